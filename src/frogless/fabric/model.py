@@ -1,0 +1,55 @@
+"""Every stitch of a program, as arrays. Row by row, in the order worked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from frogless.rows.nodes import Row
+
+Ints = npt.NDArray[np.int32]
+Floats = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class RowFabric:
+    """One row, expanded. n stitches made, p places of the row below, m places left.
+
+    Args:
+        keys: dictionary keys that `stitch` indexes into.
+        stitch: (n,) int32, which stitch.
+        first: (n,) int32, first place of the row below it stands on, as that row numbers its places
+            (in the order *that* row left them); −1 when it stands on none.
+        taken: (n,) int32, how many places of the row below it stands on.
+        counted: (n,) bool-like int32, 1 for what the written count counts.
+        made_by: (m,) int32, for each place left, the stitch that made it.
+        used: (p,) int32, times each place of the row below was worked into.
+        skipped: (p,) int32, 1 where it was skipped on purpose.
+        overrun: places asked for beyond the end of the row below (0 in sound rows).
+    """
+
+    row: Row
+    keys: tuple[str, ...]
+    stitch: Ints
+    first: Ints
+    taken: Ints
+    counted: Ints
+    made_by: Ints
+    used: Ints
+    skipped: Ints
+    overrun: int
+
+    @property
+    def places(self) -> int:
+        """Places left for the next row."""
+        return int(self.made_by.shape[0])
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """All rows of all pieces, by piece name."""
+
+    pieces: Mapping[str, tuple[RowFabric, ...]]

@@ -1,0 +1,45 @@
+"""What to buy and how long it takes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from frogless.because import Because
+from frogless.units import Measured
+
+
+@dataclass(frozen=True, slots=True)
+class YarnNeed:
+    """Yarn of one name: g and mm, interval at 95 %, whole balls with the margin, and what each part takes."""
+
+    name: str
+    mass: Measured
+    length: Measured
+    length_low: float
+    length_high: float
+    margin_percent: float
+    balls: int | None
+    by_part: tuple[tuple[str, float], ...]
+    calibrated: bool
+    because: Because
+
+
+@dataclass(frozen=True, slots=True)
+class Notion:
+    """One thing to have ready: a stable key, how many or how long (mm), and what to look for when buying."""
+
+    key: str
+    pieces: int | None
+    length: float | None
+    detail: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """Yarn, notions and working time (s, low and high)."""
+
+    yarn: tuple[YarnNeed, ...]
+    notions: tuple[Notion, ...]
+    stitches: int
+    time_low: float
+    time_high: float
