@@ -118,7 +118,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Base:
-    """The edge of another piece that a piece is worked onto.
+    """The edge of another piece that a piece is worked onto."""
 
     piece: str
     edge: Edge
