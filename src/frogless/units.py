@@ -22,10 +22,10 @@ from frogless.errors import InputError
 Units = Literal["cm", "in"]
 
 INCH = 25.4
-FOOT = 12 * INCH
-YARD = 36 * INCH
+FOOT = 304.8
+YARD = 914.4
 POUND = 453.59237
-OUNCE = POUND / 16
+OUNCE = 28.349523125
 
 # What people write for each unit; the first spelling of a factor is the one that messages name.
 LENGTH_UNITS: Mapping[str, float] = {
@@ -83,6 +83,7 @@ _QUANTITY = re.compile(
     r"|(?P<sign2>[+\-\u2212]?)\s*(?P<number>\d+(?:[.,]\d+)?|[.,]\d+)\s*(?P<unit2>[^\W\d_]*|\S)"
 )
 _FEET_AND_INCHES = re.compile(r"\s*(\d+)\s*(ft|feet|foot|['\u2032\u2019])\s*(\S.*)", re.IGNORECASE)
+_LONGEST = 40
 _THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}(?!\d)")
 
 
@@ -126,7 +127,8 @@ def parse_length(text: str) -> float:
     """
     feet = _FEET_AND_INCHES.fullmatch(text)
     if feet:
-        return int(feet[1]) * FOOT + _parse(feet[3], LENGTH_UNITS, _LENGTHS, "a length")
+        inches = _parse(feet[3], LENGTH_UNITS, _LENGTHS, "a length")
+        return math.fsum((int(feet[1]) * FOOT, inches))
     return _parse(text, LENGTH_UNITS, _LENGTHS, "a length")
 
 
@@ -140,6 +142,10 @@ def parse_mass(text: str) -> float:
 
 
 def _parse(text: str, units: Mapping[str, float], accepted: str, what: str) -> float:
+    if len(text) > _LONGEST:
+        raise InputError(
+            f'"{text[:_LONGEST]}…" is not {what}; write a number and a unit: {accepted}'
+        )
     plain = text.strip()
     for sign, fraction in _FRACTIONS.items():
         plain = plain.replace(sign, fraction)
@@ -156,20 +162,18 @@ def _parse(text: str, units: Mapping[str, float], accepted: str, what: str) -> f
     factor = units.get(unit) or units.get(unit.lower())
     if factor is None:
         raise InputError(f'"{text}": "{unit}" is no unit for {what}; accepted are {accepted}')
-    size = _number(found, text) * factor
-    if not math.isfinite(size):
-        raise InputError(f'"{text}" is too large for {what}')
-    return size
+    # In whole fractions 25 1/2 in is 647.7 mm; in floats it would be 647.6999999999999.
+    return float(_number(found, text) * Fraction(str(factor)))
 
 
-def _number(found: re.Match[str], text: str) -> float:
-    negative = (found["sign"] or found["sign2"] or "+") not in "+"
+def _number(found: re.Match[str], text: str) -> Fraction:
+    negative = (found["sign"] or found["sign2"] or "+") != "+"
     if found["number"]:
-        size = float(found["number"].replace(",", "."))
+        size = Fraction(found["number"].replace(",", "."))
     elif int(found["under"]) == 0:
         raise InputError(f'"{text}" divides by zero')
     else:
-        size = float(int(found["whole"] or 0) + Fraction(int(found["over"]), int(found["under"])))
+        size = int(found["whole"] or 0) + Fraction(int(found["over"]), int(found["under"]))
     return -size if negative else size
 
 

@@ -1,0 +1,476 @@
+"""Files read with places for their faults; folders written wholly or not at all."""
+
+from __future__ import annotations
+
+import errno
+import re
+import secrets
+import shutil
+import tomllib
+import typing
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from frogless.errors import Fault, InputError, Place, near_names
+
+Model = TypeVar("Model", bound=BaseModel)
+
+Steps = tuple[str | int, ...]
+"""The way to a value in a document: `("section", 1, "length")`."""
+
+_AT_LINE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
+
+
+def read_text(path: Path | str, *, what: str = "file") -> str:
+    """The text of a UTF-8 file.
+
+    Raises:
+        InputError: there is no such file, it is a folder, cannot be read, or is not UTF-8.
+    """
+    path = Path(path)
+    try:
+        return path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = error.object.count(b"\n", 0, error.start) + 1
+        raise InputError(f"this {what} is not UTF-8 text", Place(path.name, line)) from None
+    except OSError as error:
+        raise InputError(f"{path}: {_cannot_read(path, error)}; a {what} is needed") from None
+
+
+def load_document(path: Path | str, model: type[Model], *, what: str = "design file") -> Model:
+    """A TOML document, checked against its model.
+
+    Args:
+        what: what the file is, as the person knows it: "body file".
+
+    Raises:
+        InputError: every fault of the file, each with line and key; several are told together.
+    """
+    path = Path(path)
+    text = read_text(path, what=what)
+    data = _parse_toml(text, path.name)
+    lines = _Lines(path.name, key_lines(text))
+    _check_format(data, model, what, lines)
+    try:
+        return model.model_validate(data)
+    except ValidationError as error:
+        raise InputError.of(_faults(error, data, model, lines)) from None
+
+
+def locate(path: Path | str, steps: Steps) -> Place:
+    """The place of a key in a TOML file: `("section", 1, "length")` is in the second section.
+
+    A key that is not there has the line of what should hold it.
+    """
+    path = Path(path)
+    return _Lines(path.name, key_lines(read_text(path))).place(steps)
+
+
+def write_all(folder: Path | str, contents: Mapping[str, bytes]) -> tuple[Path, ...]:
+    """Writes files into a folder, all of them or none; the folder is made when it is not there.
+
+    Everything is first written beside its final place and then renamed, so that a full disk or a
+    refused name leaves no partial output and the files that were there as they were.
+
+    Raises:
+        InputError: the folder cannot be made or written to, or a name is taken by a folder.
+    """
+    folder = Path(folder)
+    if strange := [name for name in contents if Path(name).name != name]:
+        raise ValueError(f"not plain file names: {strange}")
+    with _told(folder), _new_parents(folder.parent):
+        for name in contents:
+            if (folder / name).is_dir():
+                raise InputError(f"{folder / name}: a folder stands where a file is to be written")
+        if folder.is_dir():
+            _write_into(folder, contents)
+        else:
+            _write_new(folder, contents)
+    return tuple(folder / name for name in contents)
+
+
+class _Lines:
+    """The lines of a document's keys, as places."""
+
+    def __init__(self, file: str, lines: Mapping[Steps, int]) -> None:
+        self.file = file
+        self.lines = lines
+
+    def place(self, steps: Steps) -> Place:
+        known = (steps[:n] for n in range(len(steps), 0, -1) if steps[:n] in self.lines)
+        line = self.lines.get(next(known, ()))
+        return Place(self.file, line, dotted(steps))
+
+
+def dotted(steps: Steps) -> str:
+    """`section[2].length`: places in a list are counted from 1, as people count."""
+    parts = (f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in steps)
+    return "".join(parts).removeprefix(".")
+
+
+def _parse_toml(text: str, name: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        raise InputError("this is nested too deeply", Place(name)) from None
+    except ValueError as error:
+        found = _AT_LINE.search(str(error))
+        reason = _AT_LINE.sub("", str(error))
+        line = int(found[1]) if found and found[1] else text.count("\n") + 1 if found else None
+        raise InputError(
+            f"this is not valid TOML: {reason[:1].lower()}{reason[1:]}", Place(name, line)
+        ) from None
+
+
+def _check_format(
+    data: Mapping[str, Any], model: type[BaseModel], what: str, lines: _Lines
+) -> None:
+    # A file of another format would give a page of faults that all have one cause.
+    field = model.model_fields.get("format")
+    if field is None:
+        return
+    accepted = typing.get_args(field.annotation)
+    listed = " or ".join(f'"{name}"' for name in accepted)
+    if "format" not in data:
+        raise InputError(f"a {what} begins with format = {listed}", lines.place(("format",)))
+    if data["format"] not in accepted:
+        raise InputError(
+            f"{_quoted(data['format'])} is not the format of a {what}; accepted is {listed}",
+            lines.place(("format",)),
+        )
+
+
+# One sentence for each kind of fault; {found} stands in the file, the rest comes from pydantic.
+_SENTENCES = {
+    "missing": "is missing",
+    "string_type": "must be text in quotes, not {found}",
+    "string_too_short": "must not be empty",
+    "int_type": "must be a whole number, not {found}",
+    "int_parsing": "must be a whole number, not {found}",
+    "int_from_float": "must be a whole number, not {found}",
+    "float_type": "must be a number, not {found}",
+    "float_parsing": "must be a number, not {found}",
+    "finite_number": "must be a number, not {found}",
+    "bool_type": "must be true or false, not {found}",
+    "bool_parsing": "must be true or false, not {found}",
+    "list_type": "must be a list in square brackets, not {found}",
+    "tuple_type": "must be a list in square brackets, not {found}",
+    "dict_type": "must be a table of keys, not {found}",
+    "model_type": "must be a table of keys, not {found}",
+    "model_attributes_type": "must be a table of keys, not {found}",
+    "literal_error": "must be {expected}, not {found}",
+    "union_tag_invalid": "must be {expected_tags}, not {found}",
+    "greater_than": "must be more than {gt}, not {found}",
+    "greater_than_equal": "must be {ge} or more, not {found}",
+    "less_than": "must be less than {lt}, not {found}",
+    "less_than_equal": "must be {le} or less, not {found}",
+    "multiple_of": "must be a multiple of {multiple_of}, not {found}",
+    "too_short": "needs {min_length} or more, has {actual_length}",
+    "too_long": "takes {max_length} at most, has {actual_length}",
+}
+
+
+def _faults(
+    error: ValidationError, data: Mapping[str, Any], model: type[BaseModel], lines: _Lines
+) -> list[Fault]:
+    # A choice between types gives one fault for each type; a person has made one mistake.
+    told: dict[Steps, list[str]] = {}
+    for detail in error.errors(include_url=False):
+        steps = _steps(detail, data)
+        sentence = _sentence(detail, steps, data, model)
+        if sentence not in told.setdefault(steps, []):
+            told[steps].append(sentence)
+    # A list with a faulty item is also said to be faulty itself: the item says more.
+    inner = {steps[:n] for steps in told for n in range(len(steps))}
+    faults = [Fault(_either(told[s]), lines.place(s)) for s in told if s not in inner]
+    return sorted(faults, key=lambda fault: fault.place.line or 0)
+
+
+def _either(sentences: Sequence[str]) -> str:
+    if not all(s.startswith("must be ") for s in sentences) or len(sentences) == 1:
+        return sentences[0]
+    wants = [s.removeprefix("must be ").rsplit(", not ", 1) for s in sentences]
+    return f"must be {' or '.join(want[0] for want in wants)}, not {wants[0][1]}"
+
+
+def _steps(detail: ErrorDetails, data: object) -> Steps:
+    """The keys as they stand in the document, without pydantic's labels of union members."""
+    steps: list[str | int] = []
+    for place, step in enumerate(detail["loc"]):
+        last = place == len(detail["loc"]) - 1
+        if _holds(data, step):
+            data = data[step]  # type: ignore[index]
+        elif not (last and detail["type"] == "missing"):
+            continue
+        steps.append(step)
+    if detail["type"].startswith("union_tag"):
+        steps.append(detail["ctx"]["discriminator"].strip("'"))
+    return tuple(steps)
+
+
+def _holds(data: object, step: str | int) -> bool:
+    if isinstance(data, list):
+        return isinstance(step, int) and step < len(data)
+    return isinstance(data, Mapping) and step in data
+
+
+def _sentence(detail: ErrorDetails, steps: Steps, data: object, model: type[BaseModel]) -> str:
+    kind = detail["type"]
+    if kind == "extra_forbidden":
+        known = sorted(_known_keys(model, steps[:-1], data))
+        listed = "" if near_names(str(steps[-1]), known) else f"; known are {', '.join(known)}"
+        return f'unknown key "{steps[-1]}"{near_names(str(steps[-1]), known) or listed}'
+    if kind == "union_tag_not_found":
+        return "is missing"
+    if kind not in _SENTENCES:
+        return detail["msg"].removeprefix("Value error, ")
+    context = {k: str(v).replace("'", '"') for k, v in detail.get("ctx", {}).items()}
+    found = detail["ctx"]["tag"] if kind == "union_tag_invalid" else detail["input"]
+    return _SENTENCES[kind].format(found=_quoted(found), **context)
+
+
+def _known_keys(model: type[BaseModel], steps: Steps, data: object) -> set[str]:
+    models = {model}
+    for step in steps:
+        data = data[step]  # type: ignore[index]
+        if isinstance(step, str):
+            models = {inner for one in models for inner in _models_of(one, step)}
+        chosen = {m for m in models if _has_kind(m, data)}
+        models = chosen or models
+    return {field.alias or name for one in models for name, field in one.model_fields.items()}
+
+
+def _models_of(model: type[BaseModel], key: str) -> Iterator[type[BaseModel]]:
+    for name, field in model.model_fields.items():
+        if key in (field.alias, name):
+            yield from _models_in(field.annotation)
+
+
+def _models_in(annotation: object) -> Iterator[type[BaseModel]]:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        yield annotation
+    for inner in typing.get_args(annotation):
+        yield from _models_in(inner)
+
+
+def _has_kind(model: type[BaseModel], data: object) -> bool:
+    """Whether this member of a union is the one that the document's `kind` names."""
+    field = model.model_fields.get("kind")
+    if field is None or not isinstance(data, Mapping):
+        return field is None
+    return data.get("kind") in typing.get_args(field.annotation)
+
+
+def _quoted(found: object) -> str:
+    if isinstance(found, bool):
+        return str(found).lower()
+    if isinstance(found, str):
+        return f'"{found}"' if len(found) <= 60 else f'"{found[:57]}…"'
+    if isinstance(found, dict):
+        return "a table of keys"
+    if isinstance(found, list):
+        return "a list"
+    return str(found)
+
+
+_REASONS = {
+    errno.EACCES: "it may not be written to",
+    errno.EPERM: "it may not be written to",
+    errno.EROFS: "it is on a read-only disk",
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk quota is used up",
+    errno.EFBIG: "the disk takes no file of this size",
+    errno.ENOTDIR: "a file stands where a folder is needed",
+    errno.EEXIST: "a file stands where a folder is needed",
+    errno.ENAMETOOLONG: "a name is too long",
+}
+
+
+def _cannot_read(path: Path, error: OSError) -> str:
+    if isinstance(error, FileNotFoundError):
+        return "there is no such file"
+    if isinstance(error, IsADirectoryError) or path.is_dir():
+        return "this is a folder"
+    if isinstance(error, PermissionError):
+        return "it may not be read"
+    return f"it cannot be read ({(error.strerror or 'unknown reason').lower()})"
+
+
+@contextmanager
+def _told(folder: Path) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        reason = _REASONS.get(error.errno or 0) or (error.strerror or "unknown reason").lower()
+        raise InputError(f"{folder}: nothing was written, because {reason}") from None
+
+
+@contextmanager
+def _new_parents(folder: Path) -> Iterator[None]:
+    """Makes the folder and those above it; takes away again what it made if the rest fails."""
+    missing = [one for one in (folder, *folder.parents) if not one.exists()]
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        yield
+    except BaseException:
+        for made in missing:
+            if made.is_dir() and not any(made.iterdir()):
+                made.rmdir()
+        raise
+
+
+def _write_new(folder: Path, contents: Mapping[str, bytes]) -> None:
+    beside = _beside(folder.parent)
+    try:
+        for name, content in contents.items():
+            (beside / name).write_bytes(content)
+        beside.rename(folder)
+    except BaseException:
+        shutil.rmtree(beside, ignore_errors=True)
+        raise
+
+
+def _write_into(folder: Path, contents: Mapping[str, bytes]) -> None:
+    beside = _beside(folder)
+    try:
+        for name, content in contents.items():
+            (beside / name).write_bytes(content)
+        _exchange(folder, beside, list(contents))
+    finally:
+        shutil.rmtree(beside, ignore_errors=True)
+
+
+def _beside(parent: Path) -> Path:
+    # Not tempfile.mkdtemp: its folders let only the owner in, and this one becomes the result.
+    beside = parent / f".frogless-{secrets.token_hex(8)}"
+    beside.mkdir()
+    return beside
+
+
+def _exchange(folder: Path, beside: Path, names: Sequence[str]) -> None:
+    """Moves new files in and old ones out; on a failure puts everything back."""
+    kept = beside / "kept"
+    kept.mkdir()
+    done: list[str] = []
+    try:
+        for name in names:
+            done.append(name)
+            if (folder / name).exists():
+                (folder / name).rename(kept / name)
+            (beside / name).rename(folder / name)
+    except BaseException:
+        for name in done:
+            if (kept / name).exists():
+                (kept / name).replace(folder / name)
+            elif not (beside / name).exists():
+                (folder / name).unlink(missing_ok=True)
+        raise
+
+
+_STRING = re.compile(
+    r'"""(?:\\.|[^\\])*?"{3,5}|\'{3}.*?\'{3,5}|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'', re.DOTALL
+)
+_BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
+_BARE_VALUE = re.compile(r"[^,\]}\n#]*")
+_BLANK = re.compile(r"(?:\s|#[^\n]*)*")
+
+
+def key_lines(text: str) -> dict[Steps, int]:
+    """The line of every key, table and list item of a valid TOML text.
+
+    `tomllib` keeps no places and the containers of `tomlkit` have none, hence this scan.
+    """
+    return _Scan(text).lines
+
+
+class _Scan:
+    """One pass over a text that is known to be valid TOML."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.at = 0
+        self.lines: dict[Steps, int] = {}
+        self.last: dict[Steps, int] = {}  # index of the newest table of each array of tables
+        table: Steps = ()
+        while self._skip_blank():
+            if self._take("["):
+                table = self._header(array=self._take("["))
+            else:
+                self._pair(table)
+
+    def _note(self, steps: Steps) -> None:
+        self.lines.setdefault(steps, self.text.count("\n", 0, self.at) + 1)
+
+    def _skip_blank(self) -> bool:
+        found = _BLANK.match(self.text, self.at)
+        self.at = found.end() if found else self.at
+        return self.at < len(self.text)
+
+    def _take(self, sign: str) -> bool:
+        taken = self.text.startswith(sign, self.at)
+        self.at += len(sign) if taken else 0
+        return taken
+
+    def _match(self, pattern: re.Pattern[str]) -> str:
+        found = pattern.match(self.text, self.at)
+        self.at = found.end() if found else len(self.text)
+        return found[0] if found else ""
+
+    def _key(self) -> list[str]:
+        keys = []
+        while True:
+            self._skip_blank()
+            sign = self.text[self.at]
+            part = self._match(_STRING if sign in "\"'" else _BARE_KEY)
+            keys.append(tomllib.loads(f"key = {part}")["key"] if sign in "\"'" else part)
+            self._skip_blank()
+            if not self._take("."):
+                return keys
+
+    def _header(self, *, array: bool) -> Steps:
+        steps: Steps = ()
+        keys = self._key()
+        for place, key in enumerate(keys):
+            steps = (*steps, key)
+            self._note(steps)
+            if array and place == len(keys) - 1:
+                self.last[steps] = self.last.get(steps, -1) + 1
+            if steps in self.last:
+                steps = (*steps, self.last[steps])
+                self._note(steps)
+        self._take("]]" if array else "]")
+        return steps
+
+    def _pair(self, table: Steps) -> None:
+        steps = table
+        for key in self._key():
+            steps = (*steps, key)
+            self._note(steps)
+        self._take("=")
+        self._value(steps)
+
+    def _value(self, steps: Steps) -> None:
+        self._skip_blank()
+        if self.text[self.at] in "\"'":
+            self._match(_STRING)
+        elif self._take("["):
+            self._items(steps)
+        elif self._take("{"):
+            while self._skip_blank() and not self._take("}"):
+                if not self._take(","):
+                    self._pair(steps)
+        else:
+            self._match(_BARE_VALUE)
+
+    def _items(self, steps: Steps) -> None:
+        place = 0
+        while self._skip_blank() and not self._take("]"):
+            if not self._take(","):
+                self._note((*steps, place))
+                self._value((*steps, place))
+                place += 1
