@@ -1,12 +1,12 @@
 """The row program: what is worked, row by row, as a small tree of frozen values.
 
-A program is pieces, a piece is rows, a row is how it starts, a body of nodes, and how it ends. Stitches
-are named by their dictionary key and by nothing else. The tree is run-length by nature: a row of 300
-stitches is a handful of nodes. `row` also means a round; `Piece.closed` says which.
+A program is pieces, a piece is rows, a row is how it starts, a body of nodes, and how it ends.
+Stitches are named by their dictionary key and by nothing else. The tree is run-length by nature: a
+row of 300 stitches is a handful of nodes. `row` also means a round; `Piece.closed` says which.
 
-A *place* is what the row below leaves to work into. A body takes the places in the order in which the
-work meets them: in the order they were made when the row goes the same way as the row below, in reverse
-when the work was turned (or when the row is worked `backwards`).
+A *place* is what the row below leaves to work into. A body takes the places in the order in which
+the work meets them: in the order they were made when the row goes the same way as the row below, in
+reverse when the work was turned (or when the row is worked `backwards`).
 """
 
 from __future__ import annotations
@@ -21,7 +21,10 @@ Edge = Literal["foundation", "last_row", "row_ends"]
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """`stitch` worked `times` times, each into the next place (or places, or none, as the dictionary says)."""
+    """`stitch` worked `times` times, each into the next place.
+
+    It takes several places, or none, where the dictionary says so.
+    """
 
     stitch: str
     times: int = 1
@@ -53,7 +56,8 @@ class Skip:
 class Chain:
     """`times` chains in a run.
 
-    A run is one place (a chain space) for the next row; with `each` (a foundation chain) every chain is one.
+    A run is one place (a chain space) for the next row; with `each` (a foundation chain) every
+    chain is one.
     """
 
     times: int = 1
@@ -73,9 +77,9 @@ Node = Work | Into | Together | Skip | Chain | Repeat
 
 @dataclass(frozen=True, slots=True)
 class Start:
-    """How a row begins: a turning chain of `chains` (0: none) and whether it counts as the row's first stitch.
+    """How a row begins: a turning chain of `chains` (0: none), counted as its first stitch or not.
 
-    A chain that counts stands on the first place; one that does not leaves the first place to the body.
+    A chain that counts stands on the first place; one that does not leaves it to the body.
     """
 
     chains: int = 0
@@ -98,8 +102,8 @@ class Row:
     Args:
         number: 0 for the foundation, then 1, 2, …
         count: places it leaves for the next row, as stated in the text.
-        marks: for each shaping point in the order worked, which stitch of its group (0 first) the marker
-            moves up into; empty in a row without shaping.
+        marks: for each shaping point in the order worked, which stitch of its group (0 first) the
+            marker moves up into; empty in a row without shaping.
         backwards: worked back along the row below without turning (crab stitch).
         hook: mm.
     """
@@ -126,7 +130,7 @@ class Base:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Rows worked in one go. Without a `base` its first row is the foundation and stands on nothing."""
+    """Rows worked in one go. Without a `base` the first is the foundation and stands on nothing."""
 
     name: str
     closed: bool
@@ -136,7 +140,9 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Seam:
-    """Two edges worked together: `stitch` in each of `count` places of one, spread over `over` of the other.
+    """Two edges worked together.
+
+    `stitch` in each of `count` places of one, spread over `over` places of the other.
 
     Args:
         spread: for each place of the second edge, how many stitches of the seam it takes.
