@@ -8,10 +8,12 @@ import secrets
 import shutil
 import tomllib
 import typing
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Generic, TypeVar
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
@@ -42,6 +44,24 @@ def read_text(path: Path | str, *, what: str = "file") -> str:
         raise InputError(f"{path}: {_cannot_read(path, error)}; a {what} is needed") from None
 
 
+@dataclass(frozen=True, slots=True)
+class Document(Generic[Model]):
+    """A TOML document that was found good, with what was written and where.
+
+    Args:
+        checked: the document as its model. data: the same as written.
+    """
+
+    checked: Model
+    data: Mapping[str, Any]
+    file: str
+    lines: Mapping[Steps, int]
+
+    def place(self, steps: Steps) -> Place:
+        """The place of a key; a key that is not there has the line of what should hold it."""
+        return _place(self.file, self.lines, steps)
+
+
 def load_document(path: Path | str, model: type[Model], *, what: str = "design file") -> Model:
     """A TOML document, checked against its model.
 
@@ -51,24 +71,27 @@ def load_document(path: Path | str, model: type[Model], *, what: str = "design f
     Raises:
         InputError: every fault of the file, each with line and key; several are told together.
     """
+    return read_document(path, model, what=what).checked
+
+
+def read_document(
+    path: Path | str, model: type[Model], *, what: str = "design file"
+) -> Document[Model]:
+    """As `load_document`, with the places of the keys for faults that are found later.
+
+    Raises:
+        InputError: as `load_document`.
+    """
     path = Path(path)
     text = read_text(path, what=what)
     data = _parse_toml(text, path.name)
-    lines = _Lines(path.name, key_lines(text))
-    _check_format(data, model, what, lines)
+    lines = key_lines(text)
+    place = partial(_place, path.name, lines)
+    _check_format(data, model, what, place(("format",)))
     try:
-        return model.model_validate(data)
+        return Document(model.model_validate(data), data, path.name, lines)
     except ValidationError as error:
-        raise InputError.of(_faults(error, data, model, lines)) from None
-
-
-def locate(path: Path | str, steps: Steps) -> Place:
-    """The place of a key in a TOML file: `("section", 1, "length")` is in the second section.
-
-    A key that is not there has the line of what should hold it.
-    """
-    path = Path(path)
-    return _Lines(path.name, key_lines(read_text(path))).place(steps)
+        raise InputError.of(_faults(error, data, model, place)) from None
 
 
 def write_all(folder: Path | str, contents: Mapping[str, bytes]) -> tuple[Path, ...]:
@@ -94,17 +117,9 @@ def write_all(folder: Path | str, contents: Mapping[str, bytes]) -> tuple[Path, 
     return tuple(folder / name for name in contents)
 
 
-class _Lines:
-    """The lines of a document's keys, as places."""
-
-    def __init__(self, file: str, lines: Mapping[Steps, int]) -> None:
-        self.file = file
-        self.lines = lines
-
-    def place(self, steps: Steps) -> Place:
-        known = (steps[:n] for n in range(len(steps), 0, -1) if steps[:n] in self.lines)
-        line = self.lines.get(next(known, ()))
-        return Place(self.file, line, dotted(steps))
+def _place(file: str, lines: Mapping[Steps, int], steps: Steps) -> Place:
+    known = (steps[:n] for n in range(len(steps), 0, -1) if steps[:n] in lines)
+    return Place(file, lines.get(next(known, ())), dotted(steps))
 
 
 def dotted(steps: Steps) -> str:
@@ -127,22 +142,16 @@ def _parse_toml(text: str, name: str) -> dict[str, Any]:
         ) from None
 
 
-def _check_format(
-    data: Mapping[str, Any], model: type[BaseModel], what: str, lines: _Lines
-) -> None:
+def _check_format(data: Mapping[str, Any], model: type[BaseModel], what: str, place: Place) -> None:
     # A file of another format would give a page of faults that all have one cause.
     field = model.model_fields.get("format")
-    if field is None:
-        return
-    accepted = typing.get_args(field.annotation)
+    accepted = typing.get_args(field.annotation) if field else ()
     listed = " or ".join(f'"{name}"' for name in accepted)
-    if "format" not in data:
-        raise InputError(f"a {what} begins with format = {listed}", lines.place(("format",)))
-    if data["format"] not in accepted:
-        raise InputError(
-            f"{_quoted(data['format'])} is not the format of a {what}; accepted is {listed}",
-            lines.place(("format",)),
-        )
+    if accepted and "format" not in data:
+        raise InputError(f"is missing; a {what} begins with format = {listed}", place)
+    if accepted and data["format"] not in accepted:
+        found = _quoted(data["format"])
+        raise InputError(f"{found} is not the format of a {what}; accepted is {listed}", place)
 
 
 # One sentence for each kind of fault; {found} stands in the file, the rest comes from pydantic.
@@ -176,7 +185,10 @@ _SENTENCES = {
 
 
 def _faults(
-    error: ValidationError, data: Mapping[str, Any], model: type[BaseModel], lines: _Lines
+    error: ValidationError,
+    data: Mapping[str, Any],
+    model: type[BaseModel],
+    place: Callable[[Steps], Place],
 ) -> list[Fault]:
     # A choice between types gives one fault for each type; a person has made one mistake.
     told: dict[Steps, list[str]] = {}
@@ -187,7 +199,7 @@ def _faults(
             told[steps].append(sentence)
     # A list with a faulty item is also said to be faulty itself: the item says more.
     inner = {steps[:n] for steps in told for n in range(len(steps))}
-    faults = [Fault(_either(told[s]), lines.place(s)) for s in told if s not in inner]
+    faults = [Fault(_either(told[s]), place(s)) for s in told if s not in inner]
     return sorted(faults, key=lambda fault: fault.place.line or 0)
 
 
@@ -285,6 +297,7 @@ _REASONS = {
     errno.ENOSPC: "the disk is full",
     errno.EDQUOT: "the disk quota is used up",
     errno.EFBIG: "the disk takes no file of this size",
+    errno.ENOENT: "no folder can be made there",
     errno.ENOTDIR: "a file stands where a folder is needed",
     errno.EEXIST: "a file stands where a folder is needed",
     errno.ENAMETOOLONG: "a name is too long",
