@@ -1,0 +1,108 @@
+"""What every page needs to know of a document before it is set: runs, levels, figures."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from itertools import groupby
+
+from frogless.errors import InputError, Place
+from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Table
+
+DEEPEST = 4
+"""Headings below this level look alike on any page."""
+
+FIGURES = re.compile(
+    r"""[+−–-]?                     # a sign
+        [\d½¼¾⅓⅔⅛⅜⅝⅞][\d\s.,½¼¾⅓⅔⅛⅜⅝⅞/–-]*   # a number, a fraction or a range
+        (\s?([^\W\d]{1,3}|%))?      # a unit as short as cm, in or %
+    """,
+    re.VERBOSE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Instructions that follow each other."""
+
+    instructions: tuple[Instruction, ...]
+
+
+def steady_headings(blocks: tuple[Block, ...]) -> tuple[Block, ...]:
+    """The same blocks with heading levels from 1 that never go down by more than one.
+
+    A page reader announces levels, and PDF/UA-1 (ISO 14289-1, 7.4.2) refuses one that was skipped.
+    """
+    steady: list[Block] = []
+    level = 0
+    for block in blocks:
+        if isinstance(block, Heading):
+            level = max(1, min(block.level, level + 1, DEEPEST))
+            steady.append(replace(block, level=level))
+        else:
+            steady.append(block)
+    return tuple(steady)
+
+
+def in_runs(blocks: tuple[Block, ...]) -> tuple[Block | Run, ...]:
+    """The blocks with instructions that follow each other gathered into one run."""
+    gathered: list[Block | Run] = []
+    for together, group in groupby(blocks, key=lambda block: isinstance(block, Instruction)):
+        if together:
+            gathered.append(Run(tuple(b for b in group if isinstance(b, Instruction))))
+        else:
+            gathered.extend(group)
+    return tuple(gathered)
+
+
+def columns_of_figures(table: Table) -> tuple[bool, ...]:
+    """Which columns hold only numbers with a short unit, and so stand to the right.
+
+    >>> columns_of_figures(Table("", ("Yarn", "Need"), (("cotton", "412 m"), ("", "–"))))
+    (False, False)
+    >>> columns_of_figures(Table("", ("At", "Body"), (("hip", "110.5 cm"), ("waist", ""))))
+    (False, True)
+    """
+    columns = zip(*squared(table), strict=True)
+    return tuple(any(cells) and all(_is_figure(cell) for cell in cells) for cells in columns)
+
+
+def squared(table: Table) -> tuple[tuple[str, ...], ...]:
+    """The rows of a table, each as long as its header.
+
+    Raises:
+        InputError: a row has more cells than the header.
+    """
+    wide = len(table.header)
+    for row in table.rows:
+        if len(row) > wide:
+            raise InputError(
+                f"a row has {len(row)} cells and the header {wide}; give every column a header",
+                Place(key=f'table "{table.caption}"'),
+            )
+    return tuple(row + ("",) * (wide - len(row)) for row in table.rows)
+
+
+def drawing_of(document: Document, figure: Figure) -> str:
+    """The SVG that a figure shows.
+
+    Raises:
+        InputError: the document has no drawing of that key.
+    """
+    drawings = dict(document.drawings)
+    if figure.key not in drawings:
+        known = ", ".join(drawings) or "none"
+        raise InputError(
+            f'there is no drawing "{figure.key}"; drawings of this document: {known}',
+            Place(key=f'figure "{figure.caption}"'),
+        )
+    return drawings[figure.key]
+
+
+def note_title(kind: str, title: str) -> str:
+    """What is shown above a note: its title, or its kind with a capital."""
+    return title or kind[:1].upper() + kind[1:]
+
+
+def _is_figure(cell: str) -> bool:
+    return not cell or FIGURES.fullmatch(cell) is not None

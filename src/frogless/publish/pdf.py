@@ -1,0 +1,160 @@
+"""A document as a PDF that a screen reader can read out (PDF/UA-1), set by Typst."""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import asdict
+from functools import singledispatch
+from importlib.resources import files
+from typing import Any, Final, Literal, get_args
+
+import typst
+
+from frogless.errors import FroglessError, InputError
+from frogless.publish.arrange import (
+    Run,
+    columns_of_figures,
+    drawing_of,
+    in_runs,
+    note_title,
+    squared,
+    steady_headings,
+)
+from frogless.publish.blocks import (
+    Block,
+    Bullets,
+    Document,
+    Figure,
+    Heading,
+    Note,
+    Paragraph,
+    Table,
+    Terms,
+)
+from frogless.publish.drawings import checked
+
+Paper = Literal["a4", "us-letter"]
+
+STANDARD: Final = "ua-1"
+"""PDF/UA-1, ISO 14289-1:2014: tagged, with language, title and a text for each drawing."""
+
+NO_LETTER = re.compile(r"the text `\"?(.+?)\"?` could not be displayed")
+LANGUAGE = re.compile(r"(?P<lang>[A-Za-z]{2,3})(-[A-Za-z]{4})?(-(?P<region>[A-Za-z]{2}))?")
+
+
+def pdf(document: Document, paper: Paper = "a4") -> bytes:
+    """The document as a tagged PDF/UA-1 file with its fonts inside.
+
+    The same document gives the same bytes. Letters that the fonts inside the program lack are taken
+    from the fonts of the system.
+
+    Raises:
+        InputError: paper or language not known, a figure without its drawing, a faulty drawing.
+        FroglessError: letters that no font here has, or a page that cannot be set.
+    """
+    if paper not in get_args(Paper):
+        accepted = " and ".join(get_args(Paper))
+        raise InputError(f'"{paper}" is not a paper that pages are set for; accepted: {accepted}')
+    template = files("frogless.publish").joinpath("templates/pattern.typ").read_bytes()
+    data = json.dumps(_data(document, paper), ensure_ascii=False)
+    try:
+        return _compiled(template, data, own_fonts_only=True)
+    except typst.TypstError as fault:
+        if not NO_LETTER.search(fault.message):
+            raise _sentence(fault) from fault
+    try:
+        return _compiled(template, data, own_fonts_only=False)
+    except typst.TypstError as fault:
+        raise _sentence(fault) from fault
+
+
+def _compiled(template: bytes, data: str, *, own_fonts_only: bool) -> bytes:
+    return typst.compile(
+        template,
+        format="pdf",
+        pdf_standards=[STANDARD],
+        ignore_system_fonts=own_fonts_only,
+        sys_inputs={"pattern": data},
+    )
+
+
+def _sentence(fault: typst.TypstError) -> FroglessError:
+    """What went wrong, without the engine's own excerpt of the template."""
+    missing = NO_LETTER.search(fault.message)
+    if missing:
+        letters = "".join(dict.fromkeys(NO_LETTER.findall(fault.diagnostic)))[:20]
+        return FroglessError(
+            f'no font on this machine has "{letters}"; install a font that has, or leave it out'
+        )
+    return FroglessError(f"the PDF could not be set: {fault.message}")
+
+
+def _data(document: Document, paper: Paper) -> dict[str, Any]:
+    language = LANGUAGE.fullmatch(document.language)
+    if not language:
+        raise InputError(f'"{document.language}" is not a language tag such as en or pt-BR')
+    return {
+        "title": document.title,
+        "subtitle": document.subtitle,
+        "author": document.author,
+        "footer": document.footer,
+        "paper": paper,
+        "lang": language["lang"].lower(),
+        "region": language["region"].upper() if language["region"] else None,
+        "blocks": [_block(b, document) for b in in_runs(steady_headings(document.blocks))],
+    }
+
+
+@singledispatch
+def _block(block: Block | Run, document: Document) -> dict[str, Any]:
+    raise TypeError(type(block).__name__)
+
+
+@_block.register
+def _heading(block: Heading, document: Document) -> dict[str, Any]:
+    return {"kind": "heading", **asdict(block)}
+
+
+@_block.register
+def _paragraph(block: Paragraph, document: Document) -> dict[str, Any]:
+    return {"kind": "paragraph", **asdict(block)}
+
+
+@_block.register
+def _bullets(block: Bullets, document: Document) -> dict[str, Any]:
+    return {"kind": "bullets", **asdict(block)}
+
+
+@_block.register
+def _terms(block: Terms, document: Document) -> dict[str, Any]:
+    return {"kind": "terms", **asdict(block)}
+
+
+@_block.register
+def _run(block: Run, document: Document) -> dict[str, Any]:
+    return {"kind": "run", "rows": [asdict(row) for row in block.instructions]}
+
+
+@_block.register
+def _note(block: Note, document: Document) -> dict[str, Any]:
+    title = note_title(block.kind, block.title)
+    return {"kind": "note", "look": block.kind, "title": title, "text": block.text}
+
+
+@_block.register
+def _figure(block: Figure, document: Document) -> dict[str, Any]:
+    svg = drawing_of(document, block)
+    checked(block.key, svg)
+    return {"kind": "figure", "svg": svg, "alt": block.alt, "caption": block.caption}
+
+
+@_block.register
+def _table(block: Table, document: Document) -> dict[str, Any]:
+    return {
+        "kind": "table",
+        "caption": block.caption,
+        "header": block.header,
+        "rows": squared(block),
+        "right": columns_of_figures(block),
+    }
