@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 Verdict = Literal["ok", "tight", "loose"]
+Passing = Literal["passes", "uncertain", "does not pass"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,12 +32,14 @@ class LandmarkFit:
 
 @dataclass(frozen=True, slots=True)
 class GoingOn:
-    """Whether the narrowest opening, stretched as far as is comfortable, passes the widest part below it.
+    """Whether the narrowest opening, comfortably stretched, passes the widest part below it.
 
     Args:
-        stretch: comfortable stretch as a ratio (0.2: 20 %); `measured` when it came from the swatch.
+        stretch: comfortable stretch as a ratio (0.2: 20 %); `measured` when the swatch gave it.
         short: mm missing (0 when it passes). needed_stretch: ratio that would be enough.
         needed_opening: mm, and needed_count stitches, that would pass at this stretch.
+        over: pulled on over the feet or over the head, whichever passes or comes nearer.
+        reasons: what the verdict rests on, one sentence each; the waist's finish among them.
     """
 
     opening: float
@@ -49,13 +52,15 @@ class GoingOn:
     needed_stretch: float
     needed_opening: float
     needed_count: int
-    verdict: Literal["passes", "uncertain", "does not pass"]
+    verdict: Passing
     ways_out: tuple[str, ...]
+    over: Literal["feet", "head"] = "feet"
+    reasons: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Hanging:
-    """Growth under its own weight: ratio used in the plan, measured or not, and the load for a hang test, g."""
+    """Growth under its own weight: ratio planned with, and the loads for a hang test, g."""
 
     growth: float
     measured: bool

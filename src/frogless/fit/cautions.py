@@ -1,0 +1,107 @@
+"""Where the work or the wear can hurt: the entries of `data/cautions.toml` that hold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from frogless.body.measurements import SMALL_STATURE, Body
+from frogless.fit.model import Caution
+from frogless.fit.tables import document
+from frogless.plan.model import CordPlan, Plan
+from frogless.units import Units, show_length
+
+# EN 14682 speaks of children under 14 and, for the young ones, of up to 134 cm (published).
+CHILD_AGE = 14
+YOUNG_AGE = 3
+# From waist to ankle, for a hem near the floor, from memory: share of the stature, or mm without.
+LONG_SHARE = 0.53
+LONG = 900.0
+# Plant and hairy fibres, which take fire readily: common practice.
+_BURNS = (
+    "cotton", "linen", "flax", "hemp", "viscose", "rayon", "bamboo", "lyocell", "modal", "mohair",
+    "alpaca", "angora", "brushed",
+)  # fmt: skip
+
+
+def cautions(
+    plan: Plan,
+    body: Body,
+    *,
+    for_children: bool = False,
+    fibre: str = "",
+    units: Units = "cm",
+) -> tuple[Caution, ...]:
+    """The cautions that hold, in the order of the table.
+
+    Args:
+        for_children: what the design says of itself.
+        fibre: as the yarn's label names it.
+    """
+    facts = frozenset(_facts(plan, body, for_children, fibre))
+    figures = _figures(plan, units)
+    return tuple(
+        Caution(entry["key"], entry["sentence"].format_map(figures), entry["source"])
+        for entry in document("cautions.toml")["caution"]
+        if facts.issuperset(entry["when"])
+    )
+
+
+def is_for_child(body: Body, *, for_children: bool = False) -> bool:
+    """Whether it is for a child: by the design, by age, or by a small stature without an age."""
+    if for_children:
+        return True
+    if body.age is not None:
+        return body.age < CHILD_AGE
+    stature = body.get("stature")
+    return stature is not None and stature.value.value < SMALL_STATURE
+
+
+def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[str]:
+    yield "child" if is_for_child(body, for_children=for_children) else "adult"
+    yield "under 3" if body.age is not None and body.age < YOUNG_AGE else "not under 3"
+    if isinstance(plan.waist, CordPlan):
+        yield "cord"
+    if plan.strands:
+        yield "strand"
+    if any(strand.beads for strand in plan.strands):
+        yield "beads"
+    if any(word in fibre.lower() for word in _BURNS):
+        yield "burns readily"
+    if _is_long(plan, body):
+        yield "long"
+    if _is_pegged(plan):
+        yield "pegged"
+
+
+def _hem(plan: Plan) -> float:
+    return plan.landmarks[-1].garment.value if plan.landmarks else 0.0
+
+
+def _top(plan: Plan) -> float:
+    return plan.landmarks[0].garment.value if plan.landmarks else 0.0
+
+
+def _hip(plan: Plan) -> float:
+    return next((m.garment.value for m in plan.landmarks if m.key == "hip_girth"), 0.0)
+
+
+def _is_pegged(plan: Plan) -> bool:
+    """Narrower at the hem than at the hip by more than a stitch or two."""
+    return 0 < _hem(plan) < _hip(plan) - 10
+
+
+def _is_long(plan: Plan, body: Body) -> bool:
+    depth = plan.depths[-1] if plan.depths else 0.0
+    stature = body.get("stature")
+    return depth > (stature.value.value * LONG_SHARE if stature else LONG)
+
+
+def _figures(plan: Plan, units: Units) -> dict[str, str]:
+    figures = {
+        "hem": show_length(_hem(plan), units),
+        "hip": show_length(_hip(plan), units),
+    }
+    if isinstance(plan.waist, CordPlan):
+        end = max(0.0, (plan.waist.cord - _top(plan)) / 2)
+        figures["cord_end"] = show_length(end, units)
+    return figures

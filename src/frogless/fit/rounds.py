@@ -1,0 +1,71 @@
+"""The closed rounds of the main piece as girths at depths."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from frogless.plan.model import Plan
+from frogless.rows.nodes import Chain, Node, Piece, Repeat
+from frogless.swatch import Gauge
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedRound:
+    """A round that cannot open: its number, count, stitch width (mm), girth and worn depth (mm)."""
+
+    number: int
+    count: int
+    width: float
+    depth: float
+
+    @property
+    def girth(self) -> float:
+        """mm, unstretched."""
+        return self.count * self.width
+
+
+def main_piece(plan: Plan) -> Piece:
+    """The first piece that stands on no other: what the rest is worked onto."""
+    return next((p for p in plan.program.pieces if p.base is None), plan.program.pieces[0])
+
+
+def main_gauge(plan: Plan, section: str) -> Gauge:
+    """The gauge of a section; of the first section when it has none of its own (a foundation)."""
+    return plan.gauges.get(section) or next(iter(plan.gauges.values()))
+
+
+def closed_rounds(plan: Plan) -> tuple[ClosedRound, ...]:
+    """The closed rounds of the main piece from the top down, the edging left out.
+
+    An edging's places are not as wide as its stitches, and it hangs at the hem.
+    """
+    piece = main_piece(plan)
+    if not piece.closed:
+        return ()
+    last = plan.edging.first_round if plan.edging else len(piece.rows) + 1
+    return tuple(
+        ClosedRound(
+            row.number,
+            row.count,
+            main_gauge(plan, row.section).width.value,
+            _depth(plan, row.number),
+        )
+        for row in piece.rows
+        if row.number < last
+    )
+
+
+def _depth(plan: Plan, number: int) -> float:
+    return plan.depths[min(number, len(plan.depths) - 1)]
+
+
+def begins_with_chain(plan: Plan) -> bool:
+    """Whether the first row of the main piece is a foundation chain."""
+    return _first_is_chain(main_piece(plan).rows[0].body)
+
+
+def _first_is_chain(body: tuple[Node, ...]) -> bool:
+    if not body:
+        return False
+    first = body[0]
+    return _first_is_chain(first.body) if isinstance(first, Repeat) else isinstance(first, Chain)

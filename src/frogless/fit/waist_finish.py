@@ -1,0 +1,84 @@
+"""Whether the waist's own finish (elastic, cord, band) lets the widest girth through."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from frogless.fit.model import Passing
+from frogless.fit.tables import rows_of
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
+from frogless.units import Units, show_length
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """What a waist finish says about going on, with its reason and its ways out."""
+
+    verdict: Passing = "passes"
+    reason: str = ""
+    ways_out: tuple[str, ...] = ()
+
+
+def waist_finish(plan: Plan, widest: float, units: Units) -> Finish:
+    """The finish of the plan's waist against the widest girth it travels over, mm."""
+    waist = plan.waist
+    if isinstance(waist, ElasticPlan):
+        return _elastic(waist, widest, units)
+    if isinstance(waist, CordPlan):
+        return _cord(waist, widest, units)
+    if isinstance(waist, BandPlan):
+        return _band(waist, widest)
+    return Finish()
+
+
+def comfortable(kind: str) -> tuple[float, float]:
+    """Comfortable and longest wearing stretch of an elastic of this kind, as a ratio of lengths.
+
+    Source: data/elastic_stretch.csv, common practice.
+    """
+    row = next(r for r in rows_of("elastic_stretch.csv") if r["kind"] == kind)
+    return float(row["comfortable"]), float(row["longest"])
+
+
+def _elastic(waist: ElasticPlan, widest: float, units: Units) -> Finish:
+    needed = widest / waist.finished
+    usual, longest = comfortable(waist.kind)
+    if needed <= usual:
+        return Finish()
+    ways = [
+        f"Cut the elastic {show_length(widest / usual + waist.lap, units)} long: it then has to"
+        f" stretch {usual:.2f} times only (check that it still holds the waist)."
+    ]
+    softer = [r["kind"] for r in rows_of("elastic_stretch.csv") if needed <= float(r["longest"])]
+    if waist.kind not in softer and softer:
+        ways.insert(0, f"Take a {softer[0]} elastic, which stretches further.")
+    return Finish(
+        "uncertain" if needed <= longest else "does not pass",
+        f"The elastic has to stretch {needed:.2f} times; {waist.kind} elastic is comfortable up to"
+        f" about {usual:g}" + (f" to {longest:g}" if longest > usual else "") + " times.",
+        tuple(ways),
+    )
+
+
+def _cord(waist: CordPlan, widest: float, units: Units) -> Finish:
+    if waist.cord >= widest:
+        return Finish()
+    return Finish(
+        "does not pass",
+        f"A cord of {show_length(waist.cord, units)} cannot open to {show_length(widest, units)}.",
+        (f"Make the cord at least {show_length(widest + 300, units)} long, ends included.",),
+    )
+
+
+def _band(waist: BandPlan, widest: float) -> Finish:
+    needed = widest / waist.girth.value
+    if needed <= 1:
+        return Finish()
+    return Finish(
+        "uncertain",
+        f"The band has to stretch {needed:.2f} times, and its rib has not been measured.",
+        (
+            f"Work a swatch of the rib: it must reach {needed:.2f} times its length with ease.",
+            "Work the band longer and gather it with an elastic.",
+        ),
+    )
