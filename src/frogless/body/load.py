@@ -1,0 +1,67 @@
+"""A body file, read: `frogless-body/1`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, create_model
+
+from frogless.body.measurements import Body, Kind, Measurement, known_measurements
+from frogless.body.plausible import refusals
+from frogless.errors import InputError
+from frogless.files import read_document
+from frogless.units import Length, Mass, Measured
+
+UNCERTAINTY: dict[Kind, float] = {"girth": 5.0, "length": 5.0, "mass": 500.0}
+"""Standard uncertainty of one careful measurement, mm and g. From memory: two people with one tape
+differ by about a centimetre on a girth; no source was found for home measuring."""
+
+
+class _Strict(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+
+
+_FIELDS: dict[str, Any] = {
+    key: ((Mass if known.kind == "mass" else Length) | None, None)
+    for key, known in known_measurements().items()
+}
+Measurements = create_model("Measurements", __base__=_Strict, **_FIELDS)
+"""The table `[measurements]`: one optional field for each row of `data/measurements.csv`."""
+
+
+class BodyFile(_Strict):
+    """The document `frogless-body/1`."""
+
+    format: Literal["frogless-body/1"]
+    name: Annotated[str, Field(min_length=1)]
+    age: Annotated[float, Field(ge=0, le=130)] | None = None
+    measurements: Measurements  # type: ignore[valid-type]
+
+
+def load_body(path: Path | str) -> Body:
+    """The body of a TOML file of the format `frogless-body/1`.
+
+    Raises:
+        InputError: the file's faults, or measurements that no body has (`plausible.refusals`).
+    """
+    document = read_document(path, BodyFile, what="body file")
+    given = document.checked.measurements.model_dump(exclude_none=True)  # type: ignore[attr-defined]
+    written = document.data["measurements"]
+    body = Body(
+        name=document.checked.name,
+        measurements={key: _measurement(key, given[key], written[key]) for key in given},
+        file=document.file,
+        age=document.checked.age,
+    )
+    if faults := refusals(body):
+        raise InputError.of(
+            [replace(f, place=document.place(("measurements", f.place.key))) for f in faults]
+        )
+    return body
+
+
+def _measurement(key: str, size: float, written: str) -> Measurement:
+    uncertainty = UNCERTAINTY[known_measurements()[key].kind]
+    return Measurement(key, Measured(size, uncertainty), written=written.strip())
