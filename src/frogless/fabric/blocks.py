@@ -1,0 +1,178 @@
+"""Bodies of rows as arrays, counted from their own start: what `expand` lays on the row below.
+
+A block is built once for a body and laid wherever it is worked; a repeat is tiled, not walked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from frogless.fabric.model import Ints
+from frogless.rows.count import CHAIN
+from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Start, Together, Work
+from frogless.stitches.load import stitch_named
+from frogless.stitches.model import Stitch
+
+_NONE: Ints = np.zeros(0, np.int32)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """n stitches in the order worked, with places counted in the order they are met, from 0.
+
+    Args:
+        stitch: (n,) int32, index of the dictionary key.
+        at: (n,) int32, first place it stands on, -1 for none.
+        taken: (n,) int32, places it stands on.
+        made_by: (m,) int32, for each place left, the stitch that made it.
+        skipped: (s,) int32, places passed over on purpose.
+        takes: places taken in all.
+    """
+
+    stitch: Ints
+    at: Ints
+    taken: Ints
+    made_by: Ints
+    skipped: Ints
+    takes: int
+
+
+NOTHING = Block(_NONE, _NONE, _NONE, _NONE, _NONE, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Builder:
+    """Builds the blocks of one program; `built` keeps those of whole bodies, which often recur."""
+
+    stitches: Mapping[str, Stitch]
+    index: Mapping[str, int]
+    built: dict[tuple[Node, ...], Block]
+
+    def body(self, body: tuple[Node, ...]) -> Block:
+        """The block of a body.
+
+        Raises:
+            InputError: a stitch that the dictionary does not know.
+        """
+        if body not in self.built:
+            self.built[body] = laid_end_to_end([_node(self, node) for node in body])
+        return self.built[body]
+
+    def start(self, start: Start) -> Block:
+        """The block of a turning chain."""
+        if not start.chains:
+            return NOTHING
+        at, taken = _filled(start.chains, -1), _filled(start.chains, 0)
+        made_by = _NONE
+        if start.counts:
+            at[-1], taken[-1] = 0, 1
+            made_by = _filled(1, start.chains - 1)
+        stitch = _filled(start.chains, self.index[CHAIN])
+        return Block(stitch, at, taken, made_by, _NONE, int(start.counts))
+
+
+def laid_end_to_end(blocks: Iterable[Block]) -> Block:
+    """Blocks one after the other as one block."""
+    parts = [block for block in blocks if block.stitch.size or block.takes]
+    if len(parts) < 2:
+        return parts[0] if parts else NOTHING
+    made, takes = 0, 0
+    at, made_by, skipped = [], [], []
+    for block in parts:
+        at.append(np.where(block.at < 0, -1, block.at + takes))
+        made_by.append(block.made_by + made)
+        skipped.append(block.skipped + takes)
+        made += block.stitch.size
+        takes += block.takes
+    return Block(
+        np.concatenate([block.stitch for block in parts]),
+        np.concatenate(at).astype(np.int32, copy=False),
+        np.concatenate([block.taken for block in parts]),
+        np.concatenate(made_by).astype(np.int32, copy=False),
+        np.concatenate(skipped).astype(np.int32, copy=False),
+        takes,
+    )
+
+
+def _node(builder: Builder, node: Node) -> Block:
+    match node:
+        case Work():
+            return _work(builder, node)
+        case Into():
+            return _into(builder, node)
+        case Together():
+            return _together(builder, node)
+        case Skip():
+            return _skip(node)
+        case Chain():
+            return _chain(builder, node)
+        case Repeat():
+            return _repeat(builder, node)
+
+
+def _work(builder: Builder, node: Work) -> Block:
+    stitch = stitch_named(node.stitch, builder.stitches)
+    count = np.arange(node.times, dtype=np.int32)
+    return Block(
+        _filled(node.times, builder.index[node.stitch]),
+        count * stitch.stands_on if stitch.stands_on else _filled(node.times, -1),
+        _filled(node.times, stitch.stands_on),
+        np.repeat(count, stitch.leaves),
+        _NONE,
+        node.times * stitch.stands_on,
+    )
+
+
+def _into(builder: Builder, node: Into) -> Block:
+    inner = builder.body(node.body)
+    stands = (inner.taken > 0).astype(np.int32)
+    return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, 1)
+
+
+def _together(builder: Builder, node: Together) -> Block:
+    stitch = stitch_named(node.stitch, builder.stitches)
+    return Block(
+        _filled(1, builder.index[node.stitch]),
+        _filled(1, 0 if node.places else -1),
+        _filled(1, node.places),
+        _filled(stitch.leaves, 0),
+        _NONE,
+        node.places,
+    )
+
+
+def _skip(node: Skip) -> Block:
+    places = np.arange(node.times, dtype=np.int32)
+    return Block(_NONE, _NONE, _NONE, _NONE, places, node.times)
+
+
+def _chain(builder: Builder, node: Chain) -> Block:
+    every = np.arange(node.times, dtype=np.int32)
+    return Block(
+        _filled(node.times, builder.index[CHAIN]),
+        _filled(node.times, -1),
+        _filled(node.times, 0),
+        every if node.each else every[:1],
+        _NONE,
+        0,
+    )
+
+
+def _repeat(builder: Builder, node: Repeat) -> Block:
+    inner = builder.body(node.body)
+    turn = np.arange(node.times, dtype=np.int32)[:, None]
+    return Block(
+        np.tile(inner.stitch, node.times),
+        np.where(inner.at < 0, np.int32(-1), inner.at + turn * inner.takes).ravel(),
+        np.tile(inner.taken, node.times),
+        (inner.made_by + turn * inner.stitch.size).ravel(),
+        (inner.skipped + turn * inner.takes).ravel(),
+        node.times * inner.takes,
+    )
+
+
+def _filled(size: int, value: int) -> Ints:
+    return np.full(size, value, np.int32)
