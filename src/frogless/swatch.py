@@ -2,12 +2,32 @@
 
 from __future__ import annotations
 
+import csv
+import math
+import statistics
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from functools import cache
+from importlib import resources
+from pathlib import Path
 
+from frogless.errors import InputError, Place
+from frogless.swatch_file import STITCH_NAMES, ReadingTable, read_swatch_file, shown_cm, stitch_key
+from frogless.swatch_file import State as State
 from frogless.units import Measured
 
-State = Literal["as worked", "washed", "hung"]
+STATES: tuple[State, ...] = ("washed", "as worked", "hung")
+"""In the order in which they size a garment: washed and dried first (common practice)."""
+
+TAPE = 1.0
+"""Standard uncertainty of one length read on a swatch, mm: a tape read to 1 mm at both ends over a
+soft edge (derived). The tolerance of the tape itself is a tenth of that."""
+
+GOOD_WINDOW = 100.0
+"""mm; the middle 10 cm of a swatch are counted (common practice)."""
+
+SAME_WIDTH = ("single_crochet", "half_double_crochet", "double_crochet")
+"""Stitches about as wide as each other, so that the yarn table's counts hold for all of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,11 +62,283 @@ class Gauge:
 
 
 @dataclass(frozen=True, slots=True)
+class Reading:
+    """One swatch, counted and measured in one state. mm and g; what was not read is None.
+
+    Args:
+        mass: of the whole piece of `stitches` × `rows`. load: what hung on it.
+        stretched_width: of the same stitches, stretched as far as is comfortable.
+    """
+
+    stitch: str
+    state: State
+    hook: float
+    stitches: float | None = None
+    width: float | None = None
+    rows: float | None = None
+    height: float | None = None
+    mass: float | None = None
+    load: float | None = None
+    stretched_width: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Swatch:
-    """A swatch file, read."""
+    """A swatch file, read. `stitch` is the full US name of its main stitch."""
 
     name: str
     stitch: str
     hook: float
     yarn: Yarn
     file: str = ""
+    readings: tuple[Reading, ...] = ()
+
+
+def load_swatch(path: Path | str) -> Swatch:
+    """The swatch of a TOML file of the format `frogless-swatch/1`.
+
+    Raises:
+        InputError: the file's faults, or a count over so short a length that it tells nothing.
+    """
+    document = read_swatch_file(path)
+    given = document.checked
+    main = stitch_key(given.stitch)
+    readings = tuple(_reading(one, main, given.hook) for one in given.reading)
+    yarn = Yarn(**given.yarn.model_dump())
+    return Swatch(given.name, main, given.hook, yarn, document.file, readings)
+
+
+def _reading(given: ReadingTable, stitch: str, hook: float) -> Reading:
+    fields = given.model_dump()
+    fields["stitch"] = stitch_key(given.stitch) if given.stitch else stitch
+    fields["hook"] = given.hook or hook
+    return Reading(**fields)
+
+
+def has_gauge(swatch: Swatch, stitch: str) -> bool:
+    """Whether the swatch has width and height of this stitch in one state."""
+    return any(_is_whole(_of(swatch, stitch, state)) for state in STATES)
+
+
+def gauge(swatch: Swatch, stitch: str, *, state: State | None = None) -> Gauge:
+    """The pooled gauge of a stitch; washed when it was washed, else as worked, else hung.
+
+    Several readings pool as Σ stitches / Σ widths. The uncertainty is that of counting and tape, or
+    the scatter between readings when that is larger.
+
+    Source: JCGM 100:2008 (GUM): a count to the nearest whole is ± 1/2, rectangular, 0.29 (4.3.7);
+    relative uncertainties of a quotient add in quadrature (5.1.6); s / √m for m readings (4.2.3).
+
+    Raises:
+        InputError: the swatch has no such gauge; says which it has.
+    """
+    key = stitch_key(stitch)
+    for one in (state,) if state else STATES:
+        readings = _of(swatch, key, one)
+        if _is_whole(readings):
+            wide = [(r.width, r.stitches) for r in readings if r.width and r.stitches]
+            high = [(r.height, r.rows) for r in readings if r.height and r.rows]
+            source = (
+                f"swatch {swatch.name}, {one}, {len(readings)} reading{'s'[: len(readings) > 1]}"
+            )
+            return Gauge(key, _pooled(wide), _pooled(high), one, source=source)
+    raise InputError(_no_gauge(swatch, key, state), Place(swatch.file))
+
+
+def _no_gauge(swatch: Swatch, key: str, state: State | None) -> str:
+    have = sorted({r.stitch for r in swatch.readings if has_gauge(swatch, r.stitch)})
+    what = _words(key) + (f" {state}" if state else "")
+    known = f"it has {', '.join(_words(h) for h in have)}" if have else "it has none"
+    return (
+        f"the swatch has no gauge of {what}; {known}; add a [[reading]] with stitch, state, "
+        "stitches over a width and rows over a height"
+    )
+
+
+def _of(swatch: Swatch, stitch: str, state: State) -> list[Reading]:
+    key = stitch_key(stitch)
+    return [r for r in swatch.readings if r.stitch == key and r.state == state]
+
+
+def _is_whole(readings: Sequence[Reading]) -> bool:
+    return any(r.stitches for r in readings) and any(r.rows for r in readings)
+
+
+def _pooled(pairs: Sequence[tuple[float, float]]) -> Measured:
+    """Size of one stitch or row, mm, from (length, count) pairs."""
+    lengths = Measured(sum(p[0] for p in pairs), TAPE * math.sqrt(len(pairs)))
+    counts = Measured(sum(p[1] for p in pairs), math.hypot(*(_counting(p[1]) for p in pairs)))
+    size = lengths.over(counts)
+    if len(pairs) < 2:
+        return size
+    scatter = statistics.stdev(p[0] / p[1] for p in pairs) / math.sqrt(len(pairs))
+    return Measured(size.value, max(size.uncertainty, scatter))
+
+
+def _counting(count: float) -> float:
+    """Standard uncertainty of a count read to its own last digit: step / √12."""
+    step = next(step for step in (1.0, 0.5, 0.25) if (count / step).is_integer())
+    return step / math.sqrt(12)
+
+
+def growth(swatch: Swatch, stitch: str) -> Measured | None:
+    """How much longer a row is hung than at rest, as a ratio (0.08: 8 %); None when not hung."""
+    hung = [(r.height, r.rows) for r in _of(swatch, stitch, "hung") if r.height and r.rows]
+    rests = [
+        [(r.height, r.rows) for r in _of(swatch, stitch, state) if r.height and r.rows]
+        for state in STATES[:2]
+    ]
+    rest = next(filter(None, rests), [])
+    if not hung or not rest:
+        return None
+    ratio = _pooled(hung).over(_pooled(rest))
+    if {p[1] for p in hung} == {p[1] for p in rest} and len(hung) == len(rest):
+        # The same rows were measured twice, so the error of counting them cancels.
+        tape = TAPE * math.sqrt(len(rest))
+        lengths = [Measured(sum(p[0] for p in pairs), tape) for pairs in (hung, rest)]
+        ratio = lengths[0].over(lengths[1])
+    return Measured(ratio.value - 1, ratio.uncertainty)
+
+
+def comfortable_stretch(swatch: Swatch, stitch: str) -> float | None:
+    """How much wider the fabric goes in comfort, as a ratio (0.2: 20 %); None when not measured."""
+    for state in STATES:
+        found = [r for r in _of(swatch, stitch, state) if r.width and r.stretched_width]
+        if found:
+            stretched = sum(r.stretched_width or 0.0 for r in found)
+            return stretched / sum(r.width or 0.0 for r in found) - 1
+    return None
+
+
+def mass_per_stitch(swatch: Swatch, stitch: str) -> Measured | None:
+    """g of yarn in one stitch, from the readings that were weighed; None when none was.
+
+    The scale is taken to read to 0.1 g where a mass has tenths, else to 1 g (± half of it, JCGM
+    100:2008, 4.3.7); a piece weighed has its edges with it, which no figure corrects.
+    """
+    key = stitch_key(stitch)
+    found = [
+        (r.mass, r.stitches * r.rows, _counting(r.stitches), r.stitches, _counting(r.rows), r.rows)
+        for r in swatch.readings
+        if r.stitch == key and r.mass and r.stitches and r.rows
+    ]
+    if not found:
+        return None
+    scale = math.hypot(*(_scale(f[0]) for f in found))
+    counted = math.hypot(*(f[1] * math.hypot(f[2] / f[3], f[4] / f[5]) for f in found))
+    return Measured(sum(f[0] for f in found), scale).over(
+        Measured(sum(f[1] for f in found), counted)
+    )
+
+
+def _scale(mass: float) -> float:
+    return (1.0 if mass.is_integer() else 0.1) / math.sqrt(12)
+
+
+_NOT_WASHED = (
+    "the swatch was not read after washing; wash and dry it as the garment will be, and read it "
+    "again, because rows often change length"
+)
+
+
+def advice(swatch: Swatch) -> tuple[str, ...]:
+    """What would make the swatch tell more, and what is unusual about it; one sentence each."""
+    stitches = dict.fromkeys(r.stitch for r in swatch.readings)
+    states = {r.state for r in swatch.readings}
+    told = [sentence for r in swatch.readings for sentence in _short_windows(r)]
+    if "washed" not in states:
+        told.append(_NOT_WASHED)
+    told += [s for s in (_against_table(swatch, stitch) for stitch in stitches) if s]
+    hook = _hook_against_table(swatch)
+    return (*told, *([hook] if hook else []))
+
+
+def _short_windows(reading: Reading) -> list[str]:
+    stitch = _words(reading.stitch)
+    windows = (
+        (f"stitches of {stitch}", reading.stitches, reading.width),
+        (f"rows of {stitch}", reading.rows, reading.height),
+    )
+    return [
+        f"{count:g} {what} over {shown_cm(window)} are known to ± {_percent(window, count):.0f} % "
+        "(95 %); count over 10 cm or more"
+        for what, count, window in windows
+        if count and window and window < GOOD_WINDOW
+    ]
+
+
+def _percent(window: float, count: float) -> float:
+    low, high = _pooled([(window, count)]).interval()
+    return 100 * (high - low) / (high + low)
+
+
+def _words(stitch: str) -> str:
+    return stitch.replace("_", " ")
+
+
+@dataclass(frozen=True, slots=True)
+class YarnRange:
+    """What the yarn table gives for a category: stitches in 10 cm and hook, mm; inf when open."""
+
+    category: int
+    name: str
+    stitch: str
+    gauge: tuple[float, float]
+    hook: tuple[float, float]
+
+
+@cache
+def yarn_ranges() -> Mapping[int, YarnRange]:
+    """Craft Yarn Council, Standard Yarn Weight System, 2018; from `data/yarn_weights.csv`."""
+    text = (resources.files("frogless") / "data" / "yarn_weights.csv").read_text(encoding="utf-8")
+    return {
+        int(row["category"]): YarnRange(
+            category=int(row["category"]),
+            name=row["cyc_name"],
+            stitch=STITCH_NAMES[row["gauge_stitch_us"]],
+            gauge=_range(row, "gauge_{}_per_10cm"),
+            hook=_range(row, "hook_mm_{}"),
+        )
+        for row in csv.DictReader(text.splitlines())
+    }
+
+
+def _range(row: Mapping[str, str], names: str) -> tuple[float, float]:
+    low, high = row[names.format("low")], row[names.format("high")]
+    return float(low or 0), float(high or "inf")
+
+
+def _against_table(swatch: Swatch, stitch: str) -> str | None:
+    """The table counts in one stitch; it is held against others only where they are as wide."""
+    if swatch.yarn.category is None or stitch not in SAME_WIDTH or not has_gauge(swatch, stitch):
+        return None
+    table = yarn_ranges()[swatch.yarn.category]
+    low, high = table.gauge
+    count = 100 / gauge(swatch, stitch).width.value
+    if low <= count <= high:
+        return None
+    same = "" if stitch == table.stitch else ", taken to be as wide"
+    return (
+        f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie outside the {_span(low, high)} that "
+        f"the yarn weight table gives for category {table.category} in {_words(table.stitch)}{same}; "
+        "it is a guideline, but count again"
+    )
+
+
+def _hook_against_table(swatch: Swatch) -> str | None:
+    if swatch.yarn.category is None:
+        return None
+    table = yarn_ranges()[swatch.yarn.category]
+    low, high = table.hook
+    if low <= swatch.hook <= high:
+        return None
+    return (
+        f"a hook of {swatch.hook:g} mm is outside the {_span(low, high)} mm usual for category "
+        f"{table.category}; nothing is wrong with that if the fabric feels right"
+    )
+
+
+def _span(low: float, high: float) -> str:
+    if math.isinf(high):
+        return f"{low:g} or more"
+    return f"{low:g} to {high:g}" if low else f"{high:g} or fewer"

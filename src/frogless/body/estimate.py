@@ -9,7 +9,7 @@ from functools import cache
 
 from frogless.body.measurements import Body, Measurement, known_measurements, read_table
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.units import Measured, Units, show_length
+from frogless.units import Measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,11 +92,3 @@ def _asked_for(body: Body, key: str) -> Fault:
     if key not in known:
         return Fault(f'no body file has "{key}"{near_names(key, known)}', place)
     return Fault(f"is needed and cannot be estimated; measure it {known[key].how_taken}", place)
-
-
-def describe(measurement: Measurement, units: Units) -> str:
-    """ "19 cm ± 3.5 cm (95 %), estimated from stature": an estimate, told with what it rests on."""
-    low, high = measurement.value.interval()
-    half = show_length((high - low) / 2, units)
-    reason = measurement.source or "measured"
-    return f"{show_length(measurement.value.value, units)} ± {half} (95 %), {reason}"

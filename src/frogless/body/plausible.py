@@ -21,6 +21,7 @@ from frogless.errors import Fault, Place
 from frogless.units import INCH, LENGTH_UNITS, MASS_UNITS, POUND
 
 _SLIPS_OF_LENGTH = {"cm": 10.0, "in": INCH, "mm": 1.0}
+_FOR_A_CHILD = "; for a child give its age"
 _MEASURE_AGAIN = "; measure again, and keep it if the tape says so"
 _SLIPS_OF_MASS = {"kg": 1000.0, "lb": POUND}
 
@@ -59,13 +60,12 @@ def _refused_alone(body: Body) -> Iterator[Fault]:
         value = measured.value.value
         if least <= value <= known.most:
             continue
+        child = known.least_child <= value < least and body.age is None
         sentence = (
             f"{_shown(measured)} is no {key.replace('_', ' ')} that a body has; "
             f"{_size(least, known)} to {_size(known.most, known)} is accepted"
-            f"{_meant(measured, known, body)}"
+            f"{_FOR_A_CHILD if child else ''}{_meant(measured, known, body)}"
         )
-        if known.least_child <= value < least and body.age is None:
-            sentence += "; for a child give its age"
         yield Fault(sentence, Place(body.file, None, key))
 
 
@@ -76,14 +76,12 @@ def _questioned_alone(body: Body) -> Iterator[str]:
         value = measured.value.value
         if measured.estimated or low <= value <= known.high:
             continue
-        sentence = (
+        child = known.low_child <= value < low and body.age is None
+        yield (
             f"{key} {_shown(measured)} lies outside surveys and size tables "
             f"({_size(low, known)} to {_size(known.high, known)})"
-            f"{_meant(measured, known, body) or _MEASURE_AGAIN}"
+            f"{_FOR_A_CHILD if child else ''}{_meant(measured, known, body) or _MEASURE_AGAIN}"
         )
-        if known.low_child <= value < low and body.age is None:
-            sentence += "; for a child give its age"
-        yield sentence
 
 
 def _refused_together(body: Body) -> Iterator[Fault]:

@@ -1,0 +1,187 @@
+"""The swatch file `frogless-swatch/1`: what it may hold, and what makes a reading useless."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from frogless.errors import Fault, InputError, Place, near_names
+from frogless.files import Document, read_document
+from frogless.units import Length, Mass
+
+State = Literal["as worked", "washed", "hung"]
+
+STITCH_NAMES: Mapping[str, str] = {
+    "ch": "chain",
+    "sl_st": "slip_stitch",
+    "sc": "single_crochet",
+    "sc_blo": "single_crochet_back_loop",
+    "hdc": "half_double_crochet",
+    "dc": "double_crochet",
+    "tr": "treble",
+    "dtr": "double_treble",
+}
+"""US abbreviations for the full names. A swatch knows no more of a stitch than its name."""
+
+SMALLEST_WINDOW = 50.0
+"""mm; over less than this a count is refused: half a stitch would be more than any ease."""
+
+EXAMPLE_HIP = 1160.0
+"""mm; a hip of 112 cm with 4 cm of ease, for telling what an uncertain count means."""
+
+
+class _Strict(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+
+
+Count = Annotated[float, Field(gt=0, multiple_of=0.25)]
+"""Stitches or rows; halves and quarters may be read."""
+
+
+class YarnTable(_Strict):
+    """The table `[yarn]`: what the label says."""
+
+    name: str = ""
+    category: Annotated[int, Field(ge=0, le=7)] | None = None
+    fibre: str = ""
+    ball_mass: Mass | None = None
+    ball_length: Length | None = None
+    plies: Annotated[int, Field(ge=1, le=48)] | None = None
+
+
+class ReadingTable(_Strict):
+    """A table `[[reading]]`: stitches over a width, rows over a height, or both."""
+
+    state: State
+    stitch: str | None = None
+    hook: Length | None = None
+    stitches: Count | None = None
+    width: Length | None = None
+    rows: Count | None = None
+    height: Length | None = None
+    mass: Mass | None = None
+    load: Mass | None = None
+    stretched_width: Length | None = None
+
+
+class SwatchFile(_Strict):
+    """The document `frogless-swatch/1`."""
+
+    format: Literal["frogless-swatch/1"]
+    name: Annotated[str, Field(min_length=1)]
+    stitch: str
+    hook: Length
+    yarn: YarnTable = YarnTable()
+    reading: Annotated[tuple[ReadingTable, ...], Field(min_length=1)]
+
+
+def stitch_key(name: str) -> str:
+    """The full US name: "dc" and "double crochet" are `double_crochet`.
+
+    Raises:
+        InputError: no stitch has this name.
+    """
+    plain = "_".join(name.lower().split())
+    key = STITCH_NAMES.get(plain, plain)
+    if key not in STITCH_NAMES.values():
+        known = (*STITCH_NAMES, *STITCH_NAMES.values())
+        hint = near_names(plain, known) or f"; accepted are {', '.join(STITCH_NAMES)}"
+        raise InputError(f'unknown stitch "{name}"{hint}')
+    return key
+
+
+def read_swatch_file(path: Path | str) -> Document[SwatchFile]:
+    """The checked document, every reading of it good enough to count with.
+
+    Raises:
+        InputError: the file's faults, or a count over so short a length that it tells nothing.
+    """
+    document = read_document(path, SwatchFile, what="swatch file")
+    if faults := _faults(document):
+        raise InputError.of(faults)
+    return document
+
+
+def _faults(document: Document[SwatchFile]) -> list[Fault]:
+    faults = _stitch_faults(document.checked.stitch, document.place(("stitch",)))
+    for index, one in enumerate(document.checked.reading):
+        place = _places(document, index)
+        faults += _stitch_faults(one.stitch, place("stitch"))
+        faults += _pair_faults(one, place) + _window_faults(one, place)
+        if one.load and one.state != "hung":
+            faults.append(Fault('a load belongs to a reading with state = "hung"', place("load")))
+        if one.stretched_width and one.width and one.stretched_width < one.width:
+            least, found = shown_cm(one.width), shown_cm(one.stretched_width)
+            told = f"must be the width of {least} or more, not {found}"
+            faults.append(Fault(told, place("stretched_width")))
+    return faults
+
+
+def _places(document: Document[SwatchFile], index: int) -> Callable[[str], Place]:
+    return lambda key: document.place(("reading", index, key))
+
+
+def _stitch_faults(name: str | None, place: Place) -> list[Fault]:
+    try:
+        stitch_key(name or "dc")
+    except InputError as error:
+        return list(error.at(place).faults)
+    return []
+
+
+_PAIRS = (("stitches", "width"), ("rows", "height"))
+
+
+def _pair_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:
+    given = one.model_dump(exclude_none=True)
+    faults = [
+        Fault(f"is missing: {have} is given, and each is read over the other", place(lacks))
+        for pair in _PAIRS
+        for have, lacks in (pair, pair[::-1])
+        if have in given and lacks not in given
+    ]
+    needs = {"stretched_width": ("width",), "mass": ("stitches", "rows")}
+    faults += [
+        Fault(f"needs {lacks} in the same reading", place(key))
+        for key, others in needs.items()
+        for lacks in others
+        if key in given and lacks not in given
+    ]
+    if not faults and not {"width", "height"} & set(given):
+        faults = [Fault("has neither stitches over a width nor rows over a height", place("state"))]
+    return faults
+
+
+def _window_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:
+    windows = (
+        ("stitches", one.stitches, one.width, "width"),
+        ("rows", one.rows, one.height, "height"),
+    )
+    return [
+        Fault(_too_short(what, count, window), place(key))
+        for what, count, window, key in windows
+        if count and window and window < SMALLEST_WINDOW
+    ]
+
+
+def _too_short(what: str, count: float, window: float) -> str:
+    off = 0.5 / count
+    one = "stitch" if what == "stitches" else "row"
+    told = f"{count:g} {what} over {shown_cm(window)}: half a {one} is {off * 100:.0f} %"
+    if what == "rows":
+        return f"{told}; count over 5 cm at least, better over 10 cm"
+    # Half a stitch in n is EXAMPLE_HIP / 2n on the hip; for ± 20 mm n is EXAMPLE_HIP / 40.
+    needed = math.ceil(EXAMPLE_HIP * 0.5 / 20)
+    return (
+        f"{told}, ± {off * EXAMPLE_HIP / 10:.1f} cm on a hip of {shown_cm(EXAMPLE_HIP)}; "
+        f"count over 5 cm at least, and for ± 2 cm at least {needed} stitches"
+    )
+
+
+def shown_cm(length: float) -> str:
+    """ "2.5 cm", "11.45 cm": a swatch is read to the millimetre or better."""
+    return f"{round(length / 10, 2):g} cm"
