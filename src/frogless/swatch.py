@@ -317,11 +317,11 @@ def _against_table(swatch: Swatch, stitch: str) -> str | None:
     count = 100 / gauge(swatch, stitch).width.value
     if low <= count <= high:
         return None
-    same = "" if stitch == table.stitch else ", taken to be as wide"
+    counted_in = _words(table.stitch) + ("" if stitch == table.stitch else ", taken to be as wide")
     return (
-        f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie outside the {_span(low, high)} that "
-        f"the yarn weight table gives for category {table.category} in {_words(table.stitch)}{same}; "
-        "it is a guideline, but count again"
+        f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie outside the {_span(low, high)} of "
+        f"the yarn weight table for category {table.category} in {counted_in}; it is a guideline, "
+        "but count again"
     )
 
 
