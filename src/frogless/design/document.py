@@ -5,13 +5,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic.fields import FieldInfo
 
 from frogless.units import Length
 
-Formula = Annotated[str, Field(min_length=1)]
+# The mark by which `named_formulas` knows the keys whose text is a formula.
+FORMULA = "formula"
+Formula = Annotated[str, Field(min_length=1), FORMULA]
 Rounds = Literal["joined and turned", "joined", "spiral"]
 JoinAt = Literal["centre back", "left side", "right side"]
 
@@ -160,3 +164,40 @@ class Design(Strict):
     ] | None = None
     strand: tuple[BeadedStrand, ...] = ()
     notes: tuple[str, ...] = ()
+
+
+def named_formulas(design: Design) -> Iterator[tuple[str, str]]:
+    """Every formula of a design with its key ("section.2.girth", counted from 1), the lengths' own included."""
+    yield from ((f"lengths.{name}", text) for name, text in design.lengths.items())
+    yield "garment.length", design.garment.length
+    yield from _formulas(design.start, "start")
+    for i, section in enumerate(design.section, 1):
+        yield from _formulas(section, f"section.{i}")
+    for i, strand in enumerate(design.strand, 1):
+        yield from _formulas(strand, f"strand.{i}")
+    for part, key in ((design.edging, "edging"), (design.waist, "waist")):
+        if part is not None:
+            yield from _formulas(part, key)
+
+
+def _formulas(part: Strict, key: str) -> Iterator[tuple[str, str]]:
+    """The formulas of one table; which keys hold one is read off the model, so a new key is found too."""
+    for name, info in type(part).model_fields.items():
+        value = getattr(part, name)
+        shown = info.alias or name
+        if FORMULA not in _metadata(info) or value is None:
+            continue
+        texts = value if isinstance(value, tuple) else (value,)
+        yield from ((f"{key}.{shown}", text) for text in texts)
+
+
+def _metadata(info: FieldInfo) -> set[object]:
+    found: set[object] = set()
+    stack: list[object] = [info.annotation]
+    for item in info.metadata:
+        found.add(item if isinstance(item, str) else type(item))
+    while stack:
+        kind = stack.pop()
+        found.update(m for m in getattr(kind, "__metadata__", ()) if isinstance(m, str))
+        stack.extend(getattr(kind, "__args__", ()))
+    return found

@@ -181,7 +181,6 @@ class StrandPlan:
     chains: int
     plies: int
     yarn_plies: int | None
-    strand_yarn: float
     cut_yarn: float
     bead_hole: float
     bead_diameter: float

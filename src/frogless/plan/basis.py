@@ -1,0 +1,147 @@
+"""What the planner stands on: design, body and swatches brought together, formulas resolved, gauges found."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from frogless.because import Because, Step
+from frogless.body.measurements import Body
+from frogless.design import formulas
+from frogless.design.document import Design
+from frogless.errors import InputError, Place, near_names
+from frogless.stitches.model import Stitch
+from frogless.swatch import (
+    Gauge,
+    Swatch,
+    comfortable_stretch,
+    growth,
+    has_gauge,
+)
+from frogless.swatch import gauge as swatch_gauge
+from frogless.units import Measured
+
+# Gauge in one stitch foretells gauge in another badly: hobby measurements miss by 16 to 19 %
+# (worked example F04 of the project's collection); half of that is taken as one standard uncertainty.
+CROSS_STITCH_UNCERTAINTY = 0.09
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """Design, body and swatches with what follows from them directly.
+
+    Args:
+        growth: lengthening when worn, as a ratio (0.08: 8 %), 0 when it was not measured.
+        stretch: comfortable stretch of the main fabric as a ratio, None when it was not measured.
+    """
+
+    design: Design
+    body: Body
+    swatches: tuple[Swatch, ...]
+    stitches: Mapping[str, Stitch]
+    scope: formulas.Scope
+    growth: Measured | None
+    stretch: float | None
+
+    def place(self, key: str) -> Place:
+        """Where a key of the design stands, for messages."""
+        return self.scope.where(key)
+
+    def length(self, text: str, key: str) -> float:
+        """A formula's length, mm. Raises InputError naming `key`."""
+        return formulas.length(text, self.scope, self.place(key))
+
+    def girth_wanted(self, text: str, key: str) -> float:
+        """A formula's length that has to be above zero, mm."""
+        value = self.length(text, key)
+        if value <= 0:
+            message = f'"{text}" gives {value / 10:.1f} cm; it has to be above zero'
+            raise InputError(message, self.place(key))
+        return value
+
+    def because_formula(self, text: str, key: str) -> Because:
+        """The measurements a formula uses, then the formula itself."""
+        steps = [
+            Step(m.key, m.value.value, "mm", m.source, m.estimated)
+            for name in formulas.names_in(text, self.place(key))
+            if (m := self.body.get(name)) is not None
+        ]
+        if len(steps) == 1 and steps[0].what == text:
+            return Because(tuple(steps))
+        return Because((*steps, Step("formula", self.length(text, key), "mm", text)))
+
+    def gauge(self, stitch: str, key: str) -> Gauge:
+        """The gauge of a stitch that the garment itself is made of; only a swatch in it will do.
+
+        Raises:
+            InputError: no swatch has that stitch.
+        """
+        for swatch in self.swatches:
+            if has_gauge(swatch, stitch):
+                return swatch_gauge(swatch, stitch)
+        return swatch_gauge(self.swatches[0], stitch)
+
+    def trim_gauge(self, stitch: str) -> Gauge:
+        """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch and marked so."""
+        for swatch in self.swatches:
+            if has_gauge(swatch, stitch):
+                return swatch_gauge(swatch, stitch)
+        main = self.gauge(self.design.work.stitch, "work.stitch")
+        ours, theirs = self.stitches[stitch], self.stitches[main.stitch]
+        width = _scaled(main.width, ours.width.typical / theirs.width.typical)
+        height = _scaled(main.height, ours.height.typical / theirs.height.typical)
+        return Gauge(stitch, width, height, main.state, estimated=True, source="main_gauge")
+
+    @property
+    def hook(self) -> float:
+        """The hook the maker's main stitch was swatched with, mm."""
+        main = self.design.work.stitch
+        return next((w.hook for w in self.swatches if has_gauge(w, main)), self.swatches[0].hook)
+
+    @property
+    def scale(self) -> float:
+        """Width of the maker's stitch over the designer's; 1 when the design states no gauge."""
+        theirs = self.design.gauge
+        if theirs is None:
+            return 1.0
+        mine = self.gauge(self.design.work.stitch, "work.stitch")
+        return mine.width.value / (100 / theirs.stitches_in_10cm)
+
+
+def _scaled(value: Measured, factor: float) -> Measured:
+    scaled = value.times(factor)
+    spread = scaled.value * CROSS_STITCH_UNCERTAINTY
+    return Measured(scaled.value, (scaled.uncertainty**2 + spread**2) ** 0.5)
+
+
+def build(
+    design: Design,
+    body: Body,
+    swatches: tuple[Swatch, ...],
+    stitches: Mapping[str, Stitch],
+    known_measurements: Iterable[str],
+    where: Callable[[str], Place] = lambda key: Place(key=key),
+) -> Basis:
+    """A basis; checks that the stitches the design names are in the dictionary.
+
+    Args:
+        known_measurements: every key a body file may hold, to tell "not measured" from "not known".
+        where: the place of a key of the design file ("section.2.girth", counted from 1).
+
+    Raises:
+        InputError: a stitch is unknown.
+    """
+    named = [("work.stitch", design.work.stitch), ("start.with", design.start.made_of)]
+    named += [(f"section.{i}.stitch", s.stitch) for i, s in enumerate(design.section, 1) if s.stitch]
+    for key, stitch in named:
+        if stitch not in stitches:
+            near = near_names(stitch, stitches) or "; stitches are named in full, such as double_crochet"
+            raise InputError(f'unknown stitch "{stitch}"{near}', where(key))
+    main = design.work.stitch
+    stretch = next((s for w in swatches if (s := comfortable_stretch(w, main)) is not None), None)
+    lengths = {key: m.value.value for key, m in body.measurements.items()}
+    numbers = {"stretch": stretch} if stretch is not None else {}
+    wanting = frozenset(known_measurements) - set(lengths)
+    scope = formulas.Scope(lengths, numbers, design.lengths, wanting, where)
+    grown = next((g for w in swatches if (g := growth(w, main)) is not None), None)
+    return Basis(design, body, swatches, stitches, scope, grown, stretch)
