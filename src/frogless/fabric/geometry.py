@@ -98,6 +98,11 @@ def shaping_points(row: RowFabric) -> tuple[tuple[int, ...], ...]:
     )
 
 
+def decrease_points(row: RowFabric) -> tuple[tuple[int, ...], ...]:
+    """Stitches worked over several places together, each as a group of one, in the order worked."""
+    return tuple((stitch,) for stitch in np.flatnonzero(row.taken > 1).tolist())
+
+
 def column_drift(rows: Sequence[RowFabric]) -> tuple[Drift, ...]:
     """For each row with marked shaping points, how far each strays from its line.
 
@@ -110,11 +115,12 @@ def column_drift(rows: Sequence[RowFabric]) -> tuple[Drift, ...]:
 
 
 def marked_parent(rows: Sequence[RowFabric]) -> Followed:
-    """Whether each increase is worked into the stitch that its marker was moved up to.
+    """Whether each shaping point is worked into the stitch that its marker was moved up to.
 
     A marker is put into one stitch of its group (`row.marks`) and moved up through plain rows to
-    the stitch that stands on the marked one. The next shaping row has to increase just there. Where
-    the number of shaping points changes with the section, the markers are placed afresh.
+    the stitch that stands on the marked one. The next shaping row has to increase just there, or
+    take that place among those it works together. Where the number of shaping points changes with
+    the section, the markers are placed afresh.
     """
     faults: list[str] = []
     looked_at = 0
@@ -124,7 +130,7 @@ def marked_parent(rows: Sequence[RowFabric]) -> Followed:
         if not row.row.marks:
             marked = None if marked is None else _moved_up(row, marked)
             continue
-        groups = shaping_points(row)
+        groups = _points(row)
         afresh = row.row.section != section and marked is not None and len(marked) != len(groups)
         if marked is not None and not afresh:
             looked_at += len(groups)
@@ -150,8 +156,13 @@ def _angles(row: RowFabric) -> Floats:
     return (1.0 - along) % 1.0 if joined else 1.0 - along
 
 
+def _points(row: RowFabric) -> tuple[tuple[int, ...], ...]:
+    """Increases and decreases of a row in the order worked."""
+    return tuple(sorted(shaping_points(row) + decrease_points(row)))
+
+
 def _drift(row: RowFabric, at: Floats) -> Drift:
-    middles = np.sort([float(np.mean(at[list(group)])) for group in shaping_points(row)])
+    middles = np.sort([float(np.mean(at[list(group)])) for group in _points(row)])
     ideal = (np.arange(middles.size) + 0.5) / max(middles.size, 1)
     return Drift(row.row.number, tuple(((middles - ideal) * row.places).tolist()))
 
@@ -159,20 +170,26 @@ def _drift(row: RowFabric, at: Floats) -> Drift:
 def _astray(row: RowFabric, groups: Sequence[tuple[int, ...]], marked: Ints) -> list[str]:
     number = row.row.number
     if len(groups) != marked.size:
-        return [f"row {number}: {len(groups)} increases, but {marked.size} markers lead to it"]
+        return [f"row {number}: {len(groups)} shaping points, but {marked.size} markers lead to it"]
     lead_to = set(marked.tolist())
     return [
-        f"row {number}: increase {i + 1} is worked into place {place + 1} of the row below, "
-        "where no marker is"
+        f"row {number}: shaping point {i + 1} is worked into place {row.first[group[0]] + 1} "
+        "of the row below, where no marker is"
         for i, group in enumerate(groups)
-        if (place := int(row.first[group[0]])) not in lead_to
+        if lead_to.isdisjoint(_places_of(row, group[0]))
     ]
+
+
+def _places_of(row: RowFabric, stitch: int) -> list[int]:
+    """The places of the row below that one stitch stands on."""
+    start = int(np.flatnonzero(row.order == row.first[stitch])[0])
+    return [int(place) for place in row.order[start : start + int(row.taken[stitch])]]
 
 
 def _badly_marked(row: RowFabric, groups: Sequence[tuple[int, ...]]) -> list[str]:
     number, marks = row.row.number, row.row.marks
     if len(marks) != len(groups):
-        return [f"row {number}: {len(marks)} markers for {len(groups)} increases"]
+        return [f"row {number}: {len(marks)} markers for {len(groups)} shaping points"]
     return [
         f"row {number}: marker {i + 1} should go into stitch {mark + 1} of a group of {len(group)}"
         for i, (mark, group) in enumerate(zip(marks, groups, strict=True))

@@ -18,6 +18,7 @@ from frogless.stitches.load import data_file, dictionary, leaves, stands_on, sti
 from frogless.stitches.model import Dialect, Edging, Term
 from frogless.stitches.sums import whole
 
+_NEEDED = ("us", "uk", "multiple", "round", "source", "basis")
 _NO_PARAMETERS: Mapping[str, int] = MappingProxyType({})
 
 
@@ -76,11 +77,8 @@ def read_patterns(text: str, file: str) -> Mapping[str, Pattern]:
     """
     found: dict[str, Pattern] = {}
     for key, entry in tomllib.loads(text).items():
-        parameters = {name: Parameter(**p) for name, p in entry.get("parameters", {}).items()}
-        found[key] = Pattern(key, MappingProxyType(parameters), entry)
         try:
-            for values in _corners(parameters):
-                build(found[key], values)
+            found[key] = _pattern(key, entry)
         except InputError as error:
             raise error.at(Place(file, key=key)) from error
     return MappingProxyType(found)
@@ -117,6 +115,16 @@ def build(pattern: Pattern, parameters: Mapping[str, int] = _NO_PARAMETERS) -> E
         source=entry["source"],
         basis=entry["basis"],
     )
+
+
+def _pattern(key: str, entry: Mapping[str, Any]) -> Pattern:
+    if missing := [name for name in _NEEDED if name not in entry]:
+        raise InputError(f"it needs {', '.join(missing)}")
+    parameters = {name: Parameter(**p) for name, p in entry.get("parameters", {}).items()}
+    pattern = Pattern(key, MappingProxyType(parameters), entry)
+    for values in _corners(parameters):
+        build(pattern, values)
+    return pattern
 
 
 def _values(pattern: Pattern, parameters: Mapping[str, int]) -> dict[str, int]:

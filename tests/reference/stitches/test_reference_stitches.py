@@ -1,0 +1,125 @@
+"""The stitch dictionary against published terms, conventions and measurements."""
+
+from __future__ import annotations
+
+import csv
+import math
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from frogless.rows.count import consumed, left, worked
+from frogless.stitches.edgings import edging
+from frogless.stitches.load import dictionary, leaves, stands_on, words
+from frogless.stitches.model import Dialect
+
+HERE = Path(__file__).parent
+DIALECTS: tuple[Dialect, ...] = ("us", "uk")
+
+
+def table(name: str) -> list[Any]:
+    """The rows of a reference table as parameters, each named by its key."""
+    with (HERE / name).open(encoding="utf-8", newline="") as file:
+        return [pytest.param(row, id=row["key"]) for row in csv.DictReader(file)]
+
+
+def listed(cell: str) -> list[str]:
+    """The alternatives that a cell gives, without what it adds in brackets; in small letters."""
+    return [part.split(" (")[0].strip().lower() for part in cell.split(";")]
+
+
+@pytest.mark.parametrize(
+    "name", ["terms.csv", "conventions.csv", "foundations.csv", "yarn.csv", "edgings.csv"]
+)
+def test_every_reference_row_has_a_source_when_read(name: str) -> None:
+    """A value from outside says where it comes from and how sure it is."""
+    known = {"published", "common-practice", "memory", "derived"}
+    rows = [param.values[0] for param in table(name)]
+    assert rows
+    assert all(row["source"] and row["basis"] in known for row in rows)
+
+
+@pytest.mark.parametrize("row", table("terms.csv"))
+@pytest.mark.parametrize("dialect", DIALECTS)
+def test_terms_are_the_listed_ones_when_compared(row: dict[str, str], dialect: Dialect) -> None:
+    """Name and abbreviation are among those that the lists give for the dialect."""
+    known = words(dialect) if row["kind"] == "word" else None
+    term = known[row["key"]] if known else dictionary()[row["key"]].terms[dialect]
+    assert term.name.lower() in listed(row[f"{dialect}_term"])
+    if abbreviations := row[f"{dialect}_abbr"]:
+        assert term.abbreviation.lower() in listed(abbreviations)
+    else:
+        assert term.abbreviation == term.name
+
+
+@pytest.mark.parametrize("row", [p for p in table("terms.csv") if p.values[0]["kind"] == "stitch"])
+def test_terms_are_as_sure_as_the_lists_when_compared(row: dict[str, str]) -> None:
+    """The dictionary does not claim more for its terms than the lists do."""
+    assert dictionary()[row["key"]].terms_basis == row["basis"]
+
+
+@pytest.mark.parametrize("row", table("conventions.csv"))
+def test_turning_chains_follow_the_convention_when_listed(row: dict[str, str]) -> None:
+    """Chains 0 to 5, whether they count, and the chains of a first row beyond the count."""
+    stitch = dictionary()[row["key"]]
+    assert stitch.turning_chain == int(row["turning_chain"])
+    assert stitch.chain_counts == row["chain_counts"]
+    assert stitch.foundation_extra == int(row["foundation_extra"])
+
+
+@pytest.mark.parametrize("row", table("conventions.csv"))
+def test_heights_follow_the_table_when_compared(row: dict[str, str]) -> None:
+    """Height against single crochet, its range in the proportions of the range of h over w."""
+    stitch = dictionary()[row["key"]]
+    low, typical, high = (float(row[f"h_over_w_{end}"]) for end in ("low", "typical", "high"))
+    shape = stitch.height_over_width
+    assert shape is not None
+    assert (shape.low, shape.typical, shape.high) == (low, typical, high)
+    height = float(row["rel_height_to_sc"])
+    assert stitch.height.typical == height
+    if row["key"] != "single_crochet":
+        assert stitch.height.low == pytest.approx(height * low / typical, abs=0.01)
+        assert stitch.height.high == pytest.approx(height * high / typical, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    "row", [p for p in table("conventions.csv") if p.values[0]["disc_inc_typical"]]
+)
+def test_a_flat_disc_grows_by_the_usual_number_when_computed(row: dict[str, str]) -> None:
+    """2 pi h / w comes within one and a half stitches of the usual 6, 8, 12, 16 and 20."""
+    shape = dictionary()[row["key"]].height_over_width
+    assert shape is not None
+    assert 2 * math.pi * shape.typical == pytest.approx(float(row["disc_inc_typical"]), abs=1.5)
+
+
+@pytest.mark.parametrize("row", table("foundations.csv"))
+def test_foundation_stitches_begin_on_their_chains_when_listed(row: dict[str, str]) -> None:
+    """A foundation stitch begins on 2, 2 or 3 chains, and its sentence says so."""
+    stitch = dictionary()[row["key"]]
+    assert stitch.kind == "foundation"
+    assert stitch.begins_on == int(row["begins_on"])
+    assert f"make {row['begins_on']} chains" in stitch.how
+
+
+@pytest.mark.parametrize("row", table("yarn.csv"))
+def test_catches_match_the_ravelled_yarn_when_measured(row: dict[str, str]) -> None:
+    """The times that yarn is caught are in proportion to the yarn measured, a chain being 1."""
+    catches = dictionary()[row["key"]].catches
+    assert catches == int(row["catches"])
+    if row["measured"]:
+        assert catches == pytest.approx(float(row["measured"]), abs=float(row["tolerance"]))
+
+
+@pytest.mark.parametrize("row", table("edgings.csv"))
+def test_edgings_use_and_work_what_practice_says_when_counted(row: dict[str, str]) -> None:
+    """Places used and left by a repeat, and the stitches it works by kind, over all its rounds."""
+    given = dict(part.split("=") for part in row["parameters"].split())
+    found = edging(row["key"], {name: int(value) for name, value in given.items()})
+    counts = sum((worked(body) for body in found.rounds), Counter[str]())
+    assert found.multiple == int(row["multiple"])
+    assert consumed(found.rounds[0], stands_on(dictionary())) == int(row["uses"])
+    assert left(found.rounds[-1], leaves(dictionary())) == int(row["leaves"])
+    keys = ("single_crochet", "double_crochet", "picot", "chain", "reverse_single_crochet")
+    assert {key: counts[key] for key in keys} == {key: int(row[key]) for key in keys}
