@@ -40,6 +40,7 @@ STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1:2014: tagged, with language, title and a text for each drawing."""
 
 NO_LETTER = re.compile(r"the text `\"?(.+?)\"?` could not be displayed")
+ESCAPE = re.compile(r"\\u\{([0-9a-f]+)\}")
 LANGUAGE = re.compile(r"(?P<lang>[A-Za-z]{2,3})(-[A-Za-z]{4})?(-(?P<region>[A-Za-z]{2}))?")
 
 
@@ -81,13 +82,19 @@ def _compiled(template: bytes, data: str, *, own_fonts_only: bool) -> bytes:
 
 def _sentence(fault: typst.TypstError) -> FroglessError:
     """What went wrong, without the engine's own excerpt of the template."""
-    missing = NO_LETTER.search(fault.message)
+    missing = tuple(dict.fromkeys(NO_LETTER.findall(fault.diagnostic)))
     if missing:
-        letters = "".join(dict.fromkeys(NO_LETTER.findall(fault.diagnostic)))[:20]
+        letters = " ".join(_shown(letter) for letter in missing[:8])
         return FroglessError(
             f'no font on this machine has "{letters}"; install a font that has, or leave it out'
         )
     return FroglessError(f"the PDF could not be set: {fault.message}")
+
+
+def _shown(letter: str) -> str:
+    """A letter as it is, or its code point where the typesetter wrote an escape for it."""
+    escape = ESCAPE.fullmatch(letter)
+    return f"U+{int(escape[1], 16):04X}" if escape else letter
 
 
 def _data(document: Document, paper: Paper) -> dict[str, Any]:
