@@ -1,0 +1,241 @@
+"""Written text back into pieces, seams and a whole program."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from frogless.errors import Fault, InputError, Place, near_names
+from frogless.read.ground import Ground, edge_of
+from frogless.read.parse import parse_row, parse_spread
+from frogless.read.recover import Heard, rows_of
+from frogless.read.spoken import Said
+from frogless.read.vocabulary import Vocabulary, vocabulary
+from frogless.rows.nodes import Base, Edge, Piece, Program, Row, Seam
+from frogless.stitches.model import Dialect, Stitch
+
+EDGES: Mapping[str, Edge] = {
+    "foundation edge": "foundation",
+    "last row": "last_row",
+    "row ends": "row_ends",
+    "row end": "row_ends",
+}
+_EDGE = "foundation edge|last row|row ends"
+_HEADING = re.compile(
+    r"(?P<name>.+): worked in "
+    r"(?P<way>joined rounds, turned|joined rounds, not turned|a spiral|rounds|rows, turned|rows)"
+    rf"(?:, into the (?P<edge>{_EDGE}) of (?P<base>.+), (?:RS|WS) facing)?\."
+)
+_SECTION = re.compile(r"Section:\s*(?P<name>.*)")
+_TERMS = re.compile(r"Terms:\s*(?P<dialect>\w+)")
+_SEAM = re.compile(
+    r"Seam (?P<name>.+?): (?P<stitch>.+?) through both edges: "
+    r"1 in each of (?P<count>\d+) (?:sts? along the )?(?P<edge>foundation edge|last row|row ends?) "
+    r"of (?P<piece>.+?); "
+    r"(?P<over>\d+) (?:sts? along the )?(?P<edge2>foundation edge|last row|row ends?) "
+    r"of (?P<piece2>.+?)"
+    r"(?:, spread evenly|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _TextLine:
+    """A line that is not blank, with its number in the text."""
+
+    number: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Heading:
+    """What the heading line of a piece says."""
+
+    name: str
+    closed: bool
+    base: Base | None = None
+
+
+def read_program(
+    text: str, stitches: Mapping[str, Stitch], dialect: Dialect, file: str = ""
+) -> Program:
+    """The program that a text tells: headings, sections, rows and seams, one to a line.
+
+    Raises:
+        InputError: every line that is not understood, each with its place and a guess.
+    """
+    known = vocabulary(stitches, dialect)
+    lines = _text_lines(text.splitlines())
+    if lines and (terms := _TERMS.fullmatch(lines[0].text)):
+        _check_terms(terms["dialect"], dialect, Place(file, lines[0].number))
+        lines = lines[1:]
+    seam_lines = [line for line in lines if line.text.startswith("Seam ")]
+    row_lines = [line for line in lines if not line.text.startswith("Seam ")]
+    pieces: dict[str, Piece] = {}
+    for heading, block in _blocks(row_lines, file):
+        pieces[heading.name] = _piece(heading, block, _edge(heading, pieces, known), known, file)
+    seams = tuple(_seam(line, known, file) for line in seam_lines)
+    return Program(tuple(pieces.values()), seams)
+
+
+def read_piece(
+    lines: Sequence[str],
+    stitches: Mapping[str, Stitch],
+    dialect: Dialect,
+    *,
+    name: str = "",
+    base: Base | None = None,
+    places: int | None = None,
+    file: str = "",
+) -> Piece:
+    """A piece from its lines, "label: text (count)"; a heading line before them is read as well.
+
+    Args:
+        name: the piece, when no heading line says it.
+        base: the edge it is worked onto, when no heading line says it.
+        places: how many places that edge has.
+
+    Raises:
+        InputError: every line that is not understood, each with its place and a guess.
+    """
+    known = vocabulary(stitches, dialect)
+    block = _text_lines(lines)
+    heading = _heading(block[0].text) if block else None
+    if heading:
+        block = block[1:]
+    else:
+        closed = any(line.text.lower().startswith(("rnd", "round")) for line in block)
+        heading = _Heading(name, closed, base)
+    ground = Ground(places if heading.base else 0)
+    return _piece(heading, block, ground, known, file)
+
+
+def _text_lines(lines: Sequence[str]) -> list[_TextLine]:
+    return [_TextLine(i, line.strip()) for i, line in enumerate(lines, start=1) if line.strip()]
+
+
+def _check_terms(found: str, dialect: Dialect, place: Place) -> None:
+    if found.lower() != dialect:
+        raise InputError(f"it declares {found} terms, but is read with {dialect.upper()}", place)
+
+
+# Pieces
+
+
+def _heading(text: str) -> _Heading | None:
+    found = _HEADING.fullmatch(text)
+    if found is None:
+        return None
+    base = Base(found["base"], EDGES[found["edge"]]) if found["base"] else None
+    return _Heading(found["name"], not found["way"].startswith("rows"), base)
+
+
+def _blocks(lines: Sequence[_TextLine], file: str) -> list[tuple[_Heading, list[_TextLine]]]:
+    """Each heading with the lines below it."""
+    blocks: list[tuple[_Heading, list[_TextLine]]] = []
+    for line in lines:
+        heading = _heading(line.text)
+        if heading:
+            blocks.append((heading, []))
+        elif blocks:
+            blocks[-1][1].append(line)
+        else:
+            raise InputError(
+                'a piece begins with a line such as "skirt: worked in joined rounds, turned.", '
+                f'not with "{line.text[:40]}"',
+                Place(file, line.number, _where(line)),
+            )
+    return blocks
+
+
+def _edge(heading: _Heading, pieces: Mapping[str, Piece], known: Vocabulary) -> Ground:
+    """What the piece is worked into, nothing for a piece that begins by itself."""
+    if heading.base is None:
+        return Ground(0)
+    if heading.base.piece not in pieces:
+        near = near_names(heading.base.piece, pieces)
+        raise InputError(
+            f'"{heading.name}" is worked into "{heading.base.piece}", which is no piece before it'
+            f"{near}"
+        )
+    return edge_of(pieces[heading.base.piece], heading.base.edge, known.stitches)
+
+
+def _piece(
+    heading: _Heading, block: Sequence[_TextLine], ground: Ground, known: Vocabulary, file: str
+) -> Piece:
+    heard, rows = Heard(ground), list[Row]()
+    for line, said in _parsed(block, heading.closed, known, file):
+        if isinstance(said, str):
+            heard = heard.in_section(said)
+            continue
+        try:
+            made, heard = rows_of(said, heard, known)
+        except InputError as error:
+            raise error.at(Place(file, line.number, _where(line))) from error
+        rows.extend(made)
+    return Piece(heading.name, heading.closed, tuple(rows), heading.base)
+
+
+def _parsed(
+    block: Sequence[_TextLine], closed: bool, known: Vocabulary, file: str
+) -> list[tuple[_TextLine, Said | str]]:
+    """Every line parsed, a section line as its name; all faults told together."""
+    parsed: list[tuple[_TextLine, Said | str]] = []
+    faults: list[Fault] = []
+    for line in block:
+        try:
+            section = _SECTION.fullmatch(line.text)
+            parsed.append((line, section["name"] if section else _said(line, closed, known)))
+        except InputError as error:
+            faults.extend(error.at(Place(file, line.number, _where(line))).faults)
+    if faults:
+        raise InputError.of(faults)
+    return parsed
+
+
+def _said(line: _TextLine, closed: bool, known: Vocabulary) -> Said:
+    said = parse_row(line.text, known)
+    if said.label.kind == ("row" if closed else "round"):
+        way = "rounds" if closed else "rows"
+        raise InputError(
+            f'this piece is worked in {way}, but the line begins with "{_where(line)}"'
+        )
+    return said
+
+
+def _where(line: _TextLine) -> str:
+    """What a fault calls the line: its label, and its number when the text has no file name."""
+    label = line.text.partition(":")[0].partition("(")[0].strip()[:30]
+    return f"line {line.number}, {label}"
+
+
+# Seams
+
+
+def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
+    place = Place(file, line.number, _where(line))
+    found = _SEAM.fullmatch(line.text)
+    if found is None:
+        raise InputError(
+            'a seam is told as "Seam NAME: sc through both edges: 1 in each of 10 sts along the '
+            'last row of A; 10 sts along the foundation edge of B, spread evenly. (10 sc)"',
+            place,
+        )
+    try:
+        spread = parse_spread(found["spread"], known) if found["spread"] else ()
+        stitch = known.key(found["stitch"])
+    except InputError as error:
+        raise error.at(place) from error
+    except KeyError as error:
+        near = near_names(found["stitch"], known.keys)
+        raise InputError(f'"{found["stitch"]}" is no stitch{near}', place) from error
+    return Seam(
+        name=found["name"],
+        stitch=stitch,
+        first=Base(found["piece"], EDGES[found["edge"]]),
+        second=Base(found["piece2"], EDGES[found["edge2"]]),
+        count=int(found["count"]),
+        over=int(found["over"]),
+        spread=spread,
+    )

@@ -1,0 +1,85 @@
+"""What to say of a word that is not understood: where it stands, and what was probably meant."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+from lark.exceptions import UnexpectedInput
+
+from frogless.errors import near_names
+from frogless.read.vocabulary import Vocabulary, normal
+from frogless.stitches.load import words
+from frogless.stitches.model import Dialect
+
+_WORD = re.compile(r"[^\s,;:.()\[\]]+")
+_AROUND = 40
+
+
+def not_understood(text: str, error: UnexpectedInput, vocabulary: Vocabulary) -> str:
+    """One sentence, and an excerpt with a caret under the word."""
+    at = _position(text, error)
+    word, at = _word_at(text, at)
+    return f"{_sentence(word, at, vocabulary)}\n{excerpt(text, at)}"
+
+
+def excerpt(text: str, at: int) -> str:
+    """The text around a position, with a caret below it."""
+    begin = max(0, at - _AROUND)
+    dots = "…" if begin else ""
+    line = dots + text[begin : at + _AROUND] + ("…" if at + _AROUND < len(text) else "")
+    return f"  {line}\n  {' ' * (len(dots) + at - begin)}^"
+
+
+def _sentence(word: str, at: int, vocabulary: Vocabulary) -> str:
+    if not word:
+        return (
+            "the line ends too early; a row ends with a full stop and its count in round brackets"
+        )
+    if other := _other_dialect(word, vocabulary):
+        return f'column {at + 1}: "{word}" {other}'
+    known = set(vocabulary.keys) | set(vocabulary.skips) | grammar_words()
+    if normal(word) in known or not any(letter.isalpha() for letter in word):
+        return f'column {at + 1}: "{word}" does not fit here'
+    return f'column {at + 1}: "{word}" is not understood{near_names(normal(word), sorted(known))}'
+
+
+def _position(text: str, error: UnexpectedInput) -> int:
+    at = getattr(error, "pos_in_stream", None)
+    token = getattr(error, "token", None)
+    ended = token is not None and token.type == "$END"
+    return len(text) if at is None or at < 0 or ended else at
+
+
+def _word_at(text: str, at: int) -> tuple[str, int]:
+    """The whole word that a position lies in, and where it begins."""
+    for found in _WORD.finditer(text):
+        if found.start() <= at < found.end():
+            return found[0], found.start()
+    return text[at : at + 1], at
+
+
+def _other_dialect(word: str, vocabulary: Vocabulary) -> str:
+    """What a word is when it belongs to the other dialect alone."""
+    if normal(word) in vocabulary.keys or normal(word) in vocabulary.skips:
+        return ""
+    other: Dialect = "uk" if vocabulary.dialect == "us" else "us"
+    declared = f"is a {other.upper()} term, but {vocabulary.dialect.upper()} terms are declared"
+    for stitch in vocabulary.stitches.values():
+        term = stitch.terms[other]
+        if normal(word) in (normal(term.name), normal(term.abbreviation)):
+            mine = stitch.terms[vocabulary.dialect].abbreviation
+            return f'{declared}; the same stitch is "{mine}"'
+    skip = words(other)["skip"]
+    if normal(word) in (skip.name, skip.abbreviation):
+        return f'{declared}; write "{vocabulary.skips[0]}"'
+    return ""
+
+
+@cache
+def grammar_words() -> frozenset[str]:
+    """Every word that the grammar itself knows."""
+    grammar = Path(__file__).with_name("pattern.lark").read_text(encoding="utf-8")
+    patterns = re.findall(r"^[A-Z_]+: (/.*/)i$", grammar, re.MULTILINE)
+    return frozenset(re.findall(r"[a-z]{2,}", re.sub(r"\\s|\\w|\\d", " ", " ".join(patterns))))

@@ -1,0 +1,79 @@
+"""The words of the declared dialect, as the terminals of the grammar and as a table of keys."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from frogless.stitches.load import words
+from frogless.stitches.model import Dialect, Stitch
+
+CHAIN = "chain"
+SLIP_STITCH = "slip_stitch"
+_END = r"(?![\w-])"
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """Words of one dialect.
+
+    Args:
+        keys: stitch keys by name and abbreviation, in lower case.
+        skips: words for passing a stitch over.
+    """
+
+    dialect: Dialect
+    stitches: Mapping[str, Stitch]
+    keys: Mapping[str, str]
+    skips: tuple[str, ...]
+
+    def key(self, word: str) -> str:
+        """The stitch that a word means; plural forms of ornaments and trims are read as well."""
+        plain = normal(word)
+        return self.keys.get(plain) or self.keys[plain.removesuffix("s")]
+
+    def terminals(self) -> str:
+        """The terminals that depend on the dialect, as lines of the grammar."""
+        chain = _either(word for word, key in self.keys.items() if key == CHAIN)
+        stitch = _either(word for word, key in self.keys.items() if key != CHAIN)
+        plural = _either(word for word, key in self.keys.items() if self._has_plural(key))
+        lines = {
+            "TOGETHER.3": rf"(?:{stitch})\d+tog{_END}",
+            "STITCH.2": rf"(?:{plural})s{_END}|(?:{stitch}){_END}"
+            if plural
+            else f"(?:{stitch}){_END}",
+            "CHAIN.1": rf"(?:{chain}){_END}",
+            "CHAIN_SPACE.1": rf"(?:{chain})-\d+\s+sps?{_END}",
+            "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
+            "SPACE.1": rf"(?:{chain})-sp{_END}",
+            "SKIP.1": rf"(?:{_either(self.skips)})\s+next{_END}",
+        }
+        return "\n".join(f"{name}: /{pattern}/i" for name, pattern in lines.items())
+
+    def _has_plural(self, key: str) -> bool:
+        return self.stitches[key].kind in ("ornament", "trim")
+
+
+def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
+    """The words of a dialect."""
+    keys: dict[str, str] = {}
+    for key, stitch in stitches.items():
+        term = stitch.terms[dialect]
+        keys[normal(term.name)] = key
+        keys[normal(term.abbreviation)] = key
+    skip = words(dialect)["skip"]
+    skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
+    return Vocabulary(dialect, stitches, MappingProxyType(keys), skips)
+
+
+def normal(word: str) -> str:
+    """In lower case, with single blanks."""
+    return " ".join(word.lower().split())
+
+
+def _either(words_: Iterable[str]) -> str:
+    """Any of the words, the longest first, so that "sc blo" is not read as "sc"."""
+    longest_first = sorted(words_, key=len, reverse=True)
+    return "|".join(r"\s+".join(map(re.escape, word.split())) for word in longest_first)

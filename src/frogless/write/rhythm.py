@@ -1,0 +1,38 @@
+"""On which rounds the shaping falls, in the trade's words."""
+
+from __future__ import annotations
+
+from frogless.plan.model import Clause, Rhythm
+from frogless.write.phrases import Phrases, phrases
+
+
+def rhythm_sentence(rhythm: Rhythm, offset: int = 0, language: str = "en") -> str:
+    """ "on round 1, then every 3rd round 6 more times (rounds 1, 4, 7, 10, 13, 16, 19)".
+
+    Args:
+        offset: rounds worked before the section; the sentence counts through the piece.
+    """
+    said = phrases(language)
+    words = said.say("first_on", n=rhythm.first + offset)
+    for clause in rhythm.clauses:
+        words = said.say("then", before=words, clause=_clause(clause, said))
+    if len(rhythm.rounds) < 2:
+        return words
+    listed = ", ".join(str(number + offset) for number in rhythm.rounds)
+    rounds = said.count("rounds_listed", len(rhythm.rounds), list=listed)
+    return said.say("rhythm", words=words, rounds=rounds)
+
+
+def ordinal(n: int, language: str = "en") -> str:
+    """1st, 2nd, 3rd, 4th, 11th, 21st."""
+    return phrases(language).nth(n)
+
+
+def _clause(clause: Clause, said: Phrases) -> str:
+    times = said.count("more_times", clause.times)
+    if len(clause.every) == 2:
+        a, b = map(said.nth, clause.every)
+        return said.say("alternately", a=a, b=b, times=times)
+    if clause.every == (1,):
+        return said.say("every_round", times=times)
+    return said.say("every_nth", nth=said.nth(clause.every[0]), times=times)
