@@ -10,7 +10,7 @@ from frogless.units import Measured
 
 @dataclass(frozen=True, slots=True)
 class YarnNeed:
-    """Yarn of one name: g and mm, interval at 95 %, whole balls with the margin, and what each part takes."""
+    """Yarn of one name: g and mm with 95 % interval, whole balls with the margin, g by part."""
 
     name: str
     mass: Measured
@@ -26,7 +26,7 @@ class YarnNeed:
 
 @dataclass(frozen=True, slots=True)
 class Notion:
-    """One thing to have ready: a stable key, how many or how long (mm), and what to look for when buying."""
+    """One thing to have ready: a stable key, how many or how long (mm), and what to look for."""
 
     key: str
     pieces: int | None

@@ -13,20 +13,40 @@ from frogless.fit.fit import fit
 from frogless.fit.rounds import begins_with_chain, closed_rounds
 from frogless.plan.model import EdgingPlan, Plan
 from frogless.rows.nodes import Repeat
-from frogless.swatch import Gauge
+from frogless.swatch import Gauge, Reading, Swatch, Yarn
 from frogless.units import Measured
+
+READINGS = (
+    Reading("double_crochet", "washed", 4.0, 27, 150.0, 15, 150.0, stretched_width=180.0),
+    Reading("double_crochet", "hung", 4.0, rows=15, height=157.5),
+)
+SWATCH = Swatch(
+    "swatch", "double_crochet", 4.0, Yarn("", 3, "cotton", 50.0, 120_000.0), readings=READINGS
+)
 
 
 def test_every_part_is_there_when_a_plan_is_fitted(
     skirt: Callable[..., Plan], body: Callable[..., Body]
 ) -> None:
     """Landmarks, going on, staying up, hanging (a swatch of 27 stitches) and cautions."""
-    found = fit(skirt(), body(), stretch=0.2, growth=0.05, fibre="cotton", grams=500.0)
+    found = fit(skirt(), body(), SWATCH, grams=500.0)
     assert len(found.landmarks) == 3
     assert found.going_on.verdict == "does not pass"
     assert found.staying_up.startswith("Nothing")
+    assert found.going_on.stretch == pytest.approx(0.2)
+    assert found.hanging.growth == pytest.approx(0.05)
     assert found.hanging.load_top == pytest.approx(500 * 27 / 152)
     assert [c.key for c in found.cautions] == ["hands"]
+
+
+def test_nothing_is_assumed_when_the_swatch_was_neither_stretched_nor_hung(
+    skirt: Callable[..., Plan], body: Callable[..., Body]
+) -> None:
+    """No stretch, no growth, and both are told as not measured."""
+    plain = replace(SWATCH, readings=(replace(READINGS[0], stretched_width=None),))
+    found = fit(skirt(), body(), plain, grams=None)
+    assert (found.going_on.measured, found.hanging.measured) == (False, False)
+    assert (found.going_on.stretch, found.hanging.growth) == (0.0, 0.0)
 
 
 @pytest.mark.parametrize("chain", [True, False])

@@ -1,0 +1,162 @@
+"""How much yarn: stitch by stitch from the fabric, with tails, seams and trims, and what to buy."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from frogless.because import Because, Step
+from frogless.fabric.model import Fabric
+from frogless.plan.model import CordPlan, ElasticPlan, Plan
+from frogless.stitches.model import Stitch
+from frogless.swatch import Gauge, Swatch, Yarn, mass_per_stitch
+from frogless.tally.catches import PartWork, crocheted, main_gauge, works
+from frogless.tally.model import YarnNeed
+from frogless.tally.scale import Scale, scale
+from frogless.units import Measured
+
+# mm at each start and end, and twice at each change of ball: common practice, from memory.
+TAIL = 150.0
+# Percent over the need before whole balls are counted: common practice, 10 to 15.
+MARGIN = 10.0
+# mm of yarn per mm of crocheted cord: 4 to 8, common practice and one measurement (5.1).
+CORD_YARN = Measured(5.0, 0.8)
+
+
+@dataclass(frozen=True, slots=True)
+class _Extra:
+    """Yarn that is no stitch of the fabric: a part's name, mm, and its relative uncertainty."""
+
+    name: str
+    length: float
+    relative: float = 0.1
+
+
+def yarn(
+    fabric: Fabric,
+    plan: Plan,
+    swatch: Swatch,
+    stitches: Mapping[str, Stitch],
+) -> tuple[YarnNeed, ...]:
+    """The yarn of the whole garment, with its 95 % interval and what each part takes.
+
+    Args:
+        fabric: of the plan's program. stitches: the dictionary it was expanded with.
+
+    Source: yarn in proportion to catches · width (one maker's ravelled rows); grams by the swatch's
+    mass or else by the cover model, K = 1.3 for solid fabric; see `tally.scale`.
+    """
+    main = main_gauge(plan, swatch)
+    parts = works(fabric, plan, stitches, main)
+    by = scale(swatch, main, stitches, mass_per_stitch(swatch, swatch.stitch))
+    made = sum(part.work for part in parts)
+    extras = _extras(fabric, plan, main, stitches, swatch.yarn, made * by.length)
+    mass = _total(made * by.mass, by.mass_relative, parts, main, by, by.mass)
+    length = _total(made * by.length, by.length_relative, parts, main, by, by.length)
+    for extra in extras:
+        grams = extra.length * by.tex.value / 1e6
+        mass = mass.plus(Measured(grams, grams * math.hypot(extra.relative, by.tex.relative)))
+        length = length.plus(Measured(extra.length, extra.length * extra.relative))
+    by_part = (
+        *((part.name, part.work * by.mass) for part in parts),
+        *((extra.name, extra.length * by.tex.value / 1e6) for extra in extras),
+    )
+    return (_need(swatch, mass, length, tuple(by_part), by),)
+
+
+def balls_to_buy(label: Yarn, mass: float, length: float, margin_percent: float) -> int | None:
+    """Whole balls that hold the need and its margin; None when the label says neither g nor length.
+
+    Source: margin 10 to 15 %, whole balls of one dye lot: common practice.
+    """
+    more = 1 + margin_percent / 100
+    if label.ball_mass:
+        return math.ceil(mass * more / label.ball_mass - 1e-9)
+    if label.ball_length:
+        return math.ceil(length * more / label.ball_length - 1e-9)
+    return None
+
+
+def _total(
+    value: float,
+    relative: float,
+    parts: Iterable[PartWork],
+    main: Gauge,
+    by: Scale,
+    per_work: float,
+) -> Measured:
+    """Yarn of all parts: the scale is one error for all, each gauge's width one for its own."""
+    own: dict[str, float] = {}
+    widths: dict[str, float] = {}
+    for part in parts:
+        if by.weighed and math.isclose(part.gauge.width.value, main.width.value):
+            continue  # what was weighed is counted, so its width does not matter
+        key = f"{part.gauge.stitch} {part.gauge.width.value}"
+        own[key] = own.get(key, 0.0) + part.work * per_work
+        against = main.width.relative if by.weighed else 0.0
+        widths[key] = math.hypot(part.gauge.width.relative, against)
+    spread = math.hypot(value * relative, *(own[key] * widths[key] for key in own))
+    return Measured(value, spread)
+
+
+def _extras(
+    fabric: Fabric,
+    plan: Plan,
+    main: Gauge,
+    stitches: Mapping[str, Stitch],
+    label: Yarn,
+    length: float,
+) -> tuple[_Extra, ...]:
+    """Yarn outside the stitches: round the elastic, cord, strands, and the tails of it all."""
+    found = [*_trims(plan, main, stitches)]
+    length += sum(extra.length for extra in found)
+    changes = max(0, math.ceil(length / label.ball_length) - 1) if label.ball_length else 0
+    ends = 2 * (len([*crocheted(fabric, plan)]) + len(plan.program.seams)) + 2 * changes
+    found.append(_Extra("tails", ends * TAIL, 0.2))
+    return tuple(extra for extra in found if extra.length > 0)
+
+
+def _trims(plan: Plan, main: Gauge, stitches: Mapping[str, Stitch]) -> Iterable[_Extra]:
+    if isinstance(plan.waist, ElasticPlan):
+        yield _Extra("round the elastic", _round_elastic(plan.waist, main, stitches), 0.3)
+    if isinstance(plan.waist, CordPlan):
+        yield _Extra("cord", plan.waist.cord * CORD_YARN.value, CORD_YARN.relative)
+    for strand in plan.strands:
+        yield _Extra(strand.name, strand.cut_yarn, 0.1)
+
+
+def _round_elastic(elastic: ElasticPlan, main: Gauge, stitches: Mapping[str, Stitch]) -> float:
+    """What a cover takes over plain single crochet: three legs of each stitch are as long as the
+    elastic is wide, where a plain one's are as long as the stitch is high. Derived, not measured.
+    """
+    single = stitches.get("single_crochet")
+    tall = stitches.get(main.stitch)
+    share = single.height.typical / tall.height.typical if single and tall else 0.5
+    return elastic.cover_count * 3 * max(0.0, elastic.width - main.height.value * share)
+
+
+def _need(
+    swatch: Swatch,
+    mass: Measured,
+    length: Measured,
+    by_part: tuple[tuple[str, float], ...],
+    by: Scale,
+) -> YarnNeed:
+    low, high = length.interval()
+    label = swatch.yarn
+    balls = balls_to_buy(label, mass.value, length.value, MARGIN)
+    steps = (*by.steps, Step("yarn_mass", mass.value, "g"), Step("margin", MARGIN, "", "percent"))
+    bought = () if balls is None else (Step("balls", balls, "", "rounded up to whole balls"),)
+    return YarnNeed(
+        name=label.name or swatch.name,
+        mass=mass,
+        length=length,
+        length_low=max(0.0, low),
+        length_high=high,
+        margin_percent=MARGIN,
+        balls=balls,
+        by_part=by_part,
+        calibrated=by.weighed,
+        because=Because((*steps, *bought)),
+    )
