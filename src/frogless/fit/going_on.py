@@ -88,7 +88,7 @@ def _along(plan: Plan, route: Route, give: Stretch, body: Body, units: Units) ->
     needed = max(0.0, route.widest / narrow.girth - 1)
     needed_opening = route.widest / (1 + give.known)
     fabric = give.verdict(needed)
-    finish = waist_finish(plan, route.widest, units)
+    finish = waist_finish(plan, route.widest, girth(plan, body, "waist_girth"), units)
     verdict = max(fabric, finish.verdict, key=_ORDER.index)
     needed_count = math.ceil(needed_opening / narrow.width - 1e-6)
     fabric_ways = () if fabric == "passes" else _ways_out(plan, route, give, body, units)

@@ -19,11 +19,15 @@ class Finish:
     ways_out: tuple[str, ...] = ()
 
 
-def waist_finish(plan: Plan, widest: float, units: Units) -> Finish:
-    """The finish of the plan's waist against the widest girth it travels over, mm."""
+def waist_finish(plan: Plan, widest: float, body_waist: float | None, units: Units) -> Finish:
+    """The finish of the plan's waist against the widest girth it travels over.
+
+    Args:
+        widest: mm. body_waist: girth of the waist that the finish has to hold, mm, when known.
+    """
     waist = plan.waist
     if isinstance(waist, ElasticPlan):
-        return _elastic(waist, widest, units)
+        return _elastic(waist, widest, body_waist, units)
     if isinstance(waist, CordPlan):
         return _cord(waist, widest, units)
     if isinstance(waist, BandPlan):
@@ -40,15 +44,12 @@ def comfortable(kind: str) -> tuple[float, float]:
     return float(row["comfortable"]), float(row["longest"])
 
 
-def _elastic(waist: ElasticPlan, widest: float, units: Units) -> Finish:
+def _elastic(waist: ElasticPlan, widest: float, body_waist: float | None, units: Units) -> Finish:
     needed = widest / waist.finished
     usual, longest = comfortable(waist.kind)
     if needed <= usual:
         return Finish()
-    ways = [
-        f"Cut the elastic {show_length(widest / usual + waist.lap, units)} long: it then has to"
-        f" stretch {usual:.2f} times only (check that it still holds the waist)."
-    ]
+    ways = [_longer_elastic(waist, widest / usual, usual, body_waist, units)]
     softer = [r["kind"] for r in rows_of("elastic_stretch.csv") if needed <= float(r["longest"])]
     if waist.kind not in softer and softer:
         ways.insert(0, f"Take a {softer[0]} elastic, which stretches further.")
@@ -57,6 +58,22 @@ def _elastic(waist: ElasticPlan, widest: float, units: Units) -> Finish:
         f"The elastic has to stretch {needed:.2f} times; {waist.kind} elastic is comfortable up to"
         f" about {usual:g}" + (f" to {longest:g}" if longest > usual else "") + " times.",
         tuple(ways),
+    )
+
+
+def _longer_elastic(
+    waist: ElasticPlan, ring: float, usual: float, body_waist: float | None, units: Units
+) -> str:
+    """A ring that passes, if it still holds the waist; otherwise a finish that opens."""
+    if body_waist is not None and ring >= body_waist:
+        return (
+            f"An elastic that passes with ease would be a ring of {show_length(ring, units)}, no"
+            f" smaller than the waist of {show_length(body_waist, units)}: take a drawcord, or"
+            " leave the join open at the top with a closure."
+        )
+    return (
+        f"Cut the elastic {show_length(ring + waist.lap, units)} long: it then has to stretch"
+        f" {usual:.2f} times only (check that it still holds the waist)."
     )
 
 

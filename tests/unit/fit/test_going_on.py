@@ -169,6 +169,17 @@ def test_the_elastic_makes_it_uncertain_when_it_has_to_stretch_beyond_comfort(
     assert any("82.5 cm" in way for way in found.ways_out)
 
 
+def test_a_finish_that_opens_is_offered_when_no_elastic_could_hold_the_waist(
+    skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
+) -> None:
+    """A ring of 80 cm passes 112 and does not hold a waist of 70."""
+    plan = skirt(waist=elastic(finished=630.0), waist_girth=700.0)
+    found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
+    assert found.verdict == "does not pass"
+    assert "ring of 80 cm" in found.ways_out[-1]
+    assert "drawcord" in found.ways_out[-1]
+
+
 def test_a_softer_elastic_is_offered_when_a_woven_one_stops_it(
     skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
 ) -> None:
