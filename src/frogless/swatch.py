@@ -138,9 +138,7 @@ def gauge(swatch: Swatch, stitch: str, *, state: State | None = None) -> Gauge:
         if _is_whole(readings):
             wide = [(r.width, r.stitches) for r in readings if r.width and r.stitches]
             high = [(r.height, r.rows) for r in readings if r.height and r.rows]
-            source = (
-                f"swatch {swatch.name}, {one}, {len(readings)} reading{'s'[: len(readings) > 1]}"
-            )
+            source = f'swatch "{swatch.name}", {one}'
             return Gauge(key, _pooled(wide), _pooled(high), one, source=source)
     raise InputError(_no_gauge(swatch, key, state), Place(swatch.file))
 
@@ -278,7 +276,7 @@ def _words(stitch: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class YarnRange:
-    """What the yarn table gives for a category: stitches in 10 cm and hook, mm; inf when open."""
+    """What the yarn table gives for a category: stitches in 4 in and hook, mm; inf when open."""
 
     category: int
     name: str
@@ -296,7 +294,7 @@ def yarn_ranges() -> Mapping[int, YarnRange]:
             category=int(row["category"]),
             name=row["cyc_name"],
             stitch=STITCH_NAMES[row["gauge_stitch_us"]],
-            gauge=_range(row, "gauge_{}_per_10cm"),
+            gauge=_range(row, "gauge_{}_per_4in"),
             hook=_range(row, "hook_mm_{}"),
         )
         for row in csv.DictReader(text.splitlines())
@@ -315,7 +313,8 @@ def _against_table(swatch: Swatch, stitch: str) -> str | None:
     table = yarn_ranges()[swatch.yarn.category]
     low, high = table.gauge
     count = 100 / gauge(swatch, stitch).width.value
-    if low <= count <= high:
+    # The trade takes 4 in and 10 cm as one, though they differ by 1.6 %: either reading will do.
+    if low <= count * 1.016 and count <= high:
         return None
     counted_in = _words(table.stitch) + ("" if stitch == table.stitch else ", taken to be as wide")
     return (
