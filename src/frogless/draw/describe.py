@@ -1,0 +1,110 @@
+"""The drawings in words, for alternative text: what the picture shows and what its numbers are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
+
+from frogless.design.document import JoinAt
+from frogless.draw.outline import shaping_rounds
+from frogless.draw.words import landmark_name, with_defaults
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Plan, SectionPlan
+from frogless.units import Units, show_length
+
+NO_LABELS: Mapping[str, str] = MappingProxyType({})
+Words = Mapping[str, str]
+
+
+def describe(
+    plan: Plan,
+    units: Units,
+    labels: Mapping[str, str] = NO_LABELS,
+    join_at: JoinAt = "centre back",
+) -> str:
+    """The schematic in words: girths with depths, length, shaping, waist, edging, strands, join."""
+    words = with_defaults(labels)
+    hem = plan.depths[plan.sections[-1].last_round]
+    first, *others = plan.landmarks
+    girths = [_girth("tell_first", first, units, words)]
+    girths += [_girth("tell_girth", mark, units, words) for mark in others]
+    return _sentences(
+        ", ".join(girths),
+        words["tell_length"].format(length=show_length(hem, units)),
+        *(_shaping(section, words) for section in plan.sections if section.chosen),
+        *_waist(plan, units, words),
+        *_hangings(plan, units, words),
+        words["tell_join"].format(join=words[f"join_{join_at}"]),
+    )
+
+
+def describe_profile(plan: Plan, units: Units, labels: Mapping[str, str] = NO_LABELS) -> str:
+    """The profile in words: wanted and worked girth at each landmark, and the greatest strays."""
+    words = with_defaults(labels)
+    return _sentences(
+        words["tell_graph"],
+        *(_girth("tell_landmark", mark, units, words) for mark in plan.landmarks),
+        *_strays(plan, units, words),
+    )
+
+
+def signed(length: float, units: Units) -> str:
+    """A length with its sign: "+2.5 cm", "−1 cm", and "0 cm" without one."""
+    shown = show_length(abs(length), units)
+    if not any(digit in shown for digit in "123456789"):
+        return shown
+    return ("+" if length > 0 else "−") + shown
+
+
+def _sentences(*sentences: str) -> str:
+    return " ".join(f"{sentence}." for sentence in sentences)
+
+
+def _girth(phrase: str, mark: Landmark, units: Units, words: Words) -> str:
+    return words[phrase].format(
+        girth=show_length(mark.garment.value, units),
+        wanted=show_length(mark.wanted, units),
+        at=landmark_name(mark.key, words),
+        depth=show_length(mark.depth, units),
+        count=mark.count,
+    )
+
+
+def _shaping(section: SectionPlan, words: Words) -> str:
+    widens = section.count_after > section.count_before
+    return words["tell_widens" if widens else "tell_narrows"].format(
+        first=section.first_round,
+        last=section.last_round,
+        points=section.chosen.points if section.chosen else 0,
+        rounds=len(shaping_rounds(section)),
+    )
+
+
+def _waist(plan: Plan, units: Units, words: Words) -> Iterator[str]:
+    match plan.waist:
+        case ElasticPlan() as elastic:
+            yield words["tell_elastic"].format(girth=show_length(elastic.finished, units))
+        case CordPlan() as cord:
+            yield words["tell_cord"].format(eyelets=len(cord.gaps))
+        case BandPlan() as band:
+            yield words["tell_band"].format(height=show_length(band.height, units))
+
+
+def _hangings(plan: Plan, units: Units, words: Words) -> Iterator[str]:
+    edging = plan.edging
+    if edging:
+        phrase = "tell_edging" if edging.multiple > 1 else "tell_edging_plain"
+        yield words[phrase].format(repeats=edging.repeats, count=edging.base_count)
+    for strand in plan.strands:
+        sag = show_length(strand.actual_sag, units)
+        yield words["tell_strand"].format(name=strand.name, beads=strand.beads, sag=sag)
+
+
+def _strays(plan: Plan, units: Units, words: Words) -> Iterator[str]:
+    for section in plan.sections:
+        if section.chosen:
+            yield words["tell_stray"].format(
+                first=section.first_round,
+                last=section.last_round,
+                depth=show_length(section.chosen.stray_at, units),
+                stray=signed(section.chosen.stray, units),
+            )

@@ -1,0 +1,191 @@
+"""The shape of the piece, round by round, and where its shaping points run.
+
+All of it is read from the plan and its row program; nothing is decided here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from frogless.design.document import JoinAt
+from frogless.plan.model import Plan, SectionPlan
+from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Skip, Together, Work
+
+JOIN_TURNS: Mapping[JoinAt, float] = {"centre back": -0.5, "left side": 0.25, "right side": -0.25}
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """The lower edge of one round: its depth and girth, mm, and whether the round shapes."""
+
+    round: int
+    depth: float
+    count: int
+    girth: float
+    shapes: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ShapingLine:
+    """One shaping point through one section: where it stands in each shaping round.
+
+    Args:
+        top, bottom: depths between which its marker is carried, mm.
+        stands: depth of the round's lower edge, mm, and place in turns from centre front
+            (-0.5 to 0.5, the wearer's left positive).
+    """
+
+    top: float
+    bottom: float
+    stands: tuple[tuple[float, float], ...]
+
+
+def levels(plan: Plan) -> tuple[Level, ...]:
+    """Every round of the skirt from the top edge (depth 0) to the hem, edging left out."""
+    found: list[Level] = []
+    for section in plan.sections:
+        if not found:
+            found.append(_first_level(plan, section))
+        found.extend(_section_levels(plan, section))
+    if found[0].depth > 0:
+        first = found[0]
+        found.insert(0, Level(first.round, 0.0, first.count, first.girth))
+    return tuple(found)
+
+
+def shaping_rounds(section: SectionPlan) -> tuple[int, ...]:
+    """The section's shaping rounds, as the piece numbers them."""
+    if section.chosen is None:
+        return ()
+    return tuple(section.first_round - 1 + r for r in section.chosen.rhythm.rounds)
+
+
+def girth_at(shape: Sequence[Level], depth: float) -> float:
+    """Girth at a depth, straight between the lower edges of two rounds."""
+    depths, girths = [level.depth for level in shape], [level.girth for level in shape]
+    return float(np.interp(depth, depths, girths))
+
+
+def wanted_profile(plan: Plan) -> tuple[tuple[float, float], ...]:
+    """Depth and wanted girth, straight from landmark to landmark."""
+    return tuple(sorted((mark.depth, mark.wanted) for mark in plan.landmarks))
+
+
+def wanted_at(plan: Plan, depth: float) -> float:
+    """Wanted girth at a depth; beyond the first and last landmark it stays as there."""
+    depths, girths = zip(*wanted_profile(plan), strict=True)
+    return float(np.interp(depth, depths, girths))
+
+
+def edging_height(plan: Plan) -> float:
+    """How far the edging hangs below the hem, mm."""
+    if plan.edging is None:
+        return 0.0
+    last, hem = plan.edging.last_round, plan.sections[-1].last_round
+    if last < len(plan.depths) and last > hem:
+        return plan.depths[last] - plan.depths[hem]
+    rounds = max(1, last - plan.edging.first_round + 1)
+    return rounds * plan.edging.gauge.height.value
+
+
+def shaping_lines(plan: Plan, join_at: JoinAt = "centre back") -> tuple[ShapingLine, ...]:
+    """Every shaping point, section by section, where the row program puts it.
+
+    A skirt worked from the waist down is held waist downwards. A right-hander's work runs from
+    right to left in the hand, so from the join towards the wearer's right when worn; turned
+    rounds run the other way.
+    """
+    rows = _rows_by_number(plan)
+    return tuple(
+        line for section in plan.sections for line in _section_lines(plan, section, rows, join_at)
+    )
+
+
+def fold(turns: float) -> float:
+    """The same place with a whole turn added or taken until it lies from -0.5 to 0.5."""
+    return (turns + 0.5) % 1.0 - 0.5
+
+
+def is_front(turns: float) -> bool:
+    """Whether a place lies on the front half, side edges included."""
+    return abs(turns) <= 0.25 + 1e-9
+
+
+def _first_level(plan: Plan, section: SectionPlan) -> Level:
+    number = max(0, section.first_round - 1)
+    girth = section.count_before * section.gauge.width.value
+    return Level(number, plan.depths[number], section.count_before, girth)
+
+
+def _section_levels(plan: Plan, section: SectionPlan) -> Iterator[Level]:
+    count, shaping = section.count_before, set(shaping_rounds(section))
+    step = section.chosen.points * section.chosen.add if section.chosen else 0
+    if section.count_after < section.count_before:
+        step = -abs(step)
+    for number in range(max(1, section.first_round), section.last_round + 1):
+        count += step if number in shaping else 0
+        girth = count * section.gauge.width.value
+        yield Level(number, plan.depths[number], count, girth, number in shaping)
+
+
+def _rows_by_number(plan: Plan) -> dict[int, Row]:
+    """The rows of the piece that the first section is worked in."""
+    names = {section.name for section in plan.sections}
+    for piece in plan.program.pieces:
+        if any(row.section in names for row in piece.rows):
+            return {row.number: row for row in piece.rows}
+    return {}
+
+
+def _section_lines(
+    plan: Plan, section: SectionPlan, rows: dict[int, Row], join_at: JoinAt
+) -> tuple[ShapingLine, ...]:
+    if section.chosen is None:
+        return ()
+    tracks: list[list[tuple[float, float]]] = [[] for _ in range(section.chosen.points)]
+    for number in shaping_rounds(section):
+        parts = _shaped_parts(rows.get(number), section.chosen.points)
+        way = -1 if number in rows and rows[number].side == "WS" else 1
+        places = sorted(fold(JOIN_TURNS[join_at] + way * part) for part in parts)
+        for track, place in zip(tracks, places, strict=False):
+            track.append((plan.depths[number], place))
+    top, bottom = plan.depths[max(0, section.first_round - 1)], plan.depths[section.last_round]
+    return tuple(ShapingLine(top, bottom, tuple(track)) for track in tracks if track)
+
+
+def _shaped_parts(row: Row | None, points: int) -> tuple[float, ...]:
+    """Places of the shaping in parts of the round; evenly spread when the row does not say."""
+    spots, made = _spots(row.body) if row else ((), 0)
+    if len(spots) != points or not made:
+        return tuple((i + 0.5) / points for i in range(points))
+    return tuple(spot / made for spot in spots)
+
+
+def _spots(body: Sequence[Node], start: float = 0.0) -> tuple[tuple[float, ...], float]:
+    """Middles of the groups that shape, in stitches from the beginning, and the stitches made."""
+    spots: list[float] = []
+    made = start
+    for node in body:
+        match node:
+            case Work(_, times):
+                made += times
+            case Chain(times, each):
+                made += times if each else 1
+            case Into(inner):
+                many = _spots(inner)[1]
+                if many > 1:
+                    spots.append(made + many / 2)
+                made += many
+            case Together():
+                spots.append(made + 0.5)
+                made += 1
+            case Repeat(inner, times):
+                for _ in range(times):
+                    more, made = _spots(inner, made)
+                    spots.extend(more)
+            case Skip():
+                pass
+    return tuple(spots), made

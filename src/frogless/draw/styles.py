@@ -1,0 +1,69 @@
+"""How each class of shape looks. Weights and dashes carry the meaning, so that print keeps it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+INK = "#1d1b18"
+SOFT = "#6a655d"
+ACCENT = "#9c3022"
+CLOTH = "#f5f1e8"
+PAPER = "#ffffff"
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """Paint of one class.
+
+    Args:
+        stroke, fill: colours, "none" for none.
+        width: of the stroke, mm. dash: lengths on and off, mm.
+        size: of lettering, mm (0: not lettering).
+    """
+
+    stroke: str = "none"
+    fill: str = "none"
+    width: float = 0.0
+    dash: tuple[float, ...] = ()
+    size: float = 0.0
+    bold: bool = False
+    italic: bool = False
+
+
+STYLES: Mapping[str, Style] = {
+    "cloth": Style(fill=CLOTH),
+    "trim": Style(stroke=INK, fill=PAPER, width=0.35),
+    "outline": Style(stroke=INK, width=0.55),
+    "edging": Style(stroke=INK, fill=PAPER, width=0.35),
+    "hatch": Style(stroke=INK, width=0.18),
+    "cord": Style(stroke=INK, width=0.55),
+    "cord knot": Style(stroke=INK, fill=PAPER, width=0.55),
+    "eyelet": Style(stroke=INK, fill=PAPER, width=0.25),
+    "strand": Style(stroke=INK, width=0.3),
+    "strand behind": Style(stroke=SOFT, width=0.2, dash=(0.5, 0.9)),
+    "bead": Style(stroke=INK, fill=INK, width=0.1),
+    "shaping": Style(stroke=INK, width=0.18, dash=(1.8, 1.1)),
+    "shaping tick": Style(stroke=INK, width=0.24),
+    # So short a dash with round ends is a dot everywhere; some renderers drop one of length 0.
+    "wanted": Style(stroke=ACCENT, width=0.42, dash=(0.01, 1.0)),
+    "dimension": Style(stroke=SOFT, width=0.16),
+    "tick": Style(stroke=INK, width=0.3),
+    "join": Style(stroke=INK, fill=INK, width=0.1),
+    "scale": Style(stroke=INK, width=0.45),
+    "grid": Style(stroke="#d9d4c9", width=0.14),
+    "frame": Style(stroke=INK, width=0.25),
+    "worked": Style(stroke=INK, width=0.5),
+    "body": Style(stroke=SOFT, width=0.25, dash=(2.2, 1.2)),
+    "body dot": Style(stroke=SOFT, fill=PAPER, width=0.3),
+    "whisker": Style(stroke=INK, width=0.35),
+    "landmark dot": Style(stroke=PAPER, fill=INK, width=0.25),
+    "stray": Style(stroke=ACCENT, width=0.9),
+    "name": Style(fill=INK, size=3.8, bold=True),
+    "value": Style(fill=INK, size=3.7),
+    "remark": Style(fill=INK, size=3.4, italic=True),
+    "length": Style(fill=INK, size=3.6),
+    "axis": Style(fill=INK, size=3.4),
+    "legend": Style(fill=INK, size=3.6),
+    "view": Style(fill=INK, size=3.8, italic=True),
+}
