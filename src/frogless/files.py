@@ -241,11 +241,15 @@ def _sentence(detail: ErrorDetails, steps: Steps, data: object, model: type[Base
         return "is missing"
     if kind not in _SENTENCES:
         return detail["msg"].removeprefix("Value error, ")
-    context = {k: str(v).replace("'", '"') for k, v in detail.get("ctx", {}).items()}
+    context = {k: _limit(v) for k, v in detail.get("ctx", {}).items()}
     if "expected_tags" in context:
         context["expected_tags"] = " or ".join(context["expected_tags"].rsplit(", ", 1))
     found = detail["ctx"]["tag"] if kind == "union_tag_invalid" else detail["input"]
     return _SENTENCES[kind].format(found=_quoted(found), **context)
+
+
+def _limit(value: object) -> str:
+    return f"{value:g}" if isinstance(value, float) else str(value).replace("'", '"')
 
 
 def _known_keys(model: type[BaseModel], steps: Steps, data: object) -> set[str]:

@@ -1,0 +1,227 @@
+"""Readings pool into a gauge, growth, stretch and mass, each with its uncertainty."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from frogless.errors import InputError
+from frogless.swatch import (
+    Reading,
+    State,
+    Swatch,
+    advice,
+    comfortable_stretch,
+    gauge,
+    growth,
+    has_gauge,
+    mass_per_stitch,
+)
+
+Make = Callable[..., Swatch]
+
+
+def dc(state: State = "washed", **read: float) -> Reading:
+    """A reading of double crochet; 18 stitches and 10 rows over 10 cm unless it says otherwise."""
+    usual: dict[str, float] = {"stitches": 18, "width": 100.0, "rows": 10, "height": 100.0}
+    return Reading("double_crochet", state, 6.0, **(usual | read))
+
+
+def rows_only(state: State, rows: float, height: float) -> Reading:
+    """A reading of rows alone."""
+    return Reading("double_crochet", state, 6.0, rows=rows, height=height)
+
+
+def test_gauge_is_the_size_of_one_stitch(make_swatch: Make) -> None:
+    """18 stitches and 10 rows in 10 cm."""
+    found = gauge(make_swatch(dc()), "dc")
+    assert found.width.value == pytest.approx(100 / 18)
+    assert found.height.value == pytest.approx(10.0)
+    assert (found.stitch, found.state, found.estimated) == ("double_crochet", "washed", False)
+    assert found.source == 'swatch "main", washed'
+
+
+def test_readings_pool_as_sum_over_sum(make_swatch: Make) -> None:
+    """18 over 10 cm and 36 over 21 cm are 54 over 31 cm, not the mean of two gauges."""
+    found = gauge(make_swatch(dc(), dc(stitches=36, width=210.0)), "dc")
+    assert found.width.value == pytest.approx(310 / 54)
+
+
+def test_pooling_makes_a_gauge_better_known(make_swatch: Make) -> None:
+    """Four equal readings halve the uncertainty of one."""
+    one = gauge(make_swatch(dc()), "dc").width.uncertainty
+    four = gauge(make_swatch(*[dc()] * 4), "dc").width.uncertainty
+    assert four == pytest.approx(one / 2)
+
+
+def test_scatter_between_readings_counts_when_it_is_larger(make_swatch: Make) -> None:
+    """Widths of 5 and 6.25 mm: s / √2 = 0.625 mm, far more than counting and tape."""
+    found = gauge(make_swatch(dc(stitches=20), dc(stitches=16)), "dc")
+    assert found.width.uncertainty == pytest.approx(0.625)
+
+
+def test_half_stitches_read_are_better_than_whole_ones(make_swatch: Make) -> None:
+    """17.5 was read to a half, 17 to a whole."""
+    half = gauge(make_swatch(dc(stitches=17.5)), "dc").width.relative
+    assert half < gauge(make_swatch(dc(stitches=18)), "dc").width.relative
+
+
+@pytest.mark.parametrize(
+    ("states", "chosen"),
+    [
+        (("as worked", "washed", "hung"), "washed"),
+        (("hung", "as worked"), "as worked"),
+        (("hung",), "hung"),
+    ],
+)
+def test_washed_sizes_the_garment_before_as_worked(
+    make_swatch: Make, states: tuple[State, ...], chosen: State
+) -> None:
+    """And the state is told."""
+    assert gauge(make_swatch(*(dc(state) for state in states)), "dc").state == chosen
+
+
+def test_gauge_of_a_state_can_be_asked_for(make_swatch: Make) -> None:
+    """What the work should measure on the hook."""
+    swatch = make_swatch(dc(), dc("as worked", rows=9))
+    assert gauge(swatch, "dc", state="as worked").height.value == pytest.approx(100 / 9)
+
+
+def test_stitches_and_rows_may_come_from_two_readings(make_swatch: Make) -> None:
+    """Of the same state."""
+    wide = Reading("double_crochet", "washed", 6.0, stitches=18, width=100.0)
+    swatch = make_swatch(wide, rows_only("washed", 10, 100.0))
+    assert has_gauge(swatch, "dc")
+    assert not has_gauge(make_swatch(wide, rows_only("hung", 10, 108.0)), "dc")
+
+
+def test_missing_gauge_is_refused_with_what_there_is_and_what_to_do(make_swatch: Make) -> None:
+    """Gauge in another stitch is worth nothing, so none is made up."""
+    swatch = make_swatch(dc())
+    assert not has_gauge(swatch, "sc")
+    with pytest.raises(InputError) as refused:
+        gauge(swatch, "sc")
+    assert str(refused.value) == (
+        "swatch.toml: the swatch has no gauge of single crochet; it has double crochet; add a "
+        "[[reading]] with stitch, state, stitches over a width and rows over a height"
+    )
+    with pytest.raises(InputError, match="no gauge of double crochet hung; it has double crochet"):
+        gauge(swatch, "dc", state="hung")
+    with pytest.raises(InputError, match="it has none"):
+        gauge(make_swatch(), "dc")
+
+
+def test_growth_is_hung_over_washed_less_one(make_swatch: Make) -> None:
+    """108 against 100 mm: 8 %, uncertain by the tape alone, for the rows are the same."""
+    found = growth(make_swatch(dc(), rows_only("hung", 10, 108.0)), "dc")
+    assert found is not None
+    assert found.value == pytest.approx(0.08)
+    assert found.uncertainty == pytest.approx(0.0147, abs=1e-4)
+
+
+def test_growth_is_less_well_known_when_other_rows_were_counted(make_swatch: Make) -> None:
+    """Ten rows hung, twenty washed: the counts no longer cancel."""
+    swatch = make_swatch(dc(rows=20, height=200.0), rows_only("hung", 10, 108.0))
+    found = growth(swatch, "dc")
+    assert found is not None
+    assert found.value == pytest.approx(0.08)
+    assert found.uncertainty > 0.03
+
+
+def test_growth_is_against_as_worked_when_never_washed(make_swatch: Make) -> None:
+    """Better than nothing; the advice asks for washing."""
+    found = growth(make_swatch(dc("as worked"), rows_only("hung", 10, 105.0)), "dc")
+    assert found is not None
+    assert found.value == pytest.approx(0.05)
+
+
+def test_growth_is_none_when_not_hung(make_swatch: Make) -> None:
+    """Or when there is nothing to compare with."""
+    assert growth(make_swatch(dc()), "dc") is None
+    assert growth(make_swatch(rows_only("hung", 10, 108.0)), "dc") is None
+
+
+def test_comfortable_stretch_is_a_ratio(make_swatch: Make) -> None:
+    """100 mm that go to 120 mm stretch by 0.2; unmeasured is None, not nothing."""
+    assert comfortable_stretch(make_swatch(dc(stretched_width=120.0)), "dc") == pytest.approx(0.2)
+    assert comfortable_stretch(make_swatch(dc()), "dc") is None
+
+
+def test_mass_per_stitch_is_of_the_whole_piece(make_swatch: Make) -> None:
+    """9 g in 18 × 10 stitches are 0.05 g each; None when nothing was weighed."""
+    found = mass_per_stitch(make_swatch(dc(mass=9.0)), "dc")
+    assert found is not None
+    assert found.value == pytest.approx(0.05)
+    assert 0.03 < found.relative < 0.06
+    assert mass_per_stitch(make_swatch(dc()), "dc") is None
+
+
+def test_scale_with_tenths_is_better_than_one_without(make_swatch: Make) -> None:
+    """9.1 g was read to 0.1 g, 9 g to 1 g."""
+    fine = mass_per_stitch(make_swatch(dc(mass=9.1)), "dc")
+    coarse = mass_per_stitch(make_swatch(dc(mass=9.0)), "dc")
+    assert fine is not None
+    assert coarse is not None
+    assert fine.relative < coarse.relative
+
+
+def test_good_swatch_needs_no_advice(make_swatch: Make) -> None:
+    """Washed, wide, and what the yarn table expects of category 4 on 6 mm."""
+    assert advice(make_swatch(dc(stitches=13))) == ()
+
+
+def test_narrow_window_is_warned_of_with_its_interval(make_swatch: Make) -> None:
+    """9 stitches over 7 cm."""
+    told = advice(make_swatch(dc(stitches=9, width=70.0)))
+    assert told == (
+        "9 stitches of double crochet over 7 cm are known to ± 7 % (95 %); "
+        "count over 10 cm or more",
+    )
+
+
+def test_unwashed_swatch_is_asked_to_be_washed(make_swatch: Make) -> None:
+    """Rows change length most."""
+    (told,) = advice(make_swatch(dc("as worked", stitches=13)))
+    assert told.startswith("the swatch was not read after washing")
+
+
+def test_gauge_far_from_the_yarn_table_is_warned_of(make_swatch: Make) -> None:
+    """18 dc in 10 cm of a category 4 yarn; the table counts in sc, which is said."""
+    (told,) = advice(make_swatch(dc()))
+    assert "18.0 stitches of double crochet in 10 cm lie outside the 11 to 14" in told
+    assert "category 4 in single crochet, taken to be as wide" in told
+
+
+@pytest.mark.parametrize(("stitches", "warned"), [(13.75, False), (14, False), (14.25, True)])
+def test_four_inches_and_ten_cm_are_both_taken(
+    make_swatch: Make, stitches: float, *, warned: bool
+) -> None:
+    """The table's 14 in 4 in would be 13.8 in 10 cm."""
+    assert bool(advice(make_swatch(dc(stitches=stitches)))) is warned
+
+
+def test_tall_stitches_are_not_held_against_the_table(make_swatch: Make) -> None:
+    """Nothing says that a treble is as wide as a single crochet."""
+    tall = Reading("treble", "washed", 6.0, 30, 100.0, 6, 100.0)
+    assert advice(make_swatch(tall)) == ()
+
+
+def test_open_category_has_no_lower_end(make_swatch: Make) -> None:
+    """Category 7 is 5 stitches or fewer, on 16 mm or more."""
+    told = advice(make_swatch(dc(stitches=8), category=7))
+    assert "lie outside the 5 or fewer of" in told[0]
+    assert "outside the 16 or more mm usual" in told[1]
+    assert advice(make_swatch(dc(stitches=3), category=7, hook=20.0)) == ()
+
+
+def test_hook_outside_the_table_is_only_remarked_on(make_swatch: Make) -> None:
+    """Designers go down for a firm fabric and up for drape."""
+    (told,) = advice(make_swatch(dc(stitches=13), hook=4.0))
+    assert told.startswith("a hook of 4 mm is outside the 5.5 to 6.5 mm usual for category 4")
+    assert "nothing is wrong" in told
+
+
+def test_unknown_category_is_compared_with_nothing(make_swatch: Make) -> None:
+    """A ball without its label."""
+    assert advice(make_swatch(dc(), category=None)) == ()
