@@ -107,7 +107,7 @@ def _questioned_together(body: Body) -> Iterator[str]:
 
 
 def _pair(rule: Proportion, part: Measurement, whole: Measurement, ratio: float) -> str:
-    return f"{rule.part} {_shown(part)} is {ratio:.2f} of {rule.whole} {_shown(whole)}, which"
+    return f"{rule.part} {_shown(part)} is {ratio:.2f} times {rule.whole} {_shown(whole)}, which"
 
 
 def _proportions(body: Body) -> Iterator[tuple[Proportion, Measurement, Measurement, float]]:

@@ -94,7 +94,7 @@ def test_refusal_asks_for_the_age_when_a_child_could_be_so(make_body: Make) -> N
 def test_hip_much_smaller_than_waist_is_questioned_then_refused(make_body: Make) -> None:
     """0.85 of the waist is rare, half of it is a slip."""
     (asked,) = question(make_body(waist_girth=1200.0, hip_girth=1020.0))
-    assert "hip_girth 102 cm is 0.85 of waist_girth 120 cm" in asked
+    assert "hip_girth 102 cm is 0.85 times waist_girth 120 cm" in asked
     (fault,) = refusals(make_body(waist_girth=1200.0, hip_girth=600.0))
     assert fault.place.key == "hip_girth"
     assert "cannot be" in fault.message
