@@ -70,8 +70,25 @@ def girth_at(shape: Sequence[Level], depth: float) -> float:
 
 
 def wanted_profile(plan: Plan) -> tuple[tuple[float, float], ...]:
-    """Depth and wanted girth, straight from landmark to landmark."""
-    return tuple(sorted((mark.depth, mark.wanted) for mark in plan.landmarks))
+    """Depths and wanted girths between which the wanted profile runs straight.
+
+    Landmarks are knots, and so are the ends of sections: a straight one keeps the girth that was
+    wanted where it begins; a shaped one that ends at no landmark has only its own girth to show.
+    """
+    waist, *others = plan.landmarks
+    knots = [(0.0, waist.wanted)]
+    for section in plan.sections:
+        top, bottom = plan.depths[max(0, section.first_round - 1)], plan.depths[section.last_round]
+        if section.chosen is None and knots[-1][0] < top:
+            knots.append((top, knots[-1][1]))
+        # A section ends on a whole round, so the landmark it was made for may lie a little below.
+        reach = bottom + section.gauge.height.value
+        met = sorted((m.depth, m.wanted) for m in others if knots[-1][0] < m.depth <= reach)
+        knots.extend(met)
+        if knots[-1][0] < bottom - section.gauge.height.value:
+            kept = knots[-1][1] if section.chosen is None else _girth_after(section)
+            knots.append((bottom, kept))
+    return tuple(knots)
 
 
 def wanted_at(plan: Plan, depth: float) -> float:
@@ -112,6 +129,10 @@ def fold(turns: float) -> float:
 def is_front(turns: float) -> bool:
     """Whether a place lies on the front half, side edges included."""
     return abs(turns) <= 0.25 + 1e-9
+
+
+def _girth_after(section: SectionPlan) -> float:
+    return section.count_after * section.gauge.width.value
 
 
 def _first_level(plan: Plan, section: SectionPlan) -> Level:
@@ -158,7 +179,8 @@ def _section_lines(
 
 def _shaped_parts(row: Row | None, points: int) -> tuple[float, ...]:
     """Places of the shaping in parts of the round; evenly spread when the row does not say."""
-    spots, made = _spots(row.body) if row else ((), 0)
+    # A turning chain that counts is the first stitch; the body goes on after it.
+    spots, made = _spots(row.body, 1.0 if row.start.counts else 0.0) if row else ((), 0.0)
     if len(spots) != points or not made:
         return tuple((i + 0.5) / points for i in range(points))
     return tuple(spot / made for spot in spots)

@@ -90,7 +90,7 @@ def _girths(plan: Plan, shape: Sequence[Level]) -> tuple[float, float]:
     drawn = [level.girth for level in shape]
     for mark in plan.landmarks:
         bounds = (mark.wanted, mark.garment.value, mark.low, mark.high)
-        drawn += [girth for girth in bounds if isfinite(girth)]
+        drawn += [girth for girth in bounds if _is_said(girth)]
         drawn += [mark.body.value] if mark.body else []
     low, high = min(drawn), max(drawn)
     air = max(0.04 * (high - low), 0.01 * high)
@@ -167,11 +167,16 @@ def _marks(plan: Plan, graph: _Graph) -> Iterator[Shape]:
 def _whisker(mark: Landmark, graph: _Graph) -> Iterator[Shape]:
     """From the least to the greatest allowed, capped; a side on which nothing was said has none."""
     bounds = (mark.low, mark.high)
-    ends = [graph.at(b if isfinite(b) else mark.garment.value, mark.depth) for b in bounds]
+    ends = [graph.at(b if _is_said(b) else mark.garment.value, mark.depth) for b in bounds]
     yield Line(ends[0], ends[1], "whisker")
     for bound, (x, y) in zip(bounds, ends, strict=True):
-        if isfinite(bound):
+        if _is_said(bound):
             yield Line((x, y - CAP), (x, y + CAP), "whisker")
+
+
+def _is_said(bound: float) -> bool:
+    """Whether a bound of a girth says anything: not infinite, and not what every girth is above."""
+    return isfinite(bound) and bound > 0
 
 
 def _round_numbers(shape: Sequence[Level], graph: _Graph) -> Iterator[Shape]:

@@ -55,8 +55,6 @@ def strand_shapes(strand: StrandPlan, plan: Plan, frame: Frame) -> tuple[Shape, 
     stitch = plan.sections[0].gauge.width.value
     girth = frame.half(0.0) * 4
     start, end = sorted((strand.from_stitch * stitch, strand.to_stitch * stitch))
-    if end - start > girth / 2:
-        start, end = end, start + girth
     hang, at_length = catenary(end - start, strand.actual_sag)
 
     def spot(along: float) -> tuple[bool, Point]:

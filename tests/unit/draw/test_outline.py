@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from sample_plans import build, circle, flared, pegged, straight, tiny
+from sample_plans import build, circle, flared, long, pegged, straight, tiny
 
 from frogless.draw.outline import (
     edging_height,
@@ -16,9 +16,10 @@ from frogless.draw.outline import (
     shaping_lines,
     shaping_rounds,
     wanted_at,
+    wanted_profile,
 )
 from frogless.plan.model import Plan
-from frogless.rows.nodes import Into, Piece, Program, Repeat, Skip, Together, Work
+from frogless.rows.nodes import Into, Piece, Program, Repeat, Skip, Start, Together, Work
 
 
 def test_every_round_has_its_level(any_plan: Plan) -> None:
@@ -78,6 +79,40 @@ def test_girth_runs_straight_between_rounds() -> None:
 def test_wanted_girth_runs_straight_between_landmarks() -> None:
     """Half way from high hip (101 cm) to hip (116 cm) 108.5 cm are wanted."""
     assert wanted_at(build(flared()), 150.0) == pytest.approx(1085.0)
+
+
+def test_wanted_girth_keeps_still_over_a_straight_section() -> None:
+    """A high waist is wanted straight down to the natural waist, not on its way to the hip."""
+    depths, girths = zip(*wanted_profile(build(long())), strict=True)
+    assert girths[:2] == (752.0, 752.0)
+    assert depths == pytest.approx([0.0, 48.0, 144.0, 252.0, 1044.0])
+
+
+def test_wanted_girth_holds_from_the_hip_when_the_hip_lies_between_two_rounds() -> None:
+    """A hip 4 mm below the last shaped round: from there straight down, without a step back."""
+    plan = build(straight())
+    waist, hip, hem = plan.landmarks
+    deeper = replace(plan, landmarks=(waist, replace(hip, depth=hip.depth + 4), hem))
+    assert [girth for _, girth in wanted_profile(deeper)] == [964.0, 1015.0, 1015.0]
+
+
+def test_wanted_girth_ends_on_the_worked_one_when_no_landmark_is_met() -> None:
+    """Where a shaped section ends between landmarks the plan has no other girth to show."""
+    plan = build(flared())
+    marks = (plan.landmarks[0], *plan.landmarks[2:])
+    profile = wanted_profile(replace(plan, landmarks=marks))
+    assert profile[1] == pytest.approx((100.0, 184 * 100 / 18))
+
+
+def test_counted_turning_chain_is_the_first_stitch() -> None:
+    """The body goes on after the chain: the same row stands one stitch further round."""
+    plan = build(tiny())
+    rows = plan.program.pieces[0].rows
+    counted = tuple(replace(row, start=Start(3, counts=True)) for row in rows)
+    program = Program((Piece("skirt", closed=True, rows=counted),))
+    plain = shaping_lines(plan)[2].stands[0][1]
+    moved = shaping_lines(replace(plan, program=program))[2].stands[0][1]
+    assert 0 < moved - plain < 1 / 60
 
 
 def test_edging_height_comes_from_its_rounds() -> None:

@@ -111,6 +111,8 @@ def test_whisker_is_left_out_where_nothing_was_said() -> None:
     free = draw(plan)
     marks = tuple(replace(m, low=m.wanted - 10, high=inf) for m in plan.landmarks)
     half_free = draw(replace(plan, landmarks=marks))
+    marks = tuple(replace(m, low=0.0, high=inf) for m in plan.landmarks)
+    wholly_free = draw(replace(plan, landmarks=marks))
 
     def caps(drawing: Drawing) -> int:
         legend = 2
@@ -123,6 +125,7 @@ def test_whisker_is_left_out_where_nothing_was_said() -> None:
 
     assert caps(free) == 4
     assert caps(half_free) == 3
+    assert caps(wholly_free) == 0
 
 
 def test_stray_runs_from_the_wanted_to_the_worked_girth() -> None:
