@@ -1,48 +1,130 @@
-"""The pipeline, once: from the files of a body, a swatch and a design to a proven pattern."""
+"""The pipeline, once: from the files of a body, a swatch and a design to a proven, published pattern."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from frogless import files
+from frogless import files, follow
 from frogless.body.estimate import complete
 from frogless.body.load import load_body
-from frogless.body.measurements import Body, known_measurements
+from frogless.body.measurements import known_measurements
 from frogless.body.plausible import question
 from frogless.design import formulas
 from frogless.design.document import Design, named_formulas
-from frogless.errors import InputError, Place
+from frogless.errors import Impossible, Place
+from frogless.fabric.expand import expand
+from frogless.fit.fit import fit
+from frogless.fit.model import GoingOn
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
-from frogless.plan.model import Plan
+from frogless.plan.sections import LANDMARKS
+from frogless.proof.model import Subject
+from frogless.proof.prove import prove, require
+from frogless.publish import terminal
+from frogless.publish.drafted import Drafted
+from frogless.publish.pattern import pattern
+from frogless.publish.pdf import Paper, pdf
+from frogless.publish.plain import plain
+from frogless.publish.planfile import dump, planfile
+from frogless.publish.webpage import webpage
 from frogless.stitches.load import dictionary
-from frogless.swatch import Swatch, load_swatch
+from frogless.stitches.model import Dialect
+from frogless.swatch import advice, load_swatch
+from frogless.tally.tally import tally
+from frogless.units import Units
+from frogless.write.pattern import write_program
 
-# What a section's `to` asks of the body.
-LANDMARK_NEEDS = {
-    "high hip": ("high_hip_girth", "waist_to_high_hip"),
-    "hip": ("hip_girth", "waist_to_hip"),
-}
+DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 
 
-def load(design: Path, body: Path, swatches: Sequence[Path]) -> Basis:
-    """Design, body and swatches, read, checked and brought together.
+@dataclass(frozen=True, slots=True)
+class Request:
+    """What is to be drafted from which files, and how it is to be shown."""
+
+    design: Path
+    body: Path
+    swatches: tuple[Path, ...]
+    terms: Dialect = "us"
+    units: Units = "cm"
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A proven draft, and what the files themselves should be asked about."""
+
+    drafted: Drafted
+    questions: tuple[str, ...]
+
+
+def draft(request: Request) -> Draft:
+    """Load, plan, expand, tally, fit and prove. Nothing is published that does not pass its proof.
+
+    Raises:
+        InputError: a file has to be mended.
+        Impossible: the design asks for what this body and gauge cannot give.
+        ProofFailed: a check of the pattern failed.
+    """
+    basis, questions = load(request)
+    drafted = develop(basis, request.terms, request.units)
+    return Draft(drafted, questions)
+
+
+def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted:
+    """Everything after the files: plan, fabric, tally, fit, proof.
+
+    Raises:
+        InputError, Impossible, ProofFailed: as `draft`.
+    """
+    made = plan(basis)
+    fabric = expand(made.program, basis.stitches)
+    swatch = basis.main_swatch
+    count = tally(fabric, made, swatch, basis.stitches, units=units)
+    sits = fit(
+        made,
+        basis.body,
+        swatch,
+        stitch=basis.design.work.stitch,
+        grams=sum(need.mass.value for need in count.yarn),
+        for_children=basis.design.garment.for_children,
+        units=units,
+    )
+    if sits.going_on.verdict == "does not pass":
+        raise _does_not_go_on(basis, sits.going_on)
+    texts = {d: write_program(made.program, basis.stitches, d) for d in DIALECTS}
+    findings = prove(Subject(made, made.program, fabric, sits, basis.stitches, texts))
+    require(findings)
+    return Drafted(basis, made, fabric, count, sits, findings, terms, units)
+
+
+def _does_not_go_on(basis: Basis, going: GoingOn) -> Impossible:
+    return Impossible(
+        "it does not go on: " + " ".join(going.reasons),
+        basis.place("start.girth"),
+        short_stitches=0,
+        short=going.short,
+        ways_out=going.ways_out,
+    )
+
+
+def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
+    """Design, body and swatches, read, checked and brought together; and questions about them.
 
     Raises:
         InputError: a file has to be mended.
     """
-    document = files.read_document(design, Design, what="design file")
+    document = files.read_document(request.design, Design, what="design file")
     where = _where(document)
-    needs = needed(document.checked, where)
-    measured = load_body(body)
-    grown = complete(measured, needs, optional=("waist_to_hip",))
-    read = tuple(load_swatch(path) for path in swatches)
-    return basis_.build(
-        document.checked, grown, read, dictionary(), known_measurements(), where
+    body = load_body(request.body)
+    swatches = tuple(load_swatch(path) for path in request.swatches)
+    questions = (*question(body), *(text for swatch in swatches for text in advice(swatch)))
+    whole = complete(body, needed(document.checked, where))
+    basis = basis_.build(
+        document.checked, whole, swatches, dictionary(), known_measurements(), where, request.units
     )
+    return basis, questions
 
 
 def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
@@ -50,14 +132,58 @@ def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
     known = known_measurements()
     keys = ["waist_girth", "hip_girth"]
     for section in design.section:
-        keys.extend(LANDMARK_NEEDS.get(str(section.to), ()))
+        keys.extend(LANDMARKS.get(str(section.to), ()))
     for key, text in named_formulas(design):
         keys.extend(n for n in formulas.names_in(text, where(key)) if n in known)
     return tuple(dict.fromkeys(keys))
 
 
 def _where(document: files.Document[Design]) -> formulas.Where:
+    """Places of keys such as "section.2.girth", counted from 1 as people do."""
+
     def where(key: str) -> Place:
         return document.place(tuple(int(p) - 1 if p.isdigit() else p for p in key.split(".")))
 
     return where
+
+
+def outputs(drafted: Drafted, paper: Paper = "a4") -> dict[str, bytes]:
+    """Every file of a published pattern, by name."""
+    document = pattern(drafted)
+    return {
+        "pattern.pdf": pdf(document, paper),
+        "pattern.html": webpage(document).encode(),
+        "pattern.txt": plain(document).encode(),
+        "plan.json": dump(planfile(drafted)).encode(),
+        "schematic.svg": dict(document.drawings)["schematic"].encode(),
+    }
+
+
+def publish(drafted: Drafted, folder: Path, paper: Paper = "a4") -> Sequence[Path]:
+    """Writes every file into a folder, all of them or none.
+
+    Raises:
+        InputError: the folder cannot be written to.
+    """
+    return files.write_all(folder, outputs(drafted, paper))
+
+
+def plan_text(drafted: Drafted) -> str:
+    """The plan file alone, as text."""
+    return dump(planfile(drafted))
+
+
+def summary(made: Draft, written: Sequence[Path] = ()) -> str:
+    """What the command line prints of a draft."""
+    return terminal.summary(made.drafted, made.questions, written)
+
+
+def card(made: Draft, round_: int, done: int) -> str:
+    """The card of a skirt that was laid down in `round_` after `done` shaping points.
+
+    Raises:
+        InputError: no such round, or more points done than it has.
+    """
+    drafted = made.drafted
+    stands = follow.standing(drafted.plan, drafted.fabric, round_, done)
+    return follow.card(stands, drafted.stitches, drafted.dialect, drafted.units)

@@ -20,6 +20,7 @@ def fit(
     body: Body,
     swatch: Swatch,
     *,
+    stitch: str,
     grams: float | None,
     for_children: bool = False,
     units: Units = "cm",
@@ -28,20 +29,21 @@ def fit(
 
     Args:
         swatch: the main one; its stretch, its growth and its yarn's fibre.
+        stitch: what the garment is mostly made of.
         grams: mass of the garment when it is known.
         for_children: what the design says of itself.
 
     Raises:
         InputError: the body has no hip girth.
     """
-    hung = growth(swatch, swatch.stitch)
+    hung = growth(swatch, stitch)
     top = main_piece(plan).rows[0]
     width = main_gauge(plan, top.section).width.value
     return Fit(
         landmarks=landmarks(plan),
         going_on=going_on(
             plan,
-            stretch=comfortable_stretch(swatch, swatch.stitch),
+            stretch=comfortable_stretch(swatch, stitch),
             start_kind="chain" if begins_with_chain(plan) else "foundation",
             body=body,
             units=units,

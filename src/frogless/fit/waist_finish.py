@@ -44,6 +44,11 @@ def comfortable(kind: str) -> tuple[float, float]:
     return float(row["comfortable"]), float(row["longest"])
 
 
+def pulled_on(kind: str) -> float:
+    """How far an elastic of this kind can be pulled for a moment, as a ratio of lengths; from memory."""
+    return float(next(r for r in rows_of("elastic_stretch.csv") if r["kind"] == kind)["pulled_on"])
+
+
 def _elastic(waist: ElasticPlan, widest: float, body_waist: float | None, units: Units) -> Finish:
     needed = widest / waist.finished
     usual, longest = comfortable(waist.kind)
@@ -53,8 +58,9 @@ def _elastic(waist: ElasticPlan, widest: float, body_waist: float | None, units:
     softer = [r["kind"] for r in rows_of("elastic_stretch.csv") if needed <= float(r["longest"])]
     if waist.kind not in softer and softer:
         ways.insert(0, f"Take a {softer[0]} elastic, which stretches further.")
+    # Comfortable is what can be worn; for the moment of stepping in an elastic goes further.
     return Finish(
-        "uncertain" if needed <= longest else "does not pass",
+        "uncertain" if needed <= pulled_on(waist.kind) else "does not pass",
         f"The elastic has to stretch {needed:.2f} times; {waist.kind} elastic is comfortable up to"
         f" about {usual:g}" + (f" to {longest:g}" if longest > usual else "") + " times.",
         tuple(ways),

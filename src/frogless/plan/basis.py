@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from frogless.because import Because, Step
@@ -19,7 +19,7 @@ from frogless.swatch import (
     has_gauge,
 )
 from frogless.swatch import gauge as swatch_gauge
-from frogless.units import Measured
+from frogless.units import Measured, Units, show_length
 
 # Gauge in one stitch foretells gauge in another badly: hobby measurements miss by 16 to 19 %
 # (worked example F04 of the project's collection); half of that is taken as one standard uncertainty.
@@ -33,6 +33,7 @@ class Basis:
     Args:
         growth: lengthening when worn, as a ratio (0.08: 8 %), 0 when it was not measured.
         stretch: comfortable stretch of the main fabric as a ratio, None when it was not measured.
+        units: what remarks and refusals are told in.
     """
 
     design: Design
@@ -42,6 +43,11 @@ class Basis:
     scope: formulas.Scope
     growth: Measured | None
     stretch: float | None
+    units: Units = "cm"
+
+    def show(self, length: float) -> str:
+        """A length in the user's units."""
+        return show_length(length, self.units)
 
     def place(self, key: str) -> Place:
         """Where a key of the design stands, for messages."""
@@ -55,20 +61,30 @@ class Basis:
         """A formula's length that has to be above zero, mm."""
         value = self.length(text, key)
         if value <= 0:
-            message = f'"{text}" gives {value / 10:.1f} cm; it has to be above zero'
+            message = f'"{text}" gives {self.show(value)}; it has to be above zero'
             raise InputError(message, self.place(key))
         return value
 
     def because_formula(self, text: str, key: str) -> Because:
-        """The measurements a formula uses, then the formula itself."""
+        """The measurements a formula uses, by way of the design's own lengths too, then the formula itself."""
         steps = [
             Step(m.key, m.value.value, "mm", m.source, m.estimated)
-            for name in formulas.names_in(text, self.place(key))
+            for name in self._names(text, key)
             if (m := self.body.get(name)) is not None
         ]
         if len(steps) == 1 and steps[0].what == text:
             return Because(tuple(steps))
-        return Because((*steps, Step("formula", self.length(text, key), "mm", text)))
+        own = self.design.lengths.get(text)
+        told = text if own is None else f"{text}: {own}"
+        return Because((*steps, Step("formula", self.length(text, key), "mm", told)))
+
+    def _names(self, text: str, key: str) -> tuple[str, ...]:
+        """Names a formula uses, those of the design's own lengths replaced by what they use in turn."""
+        found: list[str] = []
+        for name in formulas.names_in(text, self.place(key)):
+            own = self.design.lengths.get(name)
+            found.extend([name] if own is None else self._names(own, f"lengths.{name}"))
+        return tuple(dict.fromkeys(found))
 
     def gauge(self, stitch: str, key: str) -> Gauge:
         """The gauge of a stitch that the garment itself is made of; only a swatch in it will do.
@@ -84,7 +100,7 @@ class Basis:
     def trim_gauge(self, stitch: str) -> Gauge:
         """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch and marked so."""
         for swatch in self.swatches:
-            if has_gauge(swatch, stitch):
+            if _was_swatched(swatch, stitch):
                 return swatch_gauge(swatch, stitch)
         main = self.gauge(self.design.work.stitch, "work.stitch")
         ours, theirs = self.stitches[stitch], self.stitches[main.stitch]
@@ -93,10 +109,15 @@ class Basis:
         return Gauge(stitch, width, height, main.state, estimated=True, source="main_gauge")
 
     @property
+    def main_swatch(self) -> Swatch:
+        """The swatch that the main stitch was worked in; the first one when none was."""
+        main = self.design.work.stitch
+        return next((w for w in self.swatches if has_gauge(w, main)), self.swatches[0])
+
+    @property
     def hook(self) -> float:
         """The hook the maker's main stitch was swatched with, mm."""
-        main = self.design.work.stitch
-        return next((w.hook for w in self.swatches if has_gauge(w, main)), self.swatches[0].hook)
+        return self.main_swatch.hook
 
     @property
     def scale(self) -> float:
@@ -106,6 +127,11 @@ class Basis:
             return 1.0
         mine = self.gauge(self.design.work.stitch, "work.stitch")
         return mine.width.value / (100 / theirs.stitches_in_10cm)
+
+
+def _was_swatched(swatch: Swatch, stitch: str) -> bool:
+    """Whether a swatch has the stitch; trims have stitches that no swatch file names."""
+    return any(r.stitch == stitch for r in swatch.readings) and has_gauge(swatch, stitch)
 
 
 def _scaled(value: Measured, factor: float) -> Measured:
@@ -120,7 +146,8 @@ def build(
     swatches: tuple[Swatch, ...],
     stitches: Mapping[str, Stitch],
     known_measurements: Iterable[str],
-    where: Callable[[str], Place] = lambda key: Place(key=key),
+    where: formulas.Where = lambda key: Place(key=key),
+    units: Units = "cm",
 ) -> Basis:
     """A basis; checks that the stitches the design names are in the dictionary.
 
@@ -144,4 +171,4 @@ def build(
     wanting = frozenset(known_measurements) - set(lengths)
     scope = formulas.Scope(lengths, numbers, design.lengths, wanting, where)
     grown = next((g for w in swatches if (g := growth(w, main)) is not None), None)
-    return Basis(design, body, swatches, stitches, scope, grown, stretch)
+    return Basis(design, body, swatches, stitches, scope, grown, stretch, units)

@@ -84,6 +84,7 @@ def plan_edging(
         choice.pattern, size, hem_count, base, (base - found.offset) // found.multiple,
         found.multiple, found.offset, change, first_round, first_round + len(rows) - 1, gauge,
         hem_girth, replace(hem_girth, value=base * width), Because(steps),
+        tuple((dialect, term.name) for dialect, term in found.terms.items()),
     )  # fmt: skip
     return EdgingWork(plan, rows, _remarks(basis, choice, plan, scaled=scaled))
 

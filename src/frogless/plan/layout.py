@@ -7,6 +7,7 @@ squares, then the fewest shaping points.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
@@ -20,6 +21,8 @@ from frogless.plan.sections import Span, Target
 
 # One increase in every third stitch is about the most that lies well (common practice).
 LEAST_GAP = 3
+# An A-line widens by about a tenth of a full circle; what widens no more counts as straight.
+STRAIGHT = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,17 +75,31 @@ def lay_out(
     Raises:
         Impossible: the rate of shaping, the allowed ease or the multiple cannot be met.
     """
-    for usual in (rate.USUAL, rate.POINTS):
-        found = [
-            layout
-            for points in _choices(basis, spans, usual)
-            if (layout := _layout(basis, first, spans, points, multiple)) is not None
-        ]
-        if found:
-            return _best(found)
+    # Girths come before rhythms: only when no number of points reaches the nearest counts may the counts
+    # give way to the rate, within the allowed ease.
+    for give_way in (False, True):
+        for usual in (_usual(first, spans), rate.POINTS):
+            found = [
+                layout
+                for points in _choices(basis, spans, usual)
+                if (layout := _layout(basis, first, spans, points, multiple, rate=give_way))
+            ]
+            if found:
+                return _best(found)
     if not strict and multiple.of > 1:
         return None
     raise _why_not(basis, first, spans, multiple)
+
+
+def _usual(first: Target, spans: Sequence[Span]) -> tuple[int, ...]:
+    """Points a planner tries first: two suit a straight skirt only (common practice)."""
+    wanted, straight = first.wanted, True
+    for span in spans:
+        if span.target is not None:
+            rise = (span.target.wanted - wanted) / (span.rounds * span.height)
+            straight &= abs(rise) / (2 * math.pi) <= STRAIGHT
+            wanted = span.target.wanted
+    return rate.USUAL if straight else tuple(k for k in rate.USUAL if k > 2)
 
 
 def _best(found: Sequence[Layout]) -> Layout:
@@ -123,9 +140,16 @@ def _checked(basis: Basis, span: Span, asked: list[int]) -> list[int]:
 
 
 def _layout(
-    basis: Basis, first: Target, spans: Sequence[Span], points: tuple[int, ...], multiple: Multiple
+    basis: Basis,
+    first: Target,
+    spans: Sequence[Span],
+    points: tuple[int, ...],
+    multiple: Multiple,
+    *,
+    rate: bool = True,
 ) -> Layout | None:
-    counts = land_together(_stops(first, spans, points, multiple))
+    """The layout for one choice of points; `rate`: land only on counts that the rate of shaping reaches."""
+    counts = land_together(_stops(first, spans, points, multiple, rate=rate))
     if counts is None or any(k * LEAST_GAP > min(counts) for k in points):
         return None
     shaped: list[Shaped | None] = []
@@ -259,8 +283,8 @@ def _high_hip_missed(basis: Basis, spans: Sequence[Span]) -> Impossible:
     span = next(s for s in spans if s.floors)
     depth, least = span.floors[0]
     return Impossible(
-        f'section "{span.section.name}": no rhythm makes {least / 10:.1f} cm at the high hip, '
-        f"{depth / 10:.1f} cm below the top edge, and keeps the other girths",
+        f'section "{span.section.name}": no rhythm makes {basis.show(least)} at the high hip, '
+        f"{basis.show(depth)} below the top edge, and keeps the other girths",
         basis.place(f"{span.key}.points"),
         ways_out=(
             "more shaping points, or add = 2, so that the skirt widens sooner",
@@ -298,7 +322,7 @@ def _multiple_missed(basis: Basis, spans: Sequence[Span], multiple: Multiple) ->
         ways_out=(
             'correction_round = "when needed": the edging\'s first round takes up the difference',
             f"a wider allowed ease at the hem ({multiple.of} stitches are "
-            f"{multiple.of * last.width / 10:.1f} cm)",
+            f"{basis.show(multiple.of * last.width)})",
             "another number of shaping points, or an edging with a smaller repeat",
         ),
     )
@@ -312,7 +336,7 @@ def _ease_missed(
     for aim, span, key in aims:
         if aim is not None and not Stop(aim.wanted, aim.low, aim.high, span.width).counts():
             return Impossible(
-                f"no whole number of stitches lies between {aim.low / 10:.1f} and {aim.high / 10:.1f} cm: "
+                f"no whole number of stitches lies between {basis.show(aim.low)} and {basis.show(aim.high)}: "
                 f"one stitch is {span.width:.1f} mm",
                 basis.place(f"{key}.ease_allowed"),
                 ways_out=(f"allow at least {span.width:.1f} mm between the least and the most ease",),
@@ -321,7 +345,7 @@ def _ease_missed(
     width = spans[0].width
     return Impossible(
         f"with {step} shaping points the counts move in steps of {step} stitches "
-        f"({step * width / 10:.1f} cm), and no such steps meet every girth within its allowed ease",
+        f"({basis.show(step * width)}), and no such steps meet every girth within its allowed ease",
         basis.place("section"),
         ways_out=(
             'points = "auto", or fewer shaping points',

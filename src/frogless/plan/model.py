@@ -100,7 +100,11 @@ class SectionPlan:
 
 @dataclass(frozen=True, slots=True)
 class EdgingPlan:
-    """The edging: repeats over a base of `base_count` places, and the correction from the hem's count to it."""
+    """The edging: repeats over a base of `base_count` places, and the correction from the hem's count to it.
+
+    Args:
+        names: dialect and what the edging is called in it.
+    """
 
     pattern: str
     hook: float
@@ -116,6 +120,7 @@ class EdgingPlan:
     hem_girth: Measured
     girth: Measured
     because: Because
+    names: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -60,20 +60,20 @@ def refuse(basis: Basis, short: Shortfall) -> Impossible:
     message = (
         f'section "{span.section.name}": {short.points} shaping points of {short.add} stitch'
         f"{'es' if short.add > 1 else ''} {rhythm} give {short.shaping_rounds} shaping rounds in "
-        f"{span.rounds} and take {short.before} stitches to {reached} ({_cm(reached * span.width)}); "
-        f"{short.needed} ({_cm(short.needed * span.width)}) are wanted: "
-        f"{short.missing} stitches, {_cm(missing)} short"
+        f"{span.rounds} and take {short.before} stitches to {reached} ({basis.show(reached * span.width)}); "
+        f"{short.needed} ({basis.show(short.needed * span.width)}) are wanted: "
+        f"{short.missing} stitches, {basis.show(missing)} short"
     )
     return Impossible(
         message,
         basis.place(f"{span.key}.points"),
         short_stitches=short.missing,
         short=missing,
-        ways_out=ways_out(short),
+        ways_out=ways_out(basis, short),
     )
 
 
-def ways_out(short: Shortfall) -> tuple[str, ...]:
+def ways_out(basis: Basis, short: Shortfall) -> tuple[str, ...]:
     """Changes that would make the section possible, least first."""
     span, change, rounds = short.span, short.change, short.span.rounds
     ways = []
@@ -94,13 +94,13 @@ def ways_out(short: Shortfall) -> tuple[str, ...]:
         )
     longer = -(-change // (short.points * short.add)) * short.every
     ways.append(
-        f"a longer section: {longer} rounds ({_cm(longer * span.height)}) instead of {rounds} "
-        f"({_cm(rounds * span.height)})"
+        f"a longer section: {longer} rounds ({basis.show(longer * span.height)}) instead of {rounds} "
+        f"({basis.show(rounds * span.height)})"
     )
     if short.needed > short.before:
         wider = short.needed - short.room
         ways.append(
-            f"a wider start: {wider} stitches ({_cm(wider * span.width)}), gathered by elastic or a cord"
+            f"a wider start: {wider} stitches ({basis.show(wider * span.width)}), gathered by elastic or a cord"
         )
     return tuple(ways)
 
@@ -108,10 +108,6 @@ def ways_out(short: Shortfall) -> tuple[str, ...]:
 def enough_points(change: int, per_point: int) -> int | None:
     """The least symmetric number of points whose room holds `change` stitches; None if none of the usual do."""
     return next((k for k in POINTS if per_point and k * per_point >= change), None)
-
-
-def _cm(length: float) -> str:
-    return f"{length / 10:.1f} cm"
 
 
 def _ordinal(n: int) -> str:

@@ -160,8 +160,8 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
     end, because = _end(basis, section, key, origin)
     if end <= start:
         message = (
-            f'section "{section.name}" would end {end / 10:.1f} cm below the top edge, but it only begins '
-            f"at {start / 10:.1f} cm; make it end lower, or the sections above it shorter"
+            f'section "{section.name}" would end {basis.show(end)} below the top edge, but it only begins '
+            f"at {basis.show(start)}; make it end lower, or the sections above it shorter"
         )
         raise InputError(message, basis.place(key))
     rounds = max(round((end - start) / height), 1)

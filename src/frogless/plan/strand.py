@@ -34,7 +34,7 @@ def catenary_length(span: float, sag: float) -> float:
         InputError: span not above zero, or sag below zero.
     """
     if span <= 0 or sag < 0:
-        raise InputError(f"a strand cannot hang {sag / 10:.1f} cm over {span / 10:.1f} cm")
+        raise InputError("a strand needs two points apart and a sag of zero or more")
     if sag < span * 1e-6:
         return span
     # u = d / 2a grows with sag/span: (cosh u − 1) / u = 2 s / d.
@@ -86,7 +86,7 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
     tails = basis.length(choice.tails, f"{key}.tails")
     chains = repeats * choice.chains_between
     yarn = length.value * YARN_PER_CHAIN_LENGTH + 2 * tails
-    plies = basis.swatches[0].yarn.plies
+    plies = basis.main_swatch.yarn.plies
     because = Because(
         (
             Step("span", span), Step("sag", sag), Step("hanging_length", wanted),
@@ -105,7 +105,7 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
 
 def strand_diameter(basis: Basis, choice: BeadedStrand) -> float:
     """Diameter of the plies worked with, mm, from the label; 0.3 mm a ply when the label does not say."""
-    yarn = basis.swatches[0].yarn
+    yarn = basis.main_swatch.yarn
     if yarn.tex is None or not yarn.plies:
         return 0.3 * math.sqrt(choice.plies)
     share = min(choice.plies / yarn.plies, 1.0)

@@ -57,7 +57,7 @@ def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> T
     lap = basis.length(choice.lap, "waist.lap")
     if finished <= 0 or lap < 0:
         raise InputError(
-            f"the elastic would be {finished / 10:.1f} cm with a lap of {lap / 10:.1f} cm; "
+            f"the elastic would be {basis.show(finished)} with a lap of {basis.show(lap)}; "
             "both have to be above zero",
             basis.place("waist"),
         )
@@ -111,9 +111,9 @@ def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
             Remark(
                 "elastic_stretch",
                 f"the elastic has to stretch to {plan.needed_stretch:.2f} times its length to pass the "
-                f"widest girth of {widest(basis) / 10:.1f} cm, and {plan.kind} elastic is comfortable to "
+                f"widest girth of {basis.show(widest(basis))}, and {plan.kind} elastic is comfortable to "
                 f"about {plan.comfortable_stretch:.1f}: try it over the hips before sewing it, take a "
-                f"softer one, or cut the ring {longer / 10:.1f} cm or longer",
+                f"softer one, or cut the ring {basis.show(longer)} or longer",
             )
         )
     gauge = basis.trim_gauge("single_crochet")
@@ -122,7 +122,7 @@ def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
         remarks.append(
             Remark(
                 "elastic_cover",
-                f"{plan.cover_count} single crochets on a ring of {plan.finished / 10:.1f} cm are "
+                f"{plan.cover_count} single crochets on a ring of {basis.show(plan.finished)} are "
                 f"{bunched:.1f} times as close as in the swatch: they may not bunch so far; work "
                 "fewer in each stitch, or try 5 cm of it first",
             )

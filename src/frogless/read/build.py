@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.read.ground import Ground, edge_of
@@ -54,6 +54,7 @@ class _Heading:
     name: str
     closed: bool
     base: Base | None = None
+    line: int = 0
 
 
 def read_program(
@@ -73,7 +74,11 @@ def read_program(
     row_lines = [line for line in lines if not line.text.startswith("Seam ")]
     pieces: dict[str, Piece] = {}
     for heading, block in _blocks(row_lines, file):
-        pieces[heading.name] = _piece(heading, block, _edge(heading, pieces, known), known, file)
+        try:
+            ground = _edge(heading, pieces, known)
+        except InputError as error:
+            raise error.at(Place(file, heading.line, f"line {heading.line}")) from error
+        pieces[heading.name] = _piece(heading, block, ground, known, file)
     seams = tuple(_seam(line, known, file) for line in seam_lines)
     return Program(tuple(pieces.values()), seams)
 
@@ -136,20 +141,22 @@ def _blocks(lines: Sequence[_TextLine], file: str) -> list[tuple[_Heading, list[
     for line in lines:
         heading = _heading(line.text)
         if heading:
-            blocks.append((heading, []))
+            blocks.append((replace(heading, line=line.number), []))
         elif blocks:
             blocks[-1][1].append(line)
         else:
             raise InputError(
                 'a piece begins with a line such as "skirt: worked in joined rounds, turned.", '
                 f'not with "{line.text[:40]}"',
-                Place(file, line.number, _where(line)),
+                _place(line, file),
             )
     return blocks
 
 
 def _edge(heading: _Heading, pieces: Mapping[str, Piece], known: Vocabulary) -> Ground:
     """What the piece is worked into, nothing for a piece that begins by itself."""
+    if heading.name in pieces:
+        raise InputError(f'there are two pieces "{heading.name}"; call them by different names')
     if heading.base is None:
         return Ground(0)
     if heading.base.piece not in pieces:
@@ -172,8 +179,11 @@ def _piece(
         try:
             made, heard = rows_of(said, heard, known)
         except InputError as error:
-            raise error.at(Place(file, line.number, _where(line))) from error
+            raise error.at(_place(line, file)) from error
         rows.extend(made)
+    if not rows:
+        place = Place(file, heading.line, f"line {heading.line}")
+        raise InputError(f'"{heading.name}" has no rows', place)
     return Piece(heading.name, heading.closed, tuple(rows), heading.base)
 
 
@@ -188,7 +198,7 @@ def _parsed(
             section = _SECTION.fullmatch(line.text)
             parsed.append((line, section["name"] if section else _said(line, closed, known)))
         except InputError as error:
-            faults.extend(error.at(Place(file, line.number, _where(line))).faults)
+            faults.extend(error.at(_place(line, file)).faults)
     if faults:
         raise InputError.of(faults)
     return parsed
@@ -198,23 +208,25 @@ def _said(line: _TextLine, closed: bool, known: Vocabulary) -> Said:
     said = parse_row(line.text, known)
     if said.label.kind == ("row" if closed else "round"):
         way = "rounds" if closed else "rows"
-        raise InputError(
-            f'this piece is worked in {way}, but the line begins with "{_where(line)}"'
-        )
+        raise InputError(f'this piece is worked in {way}, but the line begins "{_label(line)}"')
     return said
 
 
-def _where(line: _TextLine) -> str:
-    """What a fault calls the line: its label, and its number when the text has no file name."""
-    label = line.text.partition(":")[0].partition("(")[0].strip()[:30]
-    return f"line {line.number}, {label}"
+def _place(line: _TextLine, file: str) -> Place:
+    """Where a fault of a line lies; lines are counted in a text without a file name as well."""
+    label = _label(line)
+    return Place(file, line.number, label if file else f"line {line.number}, {label}")
+
+
+def _label(line: _TextLine) -> str:
+    return line.text.partition(":")[0].partition("(")[0].strip()[:30]
 
 
 # Seams
 
 
 def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
-    place = Place(file, line.number, _where(line))
+    place = _place(line, file)
     found = _SEAM.fullmatch(line.text)
     if found is None:
         raise InputError(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from functools import cache
 from pathlib import Path
 
@@ -15,13 +16,14 @@ from frogless.stitches.model import Dialect
 
 _WORD = re.compile(r"[^\s,;:.()\[\]]+")
 _AROUND = 40
+_LOOK_AHEAD = 3
 
 
 def not_understood(text: str, error: UnexpectedInput, vocabulary: Vocabulary) -> str:
     """One sentence, and an excerpt with a caret under the word."""
-    at = _position(text, error)
-    word, at = _word_at(text, at)
-    return f"{_sentence(word, at, vocabulary)}\n{excerpt(text, at)}"
+    known = set(vocabulary.keys) | set(vocabulary.skips) | grammar_words()
+    word, at = _culprit(text, _position(text, error), known)
+    return f"{_sentence(word, at, vocabulary, known)}\n{excerpt(text, at)}"
 
 
 def excerpt(text: str, at: int) -> str:
@@ -32,15 +34,14 @@ def excerpt(text: str, at: int) -> str:
     return f"  {line}\n  {' ' * (len(dots) + at - begin)}^"
 
 
-def _sentence(word: str, at: int, vocabulary: Vocabulary) -> str:
+def _sentence(word: str, at: int, vocabulary: Vocabulary, known: Collection[str]) -> str:
     if not word:
         return (
             "the line ends too early; a row ends with a full stop and its count in round brackets"
         )
     if other := _other_dialect(word, vocabulary):
         return f'column {at + 1}: "{word}" {other}'
-    known = set(vocabulary.keys) | set(vocabulary.skips) | grammar_words()
-    if normal(word) in known or not any(letter.isalpha() for letter in word):
+    if _is_known(word, known):
         return f'column {at + 1}: "{word}" does not fit here'
     return f'column {at + 1}: "{word}" is not understood{near_names(normal(word), sorted(known))}'
 
@@ -52,12 +53,23 @@ def _position(text: str, error: UnexpectedInput) -> int:
     return len(text) if at is None or at < 0 or ended else at
 
 
-def _word_at(text: str, at: int) -> tuple[str, int]:
-    """The whole word that a position lies in, and where it begins."""
-    for found in _WORD.finditer(text):
-        if found.start() <= at < found.end():
-            return found[0], found.start()
-    return text[at : at + 1], at
+def _culprit(text: str, at: int, known: Collection[str]) -> tuple[str, int]:
+    """The word that a position lies in, and where it begins.
+
+    "in each" is one word to the grammar, so a fault in "each" is found at "in": of the next words,
+    the first that is not known is meant.
+    """
+    found = [word for word in _WORD.finditer(text) if word.end() > at]
+    if not found or found[0].start() > at:
+        return text[at : at + 1], at
+    for word in found[:_LOOK_AHEAD]:
+        if not _is_known(word[0], known):
+            return word[0], word.start()
+    return found[0][0], found[0].start()
+
+
+def _is_known(word: str, known: Collection[str]) -> bool:
+    return normal(word) in known or not any(letter.isalpha() for letter in word)
 
 
 def _other_dialect(word: str, vocabulary: Vocabulary) -> str:

@@ -94,7 +94,7 @@ Item = (
 
 @dataclass(frozen=True, slots=True)
 class Ending:
-    """One thing said of a row's end: what it is joined with (`slip`), and to which stitch or chain."""
+    """One thing said of a row's end; `slip` is the stitch it is joined with, `word` what to."""
 
     kind: Literal["untwisted", "join_first", "join_top", "no_join", "turn"]
     slip: str = ""

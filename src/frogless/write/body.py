@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
@@ -34,7 +34,7 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     what = alike(body, setting)
     if what:
         return (_in_each(what, setting),)
-    return tuple(_on(node, setting) for node in body)
+    return tuple(_on(node, setting) for node in _worked(body))
 
 
 def made(stitch: str, times: int, words: Words) -> str:
@@ -59,6 +59,11 @@ def alike(body: Sequence[Node], setting: Setting) -> str:
     return ""
 
 
+def _worked(body: Sequence[Node]) -> Iterator[Node]:
+    """The nodes that are worked at all: 0 times is not said."""
+    return (node for node in body if getattr(node, "times", 1))
+
+
 def _in_each(what: str, setting: Setting) -> str:
     phrases = setting.words.phrases
     noun = "sp" if setting.ground.spaces else setting.ground.noun
@@ -80,7 +85,7 @@ def _on(node: Node, setting: Setting) -> str:
         case Skip(times):
             return phrases.count(f"skip_{noun}", times, skip=words.skip)
         case Repeat(inner, times):
-            items = ", ".join(_on(each, setting) for each in inner)
+            items = ", ".join(_on(each, setting) for each in _worked(inner))
             return phrases.count("times", times, items=items)
         case Together() | Chain():
             return _placeless(node, words)
@@ -103,9 +108,9 @@ def _in_one(body: Sequence[Node], words: Words) -> str:
     match body:
         case (Work(stitch, times),) if times > 1:
             return made(stitch, times, words)
-    written_out = tuple(unrolled(body))
+    written_out = tuple(_worked(tuple(unrolled(body))))
     items = written_out if len(written_out) <= MOST_WRITTEN_OUT else body
-    return words.phrases.say("group", items=", ".join(_in(node, words) for node in items))
+    return words.phrases.say("group", items=", ".join(_in(node, words) for node in _worked(items)))
 
 
 def _in(node: Node, words: Words) -> str:
@@ -114,7 +119,7 @@ def _in(node: Node, words: Words) -> str:
         case Work(stitch, times):
             return made(stitch, times, words)
         case Repeat(inner, times):
-            items = ", ".join(_in(each, words) for each in inner)
+            items = ", ".join(_in(each, words) for each in _worked(inner))
             return words.phrases.count("times", times, items=items)
         case Chain():
             return _placeless(node, words)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from frogless.rows.nodes import Row, Together
+from frogless.rows.nodes import Piece, Row, Together
 from frogless.rows.walk import nodes
 from frogless.write.phrases import Phrases
 
@@ -32,6 +32,14 @@ def say_markers(row: Row, phrases: Phrases, *, placed: bool) -> str:
         joined = phrases.say("and", a=joined, b=part)
     name = "move_markers" if placed else "place_markers"
     return phrases.say(name, parts=joined, group=phrases.say(_group(row)))
+
+
+def say_in_general(piece: Piece, phrases: Phrases) -> str:
+    """What holds for the markers of a piece in all its rows, or nothing when it has none."""
+    if not any(row.marks for row in piece.rows):
+        return ""
+    turned = any(row.side == "WS" for row in piece.rows if row.marks)
+    return phrases.say("markers_general" if turned else "markers_general_unturned")
 
 
 def say_numbers(numbers: tuple[int, ...]) -> str:

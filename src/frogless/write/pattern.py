@@ -11,6 +11,7 @@ from frogless.stitches.model import Dialect, Stitch
 from frogless.write.counted import say_count
 from frogless.write.fold import Line, Told, fold, line_of
 from frogless.write.ground import EDGE_NOUNS, NOTHING, Ground, base_ground, ground_above
+from frogless.write.markers import say_in_general
 from frogless.write.phrases import phrases
 from frogless.write.row import Said, say_row
 from frogless.write.seams import say_edge, say_seam
@@ -64,6 +65,11 @@ def write_seam(
 ) -> Line:
     """A seam as a line."""
     return say_seam(seam, Words(stitches, dialect, phrases(language)))
+
+
+def write_marker_note(piece: Piece, language: str = "en") -> str:
+    """What a maker has to know of the markers before she begins; "" for a piece without markers."""
+    return say_in_general(piece, phrases(language))
 
 
 def write_pieces(
@@ -134,8 +140,9 @@ def _edge(program: Program, piece: Piece, words: Words) -> Ground | None:
 
 
 def _way(piece: Piece) -> str:
-    """How the rows follow each other; the last one ends the work, so it does not say."""
-    rows = piece.rows[:-1] or piece.rows
+    """How the rows follow each other; the first and the last may begin and end otherwise."""
+    rows = [row for row in piece.rows if row.number] or piece.rows
+    rows = rows[:-1] or rows
     turned = any(row.end.turn for row in rows)
     if not piece.closed:
         return "rows_turned" if turned else "rows"

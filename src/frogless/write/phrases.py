@@ -77,7 +77,8 @@ PHRASES: Mapping[str, str] = {
     "of_the_decrease": "of the decrease",
     "markers_general": (
         "Move the markers up in every round, also in rounds without shaping. They are numbered "
-        "from the join as seen with the right side facing; on a WS round you meet the last one first."
+        "from the join as seen with the right side facing; on a WS round you meet the last one "
+        "first."
     ),
     "markers_general_unturned": (
         "Move the markers up in every round, also in rounds without shaping. They are numbered "

@@ -86,7 +86,7 @@ def _start(row: Row, said: Said, words: Words) -> tuple[str, ...]:
     start, phrases = row.start, words.phrases
     if not start.chains:
         # A chain that comes first would be taken for the turning chain.
-        leading = row.number > 0 and isinstance(row.body[0], Chain)
+        leading = row.number > 0 and any(isinstance(node, Chain) for node in row.body[:1])
         return (phrases.say("no_turning_chain"),) if leading else ()
     if said.chains.get(start.chains) == start.counts:
         return (phrases.say("chain", chain=words.chain, n=start.chains),)

@@ -1,0 +1,57 @@
+"""What is proven, and what a check says about it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from frogless.fabric.model import Fabric
+from frogless.fit.model import Fit
+from frogless.plan.model import Plan
+from frogless.rows.nodes import Program
+from frogless.stitches.model import Dialect, Stitch
+
+Verdict = Literal["pass", "warn", "fail"]
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """A drafted pattern: its plan, program and fabric, how it fits, and its text in each dialect."""
+
+    plan: Plan
+    program: Program
+    fabric: Fabric
+    fit: Fit
+    stitches: Mapping[str, Stitch]
+    texts: Mapping[Dialect, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What one check found.
+
+    Args:
+        name: stable, for people and programs.
+        looked_at: how many things were examined; shows that the check ran at all.
+        faults: one sentence each.
+    """
+
+    name: str
+    verdict: Verdict
+    looked_at: int
+    things: str
+    faults: tuple[str, ...] = ()
+
+    @property
+    def detail(self) -> str:
+        """One sentence: the faults, or what was looked at."""
+        seen = f"{self.looked_at} {self.things} looked at"
+        return f"{'; '.join(self.faults)} ({seen})" if self.faults else seen
+
+
+def finding(
+    name: str, faults: list[str], looked_at: int, things: str, worst: Verdict = "fail"
+) -> Finding:
+    """A finding that fails (or only warns) when there are faults."""
+    return Finding(name, worst if faults else "pass", looked_at, things, tuple(faults))

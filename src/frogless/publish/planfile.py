@@ -1,0 +1,185 @@
+"""The plan file: everything that was decided, as data, for programs (schema/plan.schema.json)."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from frogless.because import Because
+from frogless.fit.flare import describe_fullness
+from frogless.fit.model import GoingOn, LandmarkFit
+from frogless.plan.model import Landmark, SectionPlan
+from frogless.publish.drafted import Drafted
+from frogless.rows.nodes import Piece
+from frogless.tally.model import Notion, YarnNeed
+from frogless.write.pattern import write_rows
+
+Json = dict[str, Any]
+
+
+def planfile(drafted: Drafted) -> Json:
+    """The plan as JSON data, one size. Lengths in mm, yarn in metres, times in seconds."""
+    return {
+        "format": "frogless-plan/1",
+        "title": drafted.basis.design.title,
+        "terms": drafted.dialect,
+        "units": drafted.units,
+        "language": drafted.language,
+        "sizes": [_size(drafted)],
+    }
+
+
+def dump(plan: Json) -> str:
+    """The plan file as text."""
+    return json.dumps(plan, ensure_ascii=False, indent=1) + "\n"
+
+
+def _size(drafted: Drafted) -> Json:
+    body, plan, tally = drafted.basis.body, drafted.plan, drafted.tally
+    measured = body.measurements
+    return {
+        "size": body.name,
+        "body": {key: _mm(m.value.value) for key, m in measured.items()},
+        "estimated": [key for key, m in measured.items() if m.estimated],
+        "pieces": [_piece(drafted, piece) for piece in plan.program.pieces],
+        "fit": [_fit(fit, _mark(plan.landmarks, fit.at)) for fit in drafted.fit.landmarks],
+        "going_on": _going_on(drafted.fit.going_on),
+        "materials": {
+            "yarn": [_yarn(need) for need in tally.yarn],
+            "notions": [_notion(notion) for notion in tally.notions],
+            "stitches": tally.stitches,
+            "time_low_s": round(tally.time_low),
+            "time_high_s": round(tally.time_high),
+        },
+        "remarks": [
+            {"name": r.name, "sentence": r.sentence, "serious": r.serious} for r in plan.remarks
+        ],
+        "cautions": [
+            {"name": c.key, "sentence": c.sentence, "source": c.source} for c in drafted.fit.cautions
+        ],
+        "checks": [
+            {"name": f.name, "verdict": f.verdict, "looked_at": f.looked_at, "detail": f.detail}
+            for f in drafted.findings
+        ],
+    }
+
+
+def _mark(landmarks: Sequence[Landmark], key: str) -> Landmark:
+    return next(m for m in landmarks if m.key == key)
+
+
+def _piece(drafted: Drafted, piece: Piece) -> Json:
+    main = piece is drafted.plan.program.pieces[0]
+    sections = [_section(s) for s in drafted.plan.sections] if main else []
+    return {"name": piece.name, "sections": sections, "rows": list(_rows(drafted, piece, main=main))}
+
+
+def _section(section: SectionPlan) -> Json:
+    data: Json = {
+        "name": section.name,
+        "stitch": section.stitch,
+        "first_row": section.first_round,
+        "last_row": section.last_round,
+        "count_before": section.count_before,
+        "count_after": section.count_after,
+        "shape": describe_fullness(section.fullness),
+        "fullness": round(section.fullness, 4),
+        "because": because_data(section.because),
+    }
+    if (chosen := section.chosen) is not None:
+        sign = 1 if section.count_after > section.count_before else -1
+        data |= {
+            "points": chosen.points,
+            "add": sign * chosen.add,
+            "shaping_rows": [section.first_round - 1 + r for r in chosen.rhythm.rounds],
+            "stray_mm": _mm(chosen.stray),
+            "stray_depth_mm": _mm(chosen.stray_at),
+        }
+    return data
+
+
+def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
+    lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language)
+    before = None
+    for row, line in zip(piece.rows, lines, strict=True):
+        change = 0 if before is None else row.count - before
+        data: Json = {
+            "number": row.number, "section": row.section, "side": row.side, "count": row.count,
+            "added": max(change, 0), "removed": max(-change, 0),
+            "text": f"{line.label}: {line.text} ({line.count})",
+        }  # fmt: skip
+        gauge = drafted.plan.gauges.get(row.section)
+        if gauge is not None:
+            data["girth_mm" if piece.closed else "width_mm"] = _mm(row.count * gauge.width.value)
+        if main:
+            data["depth_mm"] = _mm(drafted.plan.depths[row.number])
+        before = row.count
+        yield data
+
+
+def _fit(fit: LandmarkFit, mark: Landmark) -> Json:
+    return {
+        "at": fit.at,
+        "depth_mm": _mm(fit.depth),
+        "body_mm": None if fit.body is None else _mm(fit.body),
+        "garment_mm": _mm(fit.garment),
+        "low_mm": _mm(fit.low),
+        "high_mm": _mm(fit.high),
+        "wanted_mm": _mm(fit.wanted),
+        "ease_mm": None if fit.ease is None else _mm(fit.ease),
+        "estimated": fit.estimated,
+        "verdict": fit.verdict,
+        "because": because_data(mark.because),
+    }
+
+
+def _going_on(going: GoingOn) -> Json:
+    return {
+        "verdict": going.verdict, "opening_mm": _mm(going.opening), "stretch": round(going.stretch, 4),
+        "measured": going.measured, "widest_at": going.widest_at, "widest_mm": _mm(going.widest),
+        "short_mm": _mm(going.short), "needed_stretch": round(going.needed_stretch, 4),
+        "over": going.over, "ways_out": list(going.ways_out), "reasons": list(going.reasons),
+    }  # fmt: skip
+
+
+def _yarn(need: YarnNeed) -> Json:
+    low, high = need.mass.interval()
+    return {
+        "name": need.name,
+        "metres": round(need.length.value / 1000, 1),
+        "metres_low": round(need.length_low / 1000, 1),
+        "metres_high": round(need.length_high / 1000, 1),
+        "grams": round(need.mass.value, 1),
+        "grams_low": round(max(low, 0.0), 1),
+        "grams_high": round(high, 1),
+        "balls": need.balls,
+        "margin_percent": need.margin_percent,
+        "calibrated": need.calibrated,
+        "parts": {name: round(mass, 1) for name, mass in need.by_part},
+        "because": because_data(need.because),
+    }
+
+
+def _notion(notion: Notion) -> Json:
+    return {
+        "name": notion.key,
+        "pieces": notion.pieces,
+        "length_mm": None if notion.length is None else _mm(notion.length),
+        "detail": notion.detail,
+    }
+
+
+def because_data(because: Because) -> list[Json]:
+    """The steps of a because as data."""
+    return [
+        {
+            "what": step.what, "value": round(step.value, 4), "unit": step.unit, "note": step.note,
+            "estimated": step.estimated,
+        }
+        for step in because.steps
+    ]  # fmt: skip
+
+
+def _mm(value: float) -> float:
+    return round(value, 2)
