@@ -1,0 +1,54 @@
+"""Seams in words."""
+
+from __future__ import annotations
+
+import pytest
+
+from frogless.rows.nodes import Base, Seam
+from frogless.write.seams import say_seam, say_spread
+from frogless.write.words import Words
+
+
+@pytest.mark.parametrize(
+    ("spread", "expected"),
+    [
+        ((2,), "2 in next"),
+        ((1, 1, 1), "1 in each of next 3"),
+        ((1, 2, 1, 2), "[1 in next, 2 in next] 2 times"),
+        ((1, 1, 2) * 4 + (2,), "[1 in each of next 2, 2 in next] 3 times, 1 in each of next 2, "
+         "2 in each of next 2"),
+        ((0, 3), "0 in next, 3 in next"),
+        (
+            ((1, 2) * 2 + (3,)) * 2,
+            "[[1 in next, 2 in next] 2 times, 3 in next] 2 times",
+        ),
+    ],
+)  # fmt: skip
+def test_spread_is_said_in_repeats(us: Words, spread: tuple[int, ...], expected: str) -> None:
+    """The longest repeat goes into brackets."""
+    assert say_spread(spread, us) == expected
+
+
+def test_brackets_are_two_deep_at_most(us: Words) -> None:
+    """What repeats deeper inside is written out."""
+    inner = ((1, 2) * 2 + (3,)) * 2 + (4,)
+    said = say_spread(inner * 2, us)
+    assert "[[" in said
+    assert "[[[" not in said
+
+
+def test_seam_names_edges_and_stitch(us: Words, uk: Words) -> None:
+    """With its spread, or evenly."""
+    first, second = Base("skirt", "foundation"), Base("band", "row_ends")
+    seam = Seam("waist", "single_crochet", first, second, 3, 2, (1, 2))
+    line = say_seam(seam, us)
+    assert (line.label, line.count) == ("Seam waist", "3 sc")
+    assert line.text == (
+        "Sc through both edges: 1 in each of 3 sts along the foundation edge of skirt; "
+        "2 row ends of band: 1 in next, 2 in next."
+    )
+    even = say_seam(Seam("waist", "slip_stitch", second, first, 1, 1), uk)
+    assert even.text == (
+        "Ss through both edges: 1 in each of 1 row end of band; "
+        "1 st along the foundation edge of skirt, spread evenly."
+    )
