@@ -1,9 +1,9 @@
 """What went wrong, where, and what would be accepted.
 
-    FroglessError
-     ├─ InputError    the input has to be mended (exit 2)
-     ├─ Impossible    the design asks for what this body and gauge cannot give: by how much, and the ways out
-     └─ ProofFailed   a count or a text of ours did not hold: nothing is published
+FroglessError
+ ├─ InputError    the input has to be mended (exit 2)
+ ├─ Impossible    the design asks for what this body and gauge cannot give: by how much, and the ways out
+ └─ ProofFailed   a count or a text of ours did not hold: nothing is published
 """
 
 from __future__ import annotations

@@ -56,7 +56,9 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
     row, below = rows[round_], rows[round_ - 1]
     groups = sorted(shaping_points(row) + decrease_points(row)) if row.row.marks else []
     if not 0 <= done <= len(groups):
-        raise InputError(f"round {round_} has {len(groups)} shaping points, so {done} cannot be done")
+        raise InputError(
+            f"round {round_} has {len(groups)} shaping points, so {done} cannot be done"
+        )
     section = next((s for s in plan.sections if s.first_round <= round_ <= s.last_round), None)
     gauge = plan.gauges[below.row.section]
     return Standing(

@@ -159,9 +159,9 @@ class Design(Strict):
     start: Start
     section: Annotated[tuple[Section, ...], Field(min_length=1)]
     edging: EdgingChoice | None = None
-    waist: Annotated[
-        CoveredElastic | Drawcord | RibbedBand, Field(discriminator="kind")
-    ] | None = None
+    waist: Annotated[CoveredElastic | Drawcord | RibbedBand, Field(discriminator="kind")] | None = (
+        None
+    )
     strand: tuple[BeadedStrand, ...] = ()
     notes: tuple[str, ...] = ()
 

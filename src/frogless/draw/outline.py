@@ -75,6 +75,10 @@ def wanted_profile(plan: Plan) -> tuple[tuple[float, float], ...]:
     Landmarks are knots, and so are the ends of sections: a straight one keeps the girth that was
     wanted where it begins; a shaped one that ends at no landmark has only its own girth to show.
     """
+    if all(section.profile for section in plan.sections):
+        knots = [(0.0, plan.landmarks[0].wanted)]
+        knots.extend(knot for section in plan.sections for knot in section.profile)
+        return tuple(dict.fromkeys(knots))
     waist, *others = plan.landmarks
     knots = [(0.0, waist.wanted)]
     for section in plan.sections:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from frogless.fit.model import Passing
-from frogless.fit.tables import rows_of
+from frogless.plan.elastic import elastics, stretch
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
 from frogless.units import Units, show_length
 
@@ -35,32 +35,19 @@ def waist_finish(plan: Plan, widest: float, body_waist: float | None, units: Uni
     return Finish()
 
 
-def comfortable(kind: str) -> tuple[float, float]:
-    """Comfortable and longest wearing stretch of an elastic of this kind, as a ratio of lengths.
-
-    Source: data/elastic_stretch.csv, common practice.
-    """
-    row = next(r for r in rows_of("elastic_stretch.csv") if r["kind"] == kind)
-    return float(row["comfortable"]), float(row["longest"])
-
-
-def pulled_on(kind: str) -> float:
-    """How far an elastic of this kind can be pulled for a moment, as a ratio of lengths; from memory."""
-    return float(next(r for r in rows_of("elastic_stretch.csv") if r["kind"] == kind)["pulled_on"])
-
-
 def _elastic(waist: ElasticPlan, widest: float, body_waist: float | None, units: Units) -> Finish:
     needed = widest / waist.finished
-    usual, longest = comfortable(waist.kind)
+    kind = stretch(waist.kind)
+    usual, longest = kind.comfortable, kind.longest
     if needed <= usual:
         return Finish()
     ways = [_longer_elastic(waist, widest / usual, usual, body_waist, units)]
-    softer = [r["kind"] for r in rows_of("elastic_stretch.csv") if needed <= float(r["longest"])]
+    softer = [one.kind for one in elastics() if needed <= one.longest]
     if waist.kind not in softer and softer:
         ways.insert(0, f"Take a {softer[0]} elastic, which stretches further.")
     # Comfortable is what can be worn; for the moment of stepping in an elastic goes further.
     return Finish(
-        "uncertain" if needed <= pulled_on(waist.kind) else "does not pass",
+        "uncertain" if needed <= kind.pulled_on else "does not pass",
         f"The elastic has to stretch {needed:.2f} times; {waist.kind} elastic is comfortable up to"
         f" about {usual:g}" + (f" to {longest:g}" if longest > usual else "") + " times.",
         tuple(ways),

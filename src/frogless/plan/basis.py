@@ -159,10 +159,15 @@ def build(
         InputError: a stitch is unknown.
     """
     named = [("work.stitch", design.work.stitch), ("start.with", design.start.made_of)]
-    named += [(f"section.{i}.stitch", s.stitch) for i, s in enumerate(design.section, 1) if s.stitch]
+    named += [
+        (f"section.{i}.stitch", s.stitch) for i, s in enumerate(design.section, 1) if s.stitch
+    ]
     for key, stitch in named:
         if stitch not in stitches:
-            near = near_names(stitch, stitches) or "; stitches are named in full, such as double_crochet"
+            near = (
+                near_names(stitch, stitches)
+                or "; stitches are named in full, such as double_crochet"
+            )
             raise InputError(f'unknown stitch "{stitch}"{near}', where(key))
     main = design.work.stitch
     stretch = next((s for w in swatches if (s := comfortable_stretch(w, main)) is not None), None)

@@ -75,7 +75,11 @@ def plan_edging(
             "is more than one stitch in three",
             basis.place("edging"),
             short_stitches=abs(change),
-            ways_out=("another hem girth", "another repeat_width", "an edging with a smaller repeat"),
+            ways_out=(
+                "another hem girth",
+                "another repeat_width",
+                "an edging with a smaller repeat",
+            ),
         )
     size, scaled = hook(basis, choice)
     rows = _rows(basis, found, gauge.stitch, hem_count, base, first_round, size)

@@ -53,15 +53,13 @@ def land(
     exact = exact_count(girth, width)
     below = math.floor((exact - offset) / multiple) * multiple + offset
     choices = [n for n in (below, below + multiple) if n > 0]
-    count = min(
-        choices, key=lambda n: (round(abs(n * width - girth), GRAIN), -n if fuller else n)
-    )
+    count = min(choices, key=lambda n: (round(abs(n * width - girth), GRAIN), -n if fuller else n))
     steps = because_landed(girth, width, count, multiple_note(multiple, offset))
     return Landing(count, count * width, Because(steps))
 
 
 def multiple_note(multiple: int, offset: int = 0) -> str:
-    """"multiple of 8", "multiple of 6, plus 1"; nothing for a multiple of one."""
+    """ "multiple of 8", "multiple of 6, plus 1"; nothing for a multiple of one."""
     if multiple <= 1:
         return ""
     return f"multiple of {multiple}" + (f", plus {offset}" if offset else "")

@@ -149,7 +149,7 @@ def _layout(
     rate: bool = True,
 ) -> Layout | None:
     """The layout for one choice of points; `rate`: land only on counts that the rate of shaping reaches."""
-    counts = land_together(_stops(first, spans, points, multiple, rate=rate))
+    counts = _land(_stops(first, spans, points, multiple, rate=rate), max(points))
     if counts is None or any(k * LEAST_GAP > min(counts) for k in points):
         return None
     shaped: list[Shaped | None] = []
@@ -163,8 +163,39 @@ def _layout(
     return Layout(counts, tuple(shaped))
 
 
+def _land(stops: Sequence[Stop], points: int) -> tuple[int, ...] | None:
+    """The nearest counts; or counts that every shaping point divides evenly, if they are about as near.
+
+    Even counts make all stretches between shaping points alike, which is easier to read and to work. About
+    as near: no girth is further off than the furthest of the nearest counts, and a stitch.
+    """
+    nearest = land_together(stops)
+    if nearest is None or points <= 1:
+        return nearest
+    even = land_together(
+        [replace(s, multiple=math.lcm(s.multiple, points)) if s.offset == 0 else s for s in stops]
+    )
+    if even is None or _furthest(stops, even) > _furthest(stops, nearest) + stops[0].width:
+        return nearest
+    return even
+
+
+def _furthest(stops: Sequence[Stop], counts: Sequence[int]) -> float:
+    """The greatest distance of a count's girth from the wanted one, mm; straight sections carry theirs on."""
+    return max(
+        stop.cost(n)[0]
+        for i, (stop, n) in enumerate(zip(stops, counts, strict=True))
+        if i == 0 or stop.step
+    )
+
+
 def _stops(
-    first: Target, spans: Sequence[Span], points: Sequence[int], multiple: Multiple, *, rate: bool = True
+    first: Target,
+    spans: Sequence[Span],
+    points: Sequence[int],
+    multiple: Multiple,
+    *,
+    rate: bool = True,
 ) -> list[Stop]:
     """The girths to land on. A straight section carries its count on; the last one has to meet the multiple."""
     only = multiple if all(s.target is None for s in spans) else Multiple()
@@ -228,7 +259,9 @@ def indifference(basis: Basis, span: Span, count: int) -> float:
     return max(count * span.gauge.width.uncertainty, span.width)
 
 
-def smoother(span: Span, wanted: float, before: int, after: int, shaped: Shaped) -> tuple[Option, ...]:
+def smoother(
+    span: Span, wanted: float, before: int, after: int, shaped: Shaped
+) -> tuple[Option, ...]:
     """Rhythms that stray less than the one taken, for the author to choose: same points, or half as many."""
     options = [
         _option(span, wanted, before, after, shaped.points, c)
@@ -256,9 +289,7 @@ def _option(
     return Option(points, add, candidate.rhythm, float(off[i]), float(span.depths()[i]))
 
 
-def chosen_option(
-    span: Span, wanted: float, before: int, after: int, shaped: Shaped
-) -> Option:
+def chosen_option(span: Span, wanted: float, before: int, after: int, shaped: Shaped) -> Option:
     """The rhythm taken, with where it strays most."""
     return _option(span, wanted, before, after, shaped.points, shaped.chosen)
 
@@ -297,7 +328,7 @@ def _high_hip_missed(basis: Basis, spans: Sequence[Span]) -> Impossible:
 def _shortfall(
     first: Target, spans: Sequence[Span], points: Sequence[int]
 ) -> rate.Shortfall | None:
-    counts = land_together(_stops(first, spans, points, Multiple(), rate=False))
+    counts = _land(_stops(first, spans, points, Multiple(), rate=False), max(points))
     if counts is None:
         return None
     for i, span in enumerate(spans):
@@ -339,7 +370,9 @@ def _ease_missed(
                 f"no whole number of stitches lies between {basis.show(aim.low)} and {basis.show(aim.high)}: "
                 f"one stitch is {span.width:.1f} mm",
                 basis.place(f"{key}.ease_allowed"),
-                ways_out=(f"allow at least {span.width:.1f} mm between the least and the most ease",),
+                ways_out=(
+                    f"allow at least {span.width:.1f} mm between the least and the most ease",
+                ),
             )
     step = max(points)
     width = spans[0].width

@@ -40,7 +40,7 @@ class Landmark:
 
 @dataclass(frozen=True, slots=True)
 class Clause:
-    """"every q rounds, t more times"; with two numbers in `every`, alternately every q and q + 1."""
+    """ "every q rounds, t more times"; with two numbers in `every`, alternately every q and q + 1."""
 
     every: tuple[int, ...]
     times: int
@@ -82,6 +82,7 @@ class SectionPlan:
     Args:
         fullness: λ = Δn·w / 2πh: 0 tube, below 1 cone, 1 flat, above 1 ruffle.
         others: rhythms as good as the tape can see, or smoother ones, for the author to choose from.
+        profile: (depth, girth) between which the wanted profile runs straight in this section, mm.
     """
 
     name: str
@@ -96,6 +97,7 @@ class SectionPlan:
     others: tuple[Option, ...]
     fullness: float
     because: Because
+    profile: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,12 +73,15 @@ class Span:
         """(R + 1,) float64: worn depth after each round, the start first, mm."""
         return self.start_depth + self.height * np.arange(self.rounds + 1)
 
-    def profile(self, before: float) -> npt.NDArray[np.float64]:
-        """(R + 1,) float64: wanted girth after each round, from `before` straight through the knots, mm."""
+    def outline(self, before: float) -> tuple[tuple[float, float], ...]:
+        """(depth, girth) between which the wanted profile runs straight, from `before` through the knots, mm."""
         after = self.target.wanted if self.target else before
         ends = [(self.start_depth, before), (max(self.end_wanted, self.start_depth + 1e-9), after)]
-        knots = sorted([*ends, *self.knots])
-        depths, girths = zip(*knots, strict=True)
+        return tuple(sorted([*ends, *self.knots]))
+
+    def profile(self, before: float) -> npt.NDArray[np.float64]:
+        """(R + 1,) float64: wanted girth after each round, mm."""
+        depths, girths = zip(*self.outline(before), strict=True)
         wanted: npt.NDArray[np.float64] = np.interp(self.depths(), depths, girths)
         return wanted
 
@@ -98,7 +101,9 @@ def worn_height(basis: Basis, gauge: Gauge) -> float:
     return gauge.height.value * (1 + grown)
 
 
-def target(basis: Basis, girth: str, ease: str, allowed: tuple[str, str] | None, key: str) -> Target:
+def target(
+    basis: Basis, girth: str, ease: str, allowed: tuple[str, str] | None, key: str
+) -> Target:
     """A girth formula, its ease and what is allowed about it.
 
     Raises:
@@ -182,7 +187,8 @@ def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float
     above = basis.length(basis.design.start.above_waist, "start.above_waist")
     if (section.to is None) == (section.length is None):
         raise InputError(
-            f'section "{section.name}" needs either "to" or "length", and not both', basis.place(key)
+            f'section "{section.name}" needs either "to" or "length", and not both',
+            basis.place(key),
         )
     if section.length is not None:
         long = basis.girth_wanted(section.length, f"{key}.length")
@@ -248,7 +254,9 @@ def _with_high_hip(basis: Basis, span: Span) -> Span:
     before = start_target(basis).ease
     ease = before + share * (span.target.ease - before)
     least = girth.value.value + least_ease(span.target)
-    knot = (depth, max(girth.value.value + ease, least))
+    # The profile does not dip on its way: an opening wider than the high hip stays as it is.
+    least_wanted = min(start_target(basis).wanted, span.target.wanted)
+    knot = (depth, max(girth.value.value + ease, least, least_wanted))
     return replace(span, knots=(knot,), floors=((depth, least),))
 
 

@@ -14,7 +14,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import groupby
 
 from frogless.rows.nodes import Into, Node, Repeat, Side, Together, Work
 
@@ -65,12 +64,34 @@ def body(stitch: str, round_: Round) -> tuple[Node, ...]:
     at = round_.positions()
     start = 1 if round_.chain_counts else 0
     gaps = [b - a - over for a, b in zip(at, [*at[1:], round_.places], strict=True)]
-    nodes: list[Node] = _plain(stitch, at[0] - start)
-    for gap, run in groupby(gaps):
-        times = len(list(run))
-        once = (change, *_plain(stitch, gap))
+    units = [(change, *_plain(stitch, gap)) for gap in gaps]
+    return (*_plain(stitch, at[0] - start), *_folded(units))
+
+
+def _folded(units: Sequence[tuple[Node, ...]]) -> list[Node]:
+    """Stretches that repeat, one or several units long, as repeats; from each place on the one that covers most."""
+    nodes: list[Node] = []
+    i = 0
+    while i < len(units):
+        length, times = max(
+            ((p, _times(units[i:], p)) for p in range(1, (len(units) - i) // 2 + 1)),
+            key=lambda found: (found[0] * found[1] if found[1] > 1 else 0, -found[0]),
+            default=(1, 1),
+        )
+        if times < 2:
+            length, times = 1, 1
+        once = tuple(node for unit in units[i : i + length] for node in unit)
         nodes.extend([Repeat(once, times)] if times > 1 else once)
-    return tuple(nodes)
+        i += length * times
+    return nodes
+
+
+def _times(units: Sequence[tuple[Node, ...]], period: int) -> int:
+    """How often the first `period` units come again, one after the other."""
+    times = 1
+    while units[times * period : (times + 1) * period] == units[:period]:
+        times += 1
+    return times
 
 
 def _plain(stitch: str, times: int) -> list[Node]:

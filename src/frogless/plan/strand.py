@@ -163,6 +163,9 @@ def strand_remarks(plan: StrandPlan) -> tuple[Remark, ...]:
         )
     if plan.actual_sag == 0.0:
         remarks.append(
-            Remark("strand_taut", f"{plan.name}: it would hang taut; give it more sag or shorter repeats")
+            Remark(
+                "strand_taut",
+                f"{plan.name}: it would hang taut; give it more sag or shorter repeats",
+            )
         )
     return tuple(remarks)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from frogless.because import Because, Step
 from frogless.design.document import CoveredElastic, Drawcord, RibbedBand
 from frogless.errors import InputError
+from frogless.plan import elastic
 from frogless.plan.basis import Basis
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Remark
 from frogless.plan.shaping import even_gaps
@@ -25,8 +26,6 @@ from frogless.rows.nodes import (
     Work,
 )
 
-# Longest comfortable length over relaxed length (common practice, one teaching page).
-COMFORTABLE = {"knitted": 1.4, "braided": 1.4, "woven": 1.3}
 ELASTIC_PERCENT = 90.0
 MAIN_PIECE = "skirt"
 
@@ -68,7 +67,7 @@ def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> T
     plan = ElasticPlan(
         choice.width, choice.elastic, finished, lap, finished + lap, waist_count,
         choice.stitches_in_each, waist_count * choice.stitches_in_each, stretch,
-        COMFORTABLE[choice.elastic], because,
+        elastic.stretch(choice.elastic).comfortable, because,
     )  # fmt: skip
     hook = choice.hook or basis.hook
     return Trim(plan, (_cover(plan, hook),), remarks=_elastic_remarks(basis, plan))
@@ -103,19 +102,8 @@ def _cover(plan: ElasticPlan, hook: float) -> Piece:
 
 
 def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
-    """Whether the elastic passes the hips, and whether its cover can bunch as close as the ring asks."""
+    """Whether the elastic's cover can bunch as close as the ring asks; that it passes the hips, `fit` looks at."""
     remarks = []
-    if plan.needed_stretch > plan.comfortable_stretch + 0.005:
-        longer = widest(basis) / plan.comfortable_stretch
-        remarks.append(
-            Remark(
-                "elastic_stretch",
-                f"the elastic has to stretch to {plan.needed_stretch:.2f} times its length to pass the "
-                f"widest girth of {basis.show(widest(basis))}, and {plan.kind} elastic is comfortable to "
-                f"about {plan.comfortable_stretch:.1f}: try it over the hips before sewing it, take a "
-                f"softer one, or cut the ring {basis.show(longer)} or longer",
-            )
-        )
     gauge = basis.trim_gauge("single_crochet")
     bunched = plan.cover_count * gauge.width.value / plan.finished
     if bunched > CLOSEST_BUNCHING:

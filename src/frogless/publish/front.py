@@ -87,7 +87,9 @@ def cautions(drafted: Drafted) -> tuple[Block, ...]:
     found = drafted.fit.cautions
     if not found:
         return ()
-    notes = (Note("caution", f"{c.sentence} ({c.source})" if c.source else c.sentence) for c in found)
+    notes = (
+        Note("caution", f"{c.sentence} ({c.source})" if c.source else c.sentence) for c in found
+    )
     return (Heading(say(drafted, "cautions")), *notes)
 
 
@@ -175,7 +177,9 @@ def abbreviations(drafted: Drafted) -> tuple[Block, ...]:
         if drafted.stitches[key].kind in ("stitch", "foundation")
     }
     items |= {word: say(drafted, f"abbr_{word}") for word in ("st", "sts", "rnd", "RS", "WS")}
-    bodies = [node for p in drafted.plan.program.pieces for r in p.rows for node, _ in nodes(r.body)]
+    bodies = [
+        node for p in drafted.plan.program.pieces for r in p.rows for node, _ in nodes(r.body)
+    ]
     if any(isinstance(node, Chain) and not node.each for node in bodies):
         items["sp"] = say(drafted, "abbr_sp")
     if any(isinstance(node, Together) for node in bodies):
@@ -217,8 +221,12 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     ]
     if any(row.marks for piece in drafted.plan.program.pieces for row in piece.rows):
         turned = work.rounds == "joined and turned"
-        lines.append(drafted.phrases.say("markers_general" if turned else "markers_general_unturned"))
-    remarks = [Note("hint", r.sentence[0].upper() + r.sentence[1:] + ".") for r in drafted.plan.remarks]
+        lines.append(
+            drafted.phrases.say("markers_general" if turned else "markers_general_unturned")
+        )
+    remarks = [
+        Note("hint", r.sentence[0].upper() + r.sentence[1:] + ".") for r in drafted.plan.remarks
+    ]
     notes = (*lines, *drafted.basis.design.notes)
     return (Heading(say(drafted, "before")), Bullets(notes), *remarks)
 

@@ -132,9 +132,7 @@ def _edging_intro(drafted: Drafted) -> Iterator[Block]:
         )
     )  # fmt: skip
     if plan.correction:
-        yield Paragraph(
-            say(drafted, "edging_correction", hem=plan.hem_count, base=plan.base_count)
-        )
+        yield Paragraph(say(drafted, "edging_correction", hem=plan.hem_count, base=plan.base_count))
 
 
 def _how(drafted: Drafted, piece: Piece) -> Iterator[Block]:
@@ -199,5 +197,3 @@ def _point(drafted: Drafted, stitch: int) -> str:
     if stitch == 0:
         return say(drafted, "strand_at_front")
     return say(drafted, "strand_at_left" if stitch > 0 else "strand_at_right", n=abs(stitch))
-
-

@@ -19,7 +19,11 @@ def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
     """The pattern's drawings by key, as SVG."""
     design = drafted.basis.design
     flat = schematic(
-        drafted.plan, title=design.title, units=drafted.units, labels={}, join_at=design.work.join_at
+        drafted.plan,
+        title=design.title,
+        units=drafted.units,
+        labels={},
+        join_at=design.work.join_at,
     )
     graph = profile(drafted.plan, title=design.title, units=drafted.units, labels={})
     return (("schematic", svg(flat)), ("profile", svg(graph)))

@@ -56,7 +56,8 @@ def _size(drafted: Drafted) -> Json:
             {"name": r.name, "sentence": r.sentence, "serious": r.serious} for r in plan.remarks
         ],
         "cautions": [
-            {"name": c.key, "sentence": c.sentence, "source": c.source} for c in drafted.fit.cautions
+            {"name": c.key, "sentence": c.sentence, "source": c.source}
+            for c in drafted.fit.cautions
         ],
         "checks": [
             {"name": f.name, "verdict": f.verdict, "looked_at": f.looked_at, "detail": f.detail}
@@ -72,7 +73,11 @@ def _mark(landmarks: Sequence[Landmark], key: str) -> Landmark:
 def _piece(drafted: Drafted, piece: Piece) -> Json:
     main = piece is drafted.plan.program.pieces[0]
     sections = [_section(s) for s in drafted.plan.sections] if main else []
-    return {"name": piece.name, "sections": sections, "rows": list(_rows(drafted, piece, main=main))}
+    return {
+        "name": piece.name,
+        "sections": sections,
+        "rows": list(_rows(drafted, piece, main=main)),
+    }
 
 
 def _section(section: SectionPlan) -> Json:

@@ -69,7 +69,9 @@ def _yarn(drafted: Drafted) -> Iterator[str]:
     units = drafted.units
     for need in drafted.tally.yarn:
         low, high = show_long(need.length_low, units), show_long(need.length_high, units)
-        balls = f", {need.balls} balls with {need.margin_percent:g} % to spare" if need.balls else ""
+        balls = (
+            f", {need.balls} balls with {need.margin_percent:g} % to spare" if need.balls else ""
+        )
         yield (
             f"yarn: {show_long(need.length.value, units)} ({low} to {high}), "
             f"{show_mass(need.mass.value, units)}{balls}"

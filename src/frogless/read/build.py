@@ -240,7 +240,7 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
     except InputError as error:
         raise error.at(place) from error
     except KeyError as error:
-        near = near_names(found["stitch"], known.keys)
+        near = near_names(found["stitch"].lower(), known.keys)
         raise InputError(f'"{found["stitch"]}" is no stitch{near}', place) from error
     return Seam(
         name=found["name"],

@@ -10,7 +10,7 @@ from pathlib import Path
 from lark.exceptions import UnexpectedInput
 
 from frogless.errors import near_names
-from frogless.read.vocabulary import Vocabulary, normal
+from frogless.read.vocabulary import Vocabulary, normal, word_begins
 from frogless.stitches.load import words
 from frogless.stitches.model import Dialect
 
@@ -23,7 +23,7 @@ def not_understood(text: str, error: UnexpectedInput, vocabulary: Vocabulary) ->
     """One sentence, and an excerpt with a caret under the word."""
     known = set(vocabulary.keys) | set(vocabulary.skips) | grammar_words()
     word, at = _culprit(text, _position(text, error), known)
-    return f"{_sentence(word, at, vocabulary, known)}\n{excerpt(text, at)}"
+    return f"{_sentence(word, text, at, vocabulary, known)}\n{excerpt(text, at)}"
 
 
 def excerpt(text: str, at: int) -> str:
@@ -34,13 +34,13 @@ def excerpt(text: str, at: int) -> str:
     return f"  {line}\n  {' ' * (len(dots) + at - begin)}^"
 
 
-def _sentence(word: str, at: int, vocabulary: Vocabulary, known: Collection[str]) -> str:
+def _sentence(word: str, text: str, at: int, vocabulary: Vocabulary, known: Collection[str]) -> str:
     if not word:
         return (
             "the line ends too early; a row ends with a full stop and its count in round brackets"
         )
-    if other := _other_dialect(word, vocabulary):
-        return f'column {at + 1}: "{word}" {other}'
+    if other := _other_dialect(text[at:], vocabulary):
+        return f"column {at + 1}: {other}"
     if _is_known(word, known):
         return f'column {at + 1}: "{word}" does not fit here'
     return f'column {at + 1}: "{word}" is not understood{near_names(normal(word), sorted(known))}'
@@ -72,20 +72,20 @@ def _is_known(word: str, known: Collection[str]) -> bool:
     return normal(word) in known or not any(letter.isalpha() for letter in word)
 
 
-def _other_dialect(word: str, vocabulary: Vocabulary) -> str:
-    """What a word is when it belongs to the other dialect alone."""
-    if normal(word) in vocabulary.keys or normal(word) in vocabulary.skips:
-        return ""
+def _other_dialect(rest: str, vocabulary: Vocabulary) -> str:
+    """What is said of a text that begins with a term of the other dialect alone."""
     other: Dialect = "uk" if vocabulary.dialect == "us" else "us"
-    declared = f"is a {other.upper()} term, but {vocabulary.dialect.upper()} terms are declared"
-    for stitch in vocabulary.stitches.values():
-        term = stitch.terms[other]
-        if normal(word) in (normal(term.name), normal(term.abbreviation)):
-            mine = stitch.terms[vocabulary.dialect].abbreviation
-            return f'{declared}; the same stitch is "{mine}"'
-    skip = words(other)["skip"]
-    if normal(word) in (skip.name, skip.abbreviation):
-        return f'{declared}; write "{vocabulary.skips[0]}"'
+    mine = {s.terms[other]: s.terms[vocabulary.dialect] for s in vocabulary.stitches.values()}
+    mine[words(other)["skip"]] = words(vocabulary.dialect)["skip"]
+    for term, here in mine.items():
+        for word, instead in ((term.name, here.name), (term.abbreviation, here.abbreviation)):
+            if word_begins(word, rest) and not any(
+                word_begins(known, rest) for known in (*vocabulary.keys, *vocabulary.skips)
+            ):
+                return (
+                    f'"{word}" is a {other.upper()} term, but {vocabulary.dialect.upper()} terms are '
+                    f'declared, in which it is "{instead}"'
+                )
     return ""
 
 

@@ -61,7 +61,8 @@ def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
     keys: dict[str, str] = {}
     for key, stitch in stitches.items():
         term = stitch.terms[dialect]
-        keys[normal(term.name)] = key
+        if stitch.kind != "trim":  # its name is a whole phrase, which the grammar reads
+            keys[normal(term.name)] = key
         keys[normal(term.abbreviation)] = key
     skip = words(dialect)["skip"]
     skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
@@ -71,6 +72,11 @@ def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
 def normal(word: str) -> str:
     """In lower case, with single blanks."""
     return " ".join(word.lower().split())
+
+
+def word_begins(word: str, text: str) -> bool:
+    """Whether a text begins with a word, as a whole word."""
+    return re.match(f"(?:{_either([word])}){_END}", text, re.IGNORECASE) is not None
 
 
 def _either(words_: Iterable[str]) -> str:

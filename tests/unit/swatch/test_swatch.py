@@ -189,7 +189,7 @@ def test_unwashed_swatch_is_asked_to_be_washed(make_swatch: Make) -> None:
 def test_gauge_far_from_the_yarn_table_is_warned_of(make_swatch: Make) -> None:
     """18 dc in 10 cm of a category 4 yarn; the table counts in sc, which is said."""
     (told,) = advice(make_swatch(dc()))
-    assert "18.0 stitches of double crochet in 10 cm lie outside the 11 to 14" in told
+    assert "18.0 stitches of double crochet in 10 cm lie far outside the 11 to 14" in told
     assert "category 4 in single crochet, taken to be as wide" in told
 
 
@@ -210,7 +210,7 @@ def test_tall_stitches_are_not_held_against_the_table(make_swatch: Make) -> None
 def test_open_category_has_no_lower_end(make_swatch: Make) -> None:
     """Category 7 is 5 stitches or fewer, on 16 mm or more."""
     told = advice(make_swatch(dc(stitches=8), category=7))
-    assert "lie outside the 5 or fewer of" in told[0]
+    assert "lie far outside the 5 or fewer of" in told[0]
     assert "outside the 16 or more mm usual" in told[1]
     assert advice(make_swatch(dc(stitches=3), category=7, hook=20.0)) == ()
 

@@ -78,10 +78,10 @@ def test_allowance_is_taken_from_what_stands_before_it() -> None:
 
 @pytest.mark.parametrize(
     "what",
-    (
-        "wanted girth length depth allowance lap cut sag span tails growth stretch percent shapings "
-        "points repeats gauge row_gauge"
-    ).split(),
+    [
+        *("wanted", "girth", "length", "depth", "allowance", "lap", "cut", "sag", "span", "tails"),
+        *("growth", "stretch", "percent", "shapings", "points", "repeats", "gauge", "row_gauge"),
+    ],
 )
 def test_every_word_of_the_planner_has_its_phrase(what: str) -> None:
     """A phrase that is missing would fail only when such a step is met."""

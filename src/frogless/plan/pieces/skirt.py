@@ -130,7 +130,7 @@ def _section_plans(skirt: Skirt) -> tuple[SectionPlan, ...]:
                 span.section.name, span.gauge.stitch, skirt.basis.hook, span.gauge, first,
                 first + span.rounds - 1, before, after, chosen, others,
                 rise * span.width / (2 * math.pi * span.height),
-                _because_section(skirt, i),
+                _because_section(skirt, i), span.outline(wanted),
             )
         )  # fmt: skip
         first += span.rounds
@@ -210,9 +210,7 @@ def _waist_landmark(skirt: Skirt, counts: Sequence[int]) -> Landmark:
     body = basis.body.get("waist_girth")
     gauge = skirt.spans[0].gauge
     note = _step_note(skirt, 0)
-    because = first.because.then(
-        *because_landed(first.wanted, gauge.width.value, counts[0], note)
-    )
+    because = first.because.then(*because_landed(first.wanted, gauge.width.value, counts[0], note))
     return Landmark(
         "waist_girth", above, body.value if body else None, bool(body and body.estimated),
         first.wanted, first.low, first.high, 0, counts[0], girth_of(counts[0], gauge), because,
@@ -228,7 +226,11 @@ def _step_note(skirt: Skirt, stop: int) -> str:
     if not shaped:
         return ""
     step = shaped[0].points * shaped[0].add
-    return multiple_note(step) if all(c % step == 0 for c in skirt.layout.counts) else f"steps of {step}"
+    return (
+        multiple_note(step)
+        if all(c % step == 0 for c in skirt.layout.counts)
+        else f"steps of {step}"
+    )
 
 
 def _body_landmark(
@@ -272,7 +274,7 @@ def _hem_landmark(skirt: Skirt, counts: Sequence[int], depths: Sequence[float]) 
     span, count = skirt.spans[i], counts[skirt.rounds]
     aim = span.target
     wanted = aim.wanted if aim else skirt.wanted_before(i)
-    low, high = (aim.low, aim.high) if aim else (0.0, float("inf"))
+    low, high = (aim.low, aim.high) if aim else (float("-inf"), float("inf"))
     because = (aim.because if aim else Because()).then(
         *because_landed(wanted, span.width, count, _step_note(skirt, i + 1))
     )
@@ -312,9 +314,7 @@ def _waist(skirt: Skirt, sections: Sequence[SectionPlan]) -> waist.Trim | None:
 def _cord(skirt: Skirt, choice: Drawcord, sections: Sequence[SectionPlan]) -> waist.Trim:
     """The eyelets go into the first round from the one asked for that is not shaped."""
     busy = shaping_rounds(sections)
-    plain = [
-        r for r in range(choice.eyelet_round, skirt.rounds + 1) if r not in set(busy)
-    ]
+    plain = [r for r in range(choice.eyelet_round, skirt.rounds + 1) if r not in set(busy)]
     if not plain:
         raise InputError(
             f"there is no plain round at or below round {choice.eyelet_round} for the eyelets",
@@ -422,7 +422,9 @@ def _end(skirt: Skirt, round_: int, *, last: bool) -> End:
     if _spiral(skirt):
         return End("first_stitch") if last else End()
     work = skirt.basis.design.work
-    into = "chain_top" if work.join_into == "top of chain" and work.turning_chain else "first_stitch"
+    into = (
+        "chain_top" if work.join_into == "top of chain" and work.turning_chain else "first_stitch"
+    )
     if _chain_counts(skirt):
         into = "chain_top"
     turn = _turned(skirt) and not (last and side_of(skirt, round_) == "RS")
@@ -435,7 +437,15 @@ def _foundation(skirt: Skirt) -> Row:
     body: tuple[Node, ...] = (
         (Work(made_of.key, n),) if made_of.kind == FOUNDATION else (Chain(n, each=True),)
     )
-    return Row(0, "RS", skirt.spans[0].section.name, body, n, end=End("first_stitch"), hook=skirt.basis.hook)
+    return Row(
+        0,
+        "RS",
+        skirt.spans[0].section.name,
+        body,
+        n,
+        end=End("first_stitch"),
+        hook=skirt.basis.hook,
+    )
 
 
 def _gauges(skirt: Skirt, pieces: Sequence[Piece]) -> dict[str, Gauge]:

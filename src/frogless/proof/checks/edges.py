@@ -29,9 +29,13 @@ def check_seams(subject: Subject) -> Finding:
         if first != seam.count:
             faults.append(f"{seam.name}: {seam.count} stitches for an edge of {first}")
         if second != len(seam.spread) or second != seam.over:
-            faults.append(f"{seam.name}: spread over {len(seam.spread)} places, the edge has {second}")
+            faults.append(
+                f"{seam.name}: spread over {len(seam.spread)} places, the edge has {second}"
+            )
         if sum(seam.spread) != seam.count:
-            faults.append(f"{seam.name}: the spread adds up to {sum(seam.spread)}, not {seam.count}")
+            faults.append(
+                f"{seam.name}: the spread adds up to {sum(seam.spread)}, not {seam.count}"
+            )
         if seam.spread and max(seam.spread) - min(seam.spread) > 1:
             faults.append(f"{seam.name}: the spread is uneven")
     return finding("seams", faults, len(subject.program.seams), "seams")

@@ -69,7 +69,9 @@ def check_rounds(subject: Subject) -> Finding:
             looked_at += 1
             if (before.side != row.side) != before.end.turn:
                 doing = "is turned" if before.end.turn else "is not turned"
-                faults.append(f"{piece.name}, row {before.number}: {doing}, but the side says otherwise")
+                faults.append(
+                    f"{piece.name}, row {before.number}: {doing}, but the side says otherwise"
+                )
         faults.extend(_open_rounds(piece))
     return finding("rounds", faults, looked_at, "pairs of rows")
 
@@ -92,5 +94,3 @@ def check_numbers(subject: Subject) -> Finding:
         if numbers != list(range(numbers[0], numbers[0] + len(numbers))):
             faults.append(f"{piece.name}: rows are numbered {numbers}")
     return finding("numbers", faults, looked_at, "rows")
-
-

@@ -1,0 +1,219 @@
+"""Lines of text and what they say."""
+
+from __future__ import annotations
+
+import pytest
+
+from frogless.errors import InputError
+from frogless.read.parse import parse_row, parse_spread
+from frogless.read.spoken import (
+    Backwards,
+    Bare,
+    Each,
+    Ending,
+    Item,
+    Label,
+    Marked,
+    NoTurningChain,
+    Over,
+    SaidChain,
+    Tog,
+)
+from frogless.read.vocabulary import Vocabulary
+from frogless.rows.nodes import Chain, Into, Repeat, Skip, Work
+
+SC, DC = "single_crochet", "double_crochet"
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("dc in next st", Work(DC)),
+        ("dc in next 9 sts", Work(DC, 9)),
+        ("DC in  next 9 STS", Work(DC, 9)),
+        ("double crochet in next 9 sts", Work(DC, 9)),
+        ("dc in next 9 chs", Work(DC, 9)),
+        ("dc in next 2 row ends", Work(DC, 2)),
+        ("sc blo in next 2 sts", Work("single_crochet_back_loop", 2)),
+        ("2 dc in next st", Into((Work(DC, 2),))),
+        (
+            "(sc, picot, 2 picots, p, ch 3) in next st",
+            Into((Work(SC), Work("picot"), Work("picot", 2), Work("picot"), Chain(3))),
+        ),
+        ("([sc, picot] 9 times) in next st", Into((Repeat((Work(SC), Work("picot")), 9),))),
+        ("(slide up a bead, sc) in next st", Into((Work("bead"), Work(SC)))),
+        ("skip next st", Skip()),
+        ("sk next 2 sts", Skip(2)),
+        ("[ch 1, skip next st] 3 times", None),
+        ("[skip next st, dc in next st] 3 times", Repeat((Skip(), Work(DC)), 3)),
+        ("slide up a bead", Work("bead")),
+        ("slide up 3 beads", Work("bead", 3)),
+        ("work 80 fdc", Work("foundation_double_crochet", 80)),
+        ("dc2tog", Tog("dc2tog")),
+        ("dc2tog over next 2 sts", Over("dc2tog", 1, 2)),
+        ("dc", Bare("dc")),
+        ("2 picots", Bare("picots", 2)),
+        ("ch 2", SaidChain(2)),
+        ("ch 2 (does not count as a st)", SaidChain(2, "not_counted")),
+        ("ch 2 (does not count)", SaidChain(2, "not_counted")),
+        ("ch 3 (counts as first dc)", SaidChain(3, "counted")),
+        ("ch 3 (each ch counts as a st)", SaidChain(3, "each_counted")),
+        ("ch 3 (counts as one ch-sp)", SaidChain(3, "one_space")),
+        ("no turning chain", NoTurningChain()),
+        ("working back along the rnd without turning", Backwards()),
+        ("dc in each st around", Each(DC, None, remaining=False, spaces=False)),
+        ("dc in each remaining st across", Each(DC, None, remaining=True, spaces=False)),
+        ("dc in each st and ch-sp around", Each(DC, None, remaining=False, spaces=True)),
+        ("2 sc in each st around", Each("", Into((Work(SC, 2),)), remaining=False, spaces=False)),
+        (
+            "(sc, ch 1) in each remaining st and ch-sp around",
+            Each("", Into((Work(SC), Chain(1))), remaining=True, spaces=True),
+        ),
+    ],
+)
+def test_item_is_understood(us: Vocabulary, text: str, expected: Item | None) -> None:
+    """One item of a row at a time; letters may be large or small."""
+    item = parse_row(f"Rnd 1: {text}.", us).items[0]
+    if expected is None:
+        assert isinstance(item.items[0], SaidChain)  # type: ignore[union-attr]
+    else:
+        assert item == expected
+
+
+@pytest.mark.parametrize(
+    ("label", "expected"),
+    [
+        ("Foundation", Label("foundation", 0, 0, ())),
+        ("Foundation (RS)", Label("foundation", 0, 0, ("RS",))),
+        ("Rnd 5 (RS)", Label("round", 5, 5, ("RS",))),
+        ("Round 5", Label("round", 5, 5, ())),
+        ("Row 7 (ws)", Label("row", 7, 7, ("WS",))),
+        ("Rnds 2–3 (WS, RS)", Label("round", 2, 3, ("WS", "RS"))),
+        ("Rnds 2-9 (WS, RS in turn)", Label("round", 2, 9, ("WS", "RS"))),
+        ("Rows 2 to 9 (RS)", Label("row", 2, 9, ("RS",))),
+    ],
+)
+def test_label_says_which_rows(us: Vocabulary, label: str, expected: Label) -> None:
+    """One or several, and their sides."""
+    assert parse_row(f"{label}: Dc in next st.", us).label == expected
+
+
+@pytest.mark.parametrize(
+    ("end", "expected"),
+    [
+        ("", ()),
+        ("; turn", (Ending("turn"),)),
+        ("; do not join", (Ending("no_join"),)),
+        ("; close the ring with the first st of the next rnd", (Ending("no_join"),)),
+        ("; join with sl st to first sc", (Ending("join_first", "sl st", "sc"),)),
+        ("; join with sl st to first ch", (Ending("join_first", "sl st", "ch"),)),
+        (
+            "; without twisting, join with sl st to first fdc to form a ring",
+            (Ending("untwisted"), Ending("join_first", "sl st", "fdc")),
+        ),
+        (
+            "; join with sl st to top of ch-2, turn",
+            (Ending("join_top", "sl st", "", 2), Ending("turn")),
+        ),
+    ],
+)
+def test_ending_is_understood(us: Vocabulary, end: str, expected: tuple[Ending, ...]) -> None:
+    """What it is joined to, and whether the work is turned."""
+    assert parse_row(f"Rnd 1: Dc in next st{end}.", us).endings == expected
+
+
+@pytest.mark.parametrize(
+    ("count", "expected"),
+    [
+        ("", None),
+        ("(160 dc)", 160),
+        ("(160 sts)", 160),
+        ("(1 st)", 1),
+        ("(30 ch)", 30),
+        ("(192 sc, 96 picots, 32 ch-1 sps)", 224),
+        ("(12 beads, 12 ch-20 sps)", 12),
+    ],
+)
+def test_stated_count_is_that_of_the_places(
+    us: Vocabulary, count: str, expected: int | None
+) -> None:
+    """Ornaments and trims leave none."""
+    assert parse_row(f"Rnd 1: Dc in next st. {count}", us).stated == expected
+
+
+def test_sentences_around_the_row_are_understood(us: Vocabulary) -> None:
+    """Hook, chain spaces, markers, cutting the yarn."""
+    said = parse_row(
+        "Rnd 1 (RS): Change to 2.25 mm hook. Count each ch-sp as a st. Dc in next st; turn. Move "
+        "markers 1–3, 5 up into the 1st st and marker 4 up into the 22nd st of each increase. "
+        "Fasten off. (1 dc)",
+        us,
+    )
+    assert (said.hook, said.noted, said.fasten_off) == (2.25, True, True)
+    assert said.marked == (Marked((1, 2, 3, 5), 1), Marked((4,), 22))
+
+
+def test_placed_markers_are_read_like_moved_ones(us: Vocabulary) -> None:
+    """Both say where they are after the row."""
+    said = parse_row("Rnd 1: Dc in next st. Place marker 1 in the 2nd st of the decrease.", us)
+    assert said.marked == (Marked((1,), 2),)
+
+
+def test_same_words_are_other_stitches_in_uk_terms(uk: Vocabulary) -> None:
+    """UK dc is US sc."""
+    said = parse_row("Rnd 1: Tr in next st, dc in next st, miss next 2 sts.", uk)
+    assert said.items == (Work(DC), Work(SC), Skip(2))
+
+
+def test_spread_is_written_out(us: Vocabulary) -> None:
+    """Repeats and runs."""
+    assert parse_spread("[2 in next, 1 in each of next 3] 2 times, 0 in next", us) == (
+        *(2, 1, 1, 1, 2, 1, 1, 1),
+        0,
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "complaint"),
+    [
+        ("Rnd 1: Dcc in next st.", 'column 8: "Dcc" is not understood; did you mean "dc"'),
+        ("Rnd 1: Dc in nekst st.", 'column 14: "nekst" is not understood; did you mean "next"?'),
+        (
+            "Rnd 1: Dc in eech st around.",
+            'column 14: "eech" is not understood; did you mean "each"',
+        ),
+        ("Rnd 1: Dc in next st around.", 'column 22: "around" does not fit here'),
+        ("Rnd 1: Dc in next st; jion with sl st to first dc.", 'did you mean "join"'),
+        ("Rnd 1: Dc in next st", "the line ends too early"),
+        ("Rnd 1: Dc in next st. (1 dcs)", '"dcs" is not understood; did you mean "dc"'),
+        ("Rnd one: Dc in next st.", 'column 5: "one" does not fit here'),
+        ("Rnd 1: Dc in next 2 sts, *", 'column 26: "*" does not fit here'),
+        ("Rnd 1: Zzzz in next st.", 'column 8: "Zzzz" is not understood\n'),
+        (
+            "Rnd 1: Miss next st.",
+            '"miss" is a UK term, but US terms are declared, in which it is "skip"',
+        ),
+        (
+            "Rnd 1: Htr in next st.",
+            '"htr" is a UK term, but US terms are declared, in which it is "hdc"',
+        ),
+    ],
+)
+def test_word_that_is_not_understood_is_shown_with_a_guess(
+    us: Vocabulary, text: str, complaint: str
+) -> None:
+    """Its column, and what was probably meant."""
+    with pytest.raises(InputError) as error:
+        parse_row(text, us)
+    assert complaint in str(error.value)
+
+
+def test_caret_stands_under_the_word(us: Vocabulary) -> None:
+    """In a long line, only what is around it is shown."""
+    text = f"Rnd 1: {'dc in next 9 sts, ' * 6}dcc in next st{', dc in next st' * 9}."
+    with pytest.raises(InputError) as error:
+        parse_row(text, us)
+    line, caret = str(error.value).splitlines()[1:]
+    assert line[caret.index("^") :].startswith("dcc in next st")
+    assert line.startswith("  …")
+    assert line.endswith("…")
