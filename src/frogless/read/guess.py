@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Iterator, Mapping
 from functools import cache
 from pathlib import Path
 
@@ -12,11 +12,12 @@ from lark.exceptions import UnexpectedInput
 from frogless.errors import near_names
 from frogless.read.vocabulary import Vocabulary, normal, word_begins
 from frogless.stitches.load import words
-from frogless.stitches.model import Dialect
+from frogless.stitches.model import Dialect, Stitch
 
 _WORD = re.compile(r"[^\s,;:.()\[\]]+")
 _AROUND = 40
 _LOOK_AHEAD = 3
+_OTHER: Mapping[Dialect, Dialect] = {"us": "uk", "uk": "us"}
 
 
 def not_understood(text: str, error: UnexpectedInput, vocabulary: Vocabulary) -> str:
@@ -74,19 +75,26 @@ def _is_known(word: str, known: Collection[str]) -> bool:
 
 def _other_dialect(rest: str, vocabulary: Vocabulary) -> str:
     """What is said of a text that begins with a term of the other dialect alone."""
-    other: Dialect = "uk" if vocabulary.dialect == "us" else "us"
-    mine = {s.terms[other]: s.terms[vocabulary.dialect] for s in vocabulary.stitches.values()}
-    mine[words(other)["skip"]] = words(vocabulary.dialect)["skip"]
-    for term, here in mine.items():
-        for word, instead in ((term.name, here.name), (term.abbreviation, here.abbreviation)):
-            if word_begins(word, rest) and not any(
-                word_begins(known, rest) for known in (*vocabulary.keys, *vocabulary.skips)
-            ):
-                return (
-                    f'"{word}" is a {other.upper()} term, but {vocabulary.dialect.upper()} terms are '
-                    f'declared, in which it is "{instead}"'
-                )
+    if any(word_begins(word, rest) for word in (*vocabulary.keys, *vocabulary.skips)):
+        return ""
+    here, other = vocabulary.dialect, _OTHER[vocabulary.dialect]
+    for theirs, ours in _terms(vocabulary.stitches, other, here):
+        if word_begins(theirs, rest):
+            return (
+                f'"{theirs}" is a {other.upper()} term, but {here.upper()} terms are declared, '
+                f'in which it is "{ours}"'
+            )
     return ""
+
+
+def _terms(
+    stitches: Mapping[str, Stitch], other: Dialect, here: Dialect
+) -> Iterator[tuple[str, str]]:
+    """Names and abbreviations in the other dialect with those of the declared one."""
+    pairs = [(stitch.terms[other], stitch.terms[here]) for stitch in stitches.values()]
+    for theirs, ours in (*pairs, (words(other)["skip"], words(here)["skip"])):
+        yield theirs.name, ours.name
+        yield theirs.abbreviation, ours.abbreviation
 
 
 @cache

@@ -21,7 +21,8 @@ def test_every_stitch_is_read_by_name_and_abbreviation(dialect: Dialect) -> None
     known = vocabulary(dictionary(), dialect)
     for key, stitch in dictionary().items():
         term = stitch.terms[dialect]
-        assert known.key(term.name) == known.key(term.abbreviation.upper()) == key
+        assert known.key(term.abbreviation.upper()) == key
+        assert stitch.kind == "trim" or known.key(term.name) == key
         if stitch.kind == "stitch" and stitch.stands_on:
             text = f"Rnd 1: {term.name} in next 2 sts, {term.abbreviation} in next st."
             assert parse_row(text, known).items == (Work(key, 2), Work(key))
