@@ -13,6 +13,12 @@ FOUR_INCHES = 10.16
 
 Teller = Callable[[Step, Units, Phrases], str]
 
+#: A step that goes on from the one before it in other words: the two steps, and its phrase.
+FOLLOWS: Mapping[tuple[str, str], str] = {
+    ("gauge", "exact"): "because_exact_at",
+    ("row_gauge", "exact"): "because_exact_at",
+}
+
 
 def because_sentence(because: Because, units: Units, language: str = "en") -> str:
     """The chain of steps that led to a number, first cause first.
@@ -22,12 +28,20 @@ def because_sentence(because: Because, units: Units, language: str = "en") -> st
     'hip 112 cm + ease 4 cm = 116 cm wanted'
     """
     said = phrases(language)
-    told = "".join(_tell(step, units, said) for step in because.steps)
+    before = (None, *because.steps)
+    told = "".join(
+        _tell(step, last, units, said) for last, step in zip(before, because.steps, strict=False)
+    )
     # Every phrase brings the sign that ties it to the one before; the first has none before it.
     return told.lstrip("; +=,")
 
 
-def _tell(step: Step, units: Units, said: Phrases) -> str:
+def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
+    what = last.what if last else ""
+    if (what, step.what) in FOLLOWS:
+        return said.say(FOLLOWS[what, step.what], value=_number(step.value))
+    if last and (what, step.what, step.value) == ("formula", "wanted", last.value):
+        return said.say("because_wanted_formula")
     teller = TELLERS.get(step.what, _other)
     return teller(step, units, said) + _estimated(step, said)
 
@@ -60,8 +74,11 @@ def _ease(step: Step, units: Units, said: Phrases) -> str:
 
 
 def _formula(step: Step, units: Units, said: Phrases) -> str:
+    value = _value(step, units)
+    if step.note == value:
+        return said.say("because_formula_plain", value=value)
     name = "because_formula" if step.note else "because_formula_bare"
-    return said.say(name, note=step.note, value=_value(step, units))
+    return said.say(name, note=step.note, value=value)
 
 
 def _gauge(step: Step, units: Units, said: Phrases) -> str:

@@ -8,11 +8,16 @@ from dataclasses import dataclass
 from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
 from frogless.rows.walk import unrolled
 from frogless.write.ground import Ground
+from frogless.write.repeats import said, shortest
 from frogless.write.words import Words
 
 #: A group in one place is written out when it has no more items than this: brackets within
 #: brackets are harder to follow than a short list.
 MOST_WRITTEN_OUT = 9
+
+
+#: What is there fewer times than this is written out (common practice).
+LEAST_REPEATED = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +39,16 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     what = alike(body, setting)
     if what:
         return (_in_each(what, setting),)
-    return tuple(_on(node, setting) for node in _worked(body))
+    nodes: tuple[Node, ...] = tuple(_worked(body))
+    gathered = shortest(nodes, least=LEAST_REPEATED)
+    phrases = setting.words.phrases
+    return tuple(
+        said(
+            gathered,
+            lambda node: _on(node, setting),
+            lambda inner, times: phrases.count("times", times, items=inner),
+        )
+    )
 
 
 def made(stitch: str, times: int, words: Words) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -140,16 +141,15 @@ def _edge(program: Program, piece: Piece, words: Words) -> Ground | None:
 
 
 def _way(piece: Piece) -> str:
-    """How the rows follow each other; the first and the last may begin and end otherwise."""
+    """How most rows follow each other; the first and the last may begin and end otherwise."""
     rows = [row for row in piece.rows if row.number] or piece.rows
     rows = rows[:-1] or rows
-    turned = any(row.end.turn for row in rows)
+    joined, turned = Counter((r.end.join != "none", r.end.turn) for r in rows).most_common(1)[0][0]
     if not piece.closed:
         return "rows_turned" if turned else "rows"
-    joined = {row.end.join != "none" for row in rows}
-    if joined == {True}:
+    if joined:
         return "joined_turned" if turned else "joined"
-    return "rounds" if turned or len(joined) > 1 else "spiral"
+    return "rounds" if turned else "spiral"
 
 
 def _with_sections(piece: Piece, lines: Sequence[Line], words: Words) -> list[str]:

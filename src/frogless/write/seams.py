@@ -7,6 +7,7 @@ from itertools import groupby
 
 from frogless.rows.nodes import Base, Seam
 from frogless.write.fold import Line
+from frogless.write.repeats import said, shortest
 from frogless.write.words import Words
 
 #: So many of the seam's stitches in each of so many next places.
@@ -37,38 +38,15 @@ def say_edge(base: Base, words: Words) -> str:
 
 
 def say_spread(spread: Sequence[int], words: Words) -> str:
-    """How many stitches each place takes: "[2 in next, 1 in next 3] 4 times, 2 in next"."""
+    """How many stitches each place takes: "[2 in next, 1 in each of next 3] 4 times, 2 in next"."""
     runs = tuple((k, len(list(group))) for k, group in groupby(spread))
-    return ", ".join(_say_repeats(runs, words))
+    items = said(
+        shortest(runs, depth=DEEPEST),
+        lambda run: words.phrases.count("spread", run[1], k=run[0]),
+        lambda inner, times: words.phrases.count("times", times, items=inner),
+    )
+    return ", ".join(items)
 
 
 def _along(n: int, base: Base, words: Words) -> str:
     return words.phrases.count(f"along_{base.edge}", n, piece=base.piece)
-
-
-def _say_repeats(runs: tuple[Run, ...], words: Words, depth: int = 0) -> list[str]:
-    """The runs, with the longest repeat at each point in square brackets, two deep at most."""
-    items: list[str] = []
-    at = 0
-    while at < len(runs):
-        length, times = _longest_repeat(runs, at) if depth < DEEPEST else (1, 1)
-        if times > 1:
-            inner = ", ".join(_say_repeats(runs[at : at + length], words, depth + 1))
-            items.append(words.phrases.count("times", times, items=inner))
-        else:
-            k, n = runs[at]
-            items.append(words.phrases.count("spread", n, k=k))
-        at += length * times
-    return items
-
-
-def _longest_repeat(runs: tuple[Run, ...], at: int) -> tuple[int, int]:
-    """Length and times of the repeat that covers most from `at` on; (1, 1) when nothing repeats."""
-    best = (1, 1)
-    for length in range(1, (len(runs) - at) // 2 + 1):
-        unit, times = runs[at : at + length], 1
-        while runs[at + length * times : at + length * (times + 1)] == unit:
-            times += 1
-        if times > 1 and length * times > best[0] * best[1]:
-            best = (length, times)
-    return best

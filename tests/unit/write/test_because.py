@@ -45,6 +45,8 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
         (Step("ease", -20), "\u2212 ease 2 cm"),
         (Step("formula", 840, note="waist_girth + 2 cm"), "waist_girth + 2 cm = 84 cm"),
         (Step("formula", 840), "by the formula 84 cm"),
+        (Step("formula", 840, note="84 cm"), "84 cm as asked"),
+        (Step("exact", 208.8, "stitches"), "exactly 208.8"),
         (Step("row_gauge", 9.5, "rows per 10 cm"), "at 9.5 rows in 10 cm"),
         (Step("landed", 20, "rows"), "landed on 20"),
         (Step("landed", 98, "rows", "even number"), "landed on 98 (even number)"),
@@ -66,6 +68,17 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
 def test_step_is_said_by_its_word(step: Step, expected: str) -> None:
     """A word that is not known is said by its key, its value and its unit."""
     assert because_sentence(Because((step,)), "cm") == expected
+
+
+def test_formula_is_not_said_twice_when_it_is_what_is_wanted() -> None:
+    """One number, one time."""
+    formula = Step("formula", 1080, note="hip_girth + 2 cm")
+    assert because_sentence(Because((formula, Step("wanted", 1080))), "cm") == (
+        "hip_girth + 2 cm = 108 cm wanted"
+    )
+    assert because_sentence(Because((formula, Step("wanted", 1100))), "cm") == (
+        "hip_girth + 2 cm = 108 cm = 110 cm wanted"
+    )
 
 
 def test_allowance_is_taken_from_what_stands_before_it() -> None:

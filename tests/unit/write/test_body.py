@@ -79,6 +79,16 @@ def test_what_is_worked_0_times_is_not_said(us: Words) -> None:
     )
 
 
+def test_what_is_there_three_times_is_put_in_brackets(us: Words) -> None:
+    """However the planner laid it out; twice is written out."""
+    eyelet = (Chain(1), Skip(), Work(DC, 6))
+    wide = (Chain(1), Skip(), Work(DC, 7))
+    assert said(us, *eyelet * 3, *wide * 2, Work(SC)) == (
+        "[ch 1, skip next st, dc in next 6 sts] 3 times, ch 1, skip next st, dc in next 7 sts, "
+        "ch 1, skip next st, dc in next 7 sts, sc in next st"
+    )
+
+
 def test_long_repeat_in_one_place_keeps_its_brackets(us: Words) -> None:
     """A short one is written out."""
     pair = (Work(SC), Work("picot"))

@@ -25,7 +25,7 @@ from frogless.write.words import Words
     ],
 )  # fmt: skip
 def test_spread_is_said_in_repeats(us: Words, spread: tuple[int, ...], expected: str) -> None:
-    """The longest repeat goes into brackets."""
+    """Repeats go into brackets, so that as little as possible is left to read."""
     assert say_spread(spread, us) == expected
 
 
