@@ -39,16 +39,16 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     what = alike(body, setting)
     if what:
         return (_in_each(what, setting),)
-    nodes: tuple[Node, ...] = tuple(_worked(body))
-    gathered = shortest(nodes, least=LEAST_REPEATED)
     phrases = setting.words.phrases
-    return tuple(
-        said(
-            gathered,
-            lambda node: _on(node, setting),
-            lambda inner, times: phrases.count("times", times, items=inner),
-        )
-    )
+
+    def say(node: Node) -> str:
+        return _on(node, setting)
+
+    def bracket(items: str, times: int) -> str:
+        return phrases.count("times", times, items=items)
+
+    gathered = shortest(tuple(_worked(body)), least=LEAST_REPEATED)
+    return tuple(said(gathered, say, bracket))
 
 
 def made(stitch: str, times: int, words: Words) -> str:
