@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
 from frogless.rows.walk import unrolled
 from frogless.write.ground import Ground
-from frogless.write.repeats import said, shortest
+from frogless.write.repeats import say_shortest
 from frogless.write.words import Words
 
 #: A group in one place is written out when it has no more items than this: brackets within
@@ -47,8 +47,8 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     def bracket(items: str, times: int) -> str:
         return phrases.count("times", times, items=items)
 
-    gathered = shortest(tuple(_worked(body)), least=LEAST_REPEATED)
-    return tuple(said(gathered, say, bracket))
+    worked: tuple[Node, ...] = tuple(_worked(body))
+    return say_shortest(worked, say, bracket, least=LEAST_REPEATED)
 
 
 def made(stitch: str, times: int, words: Words) -> str:

@@ -18,7 +18,10 @@ class Repeated(Generic[T]):
     times: int
 
 
-def shortest(items: Sequence[T], *, depth: int = 1, least: int = 2) -> tuple[T | Repeated[T], ...]:
+Gathered = tuple[T | Repeated[T], ...]
+
+
+def shortest(items: Sequence[T], *, depth: int = 1, least: int = 2) -> Gathered[T]:
     """The items with what repeats gathered.
 
     Of equally short ones that with the fewest brackets, then the one that begins its repeat first.
@@ -31,10 +34,10 @@ def shortest(items: Sequence[T], *, depth: int = 1, least: int = 2) -> tuple[T |
     """
 
     @cache
-    def best_of(part: tuple[T, ...], deep: int) -> tuple[T | Repeated[T], ...]:
-        best: list[tuple[T | Repeated[T], ...]] = [()]
+    def best_of(part: tuple[T, ...], deep: int) -> Gathered[T]:
+        best: list[Gathered[T]] = [()]
         for at in range(len(part) - 1, -1, -1):
-            choices: list[tuple[T | Repeated[T], ...]] = []
+            choices: list[Gathered[T]] = []
             for length, times in _repeats(part, at, least) if deep else ():
                 inner = best_of(part[at : at + length], deep - 1)
                 choices.append((Repeated(inner, times), *best[-length * times]))
@@ -44,18 +47,24 @@ def shortest(items: Sequence[T], *, depth: int = 1, least: int = 2) -> tuple[T |
     return best_of(tuple(items), depth)
 
 
-def said(
-    items: Sequence[T | Repeated[T]],
+def say_shortest(
+    items: Sequence[T],
     say: Callable[[T], str],
     bracket: Callable[[str, int], str],
-) -> list[str]:
-    """The items in words, a repeat in brackets."""
-    return [
-        bracket(", ".join(said(item.items, say, bracket)), item.times)
-        if isinstance(item, Repeated)
-        else say(item)
-        for item in items
-    ]
+    *,
+    depth: int = 1,
+    least: int = 2,
+) -> tuple[str, ...]:
+    """The items in words, with what repeats in brackets; `depth` and `least` as in `shortest`."""
+
+    def said(gathered: Gathered[T]) -> Iterator[str]:
+        for item in gathered:
+            if isinstance(item, Repeated):
+                yield bracket(", ".join(said(item.items)), item.times)
+            else:
+                yield say(item)
+
+    return tuple(said(shortest(items, depth=depth, least=least)))
 
 
 def _to_read(items: Sequence[object]) -> tuple[int, int]:

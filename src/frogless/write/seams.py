@@ -7,7 +7,7 @@ from itertools import groupby
 
 from frogless.rows.nodes import Base, Seam
 from frogless.write.fold import Line
-from frogless.write.repeats import said, shortest
+from frogless.write.repeats import say_shortest
 from frogless.write.words import Words
 
 #: So many of the seam's stitches in each of so many next places.
@@ -40,10 +40,11 @@ def say_edge(base: Base, words: Words) -> str:
 def say_spread(spread: Sequence[int], words: Words) -> str:
     """How many stitches each place takes: "[2 in next, 1 in each of next 3] 4 times, 2 in next"."""
     runs = tuple((k, len(list(group))) for k, group in groupby(spread))
-    items = said(
-        shortest(runs, depth=DEEPEST),
+    items = say_shortest(
+        runs,
         lambda run: words.phrases.count("spread", run[1], k=run[0]),
         lambda inner, times: words.phrases.count("times", times, items=inner),
+        depth=DEEPEST,
     )
     return ", ".join(items)
 

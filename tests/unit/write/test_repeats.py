@@ -6,13 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from frogless.write.repeats import Repeated, said, shortest
+from frogless.write.repeats import Repeated, say_shortest, shortest
 
 
 def bracketed(text: str, depth: int = 1, least: int = 2) -> str:
     """Letters with their repeats in brackets."""
-    items = shortest(tuple(text), depth=depth, least=least)
-    return "".join(said(items, str, lambda inner, times: f"[{inner}]{times}")).replace(", ", "")
+    said = say_shortest(
+        tuple(text), str, lambda inner, times: f"[{inner}]{times}", depth=depth, least=least
+    )
+    return "".join(said).replace(", ", "")
 
 
 @pytest.mark.parametrize(
