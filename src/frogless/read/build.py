@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,7 @@ from frogless.read.recover import Heard, rows_of
 from frogless.read.spoken import Said
 from frogless.read.vocabulary import Vocabulary, vocabulary
 from frogless.rows.nodes import Base, Edge, Piece, Program, Row, Seam
+from frogless.rows.spread import even_spread
 from frogless.stitches.model import Dialect, Stitch
 
 EDGES: Mapping[str, Edge] = {
@@ -35,7 +37,7 @@ _SEAM = re.compile(
     r"of (?P<piece>.+?); "
     r"(?P<over>\d+) (?:sts? along the )?(?P<edge2>foundation edge|last row|row ends?) "
     r"of (?P<piece2>.+?)"
-    r"(?:, spread evenly|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
+    r"(?:, spread evenly(?P<shares> \([^()]*\))?|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
 )
 
 
@@ -242,6 +244,8 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
     except KeyError as error:
         near = near_names(found["stitch"].lower(), known.keys)
         raise InputError(f'"{found["stitch"]}" is no stitch{near}', place) from error
+    if found["shares"]:
+        spread = _even(found["shares"], int(found["count"]), int(found["over"]), place)
     return Seam(
         name=found["name"],
         stitch=stitch,
@@ -251,3 +255,17 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
         over=int(found["over"]),
         spread=spread,
     )
+
+
+def _even(shares: str, count: int, over: int, place: Place) -> tuple[int, ...]:
+    """An even spread, if it is what the text says of it: "46 take 2 and 52 take 1"."""
+    spread = even_spread(count, over)
+    told = {int(k): int(n) for n, k in re.findall(r"(\d+) takes? (\d+)", shares)}
+    if told != dict(Counter(spread)):
+        meant = " and ".join(
+            f"{n} take {k}" for k, n in sorted(Counter(spread).items(), reverse=True)
+        )
+        raise InputError(
+            f"{count} stitches spread evenly over {over} places are not{shares}; {meant}", place
+        )
+    return spread

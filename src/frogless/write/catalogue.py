@@ -11,7 +11,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import PoFileError, read_po, write_po
 
 from frogless.errors import InputError, Place, near_names
-from frogless.write.phrases import MEASUREMENTS, PHRASES, PLURALS
+from frogless.write.messages import MEASUREMENTS, PHRASES, PLURALS
 
 DOMAIN = "frogless"
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from itertools import groupby
 
 from frogless.rows.nodes import Base, Seam
+from frogless.rows.spread import even_spread
 from frogless.write.fold import Line
 from frogless.write.repeats import say_shortest
 from frogless.write.words import Words
@@ -21,15 +23,32 @@ def say_seam(seam: Seam, words: Words) -> Line:
     """A seam as a line of its own."""
     phrases = words.phrases
     text = phrases.say(
-        "seam_spread" if seam.spread else "seam_even",
+        _wording(seam),
         stitch=words.stitch(seam.stitch),
         first=_along(seam.count, seam.first, words),
         second=_along(seam.over, seam.second, words),
         spread=say_spread(seam.spread, words),
+        shares=_shares(seam, words),
     )
     count = phrases.count("count_stitch", seam.count, stitch=words.stitch(seam.stitch))
     label = phrases.say("seam", name=seam.name)
     return Line(0, 0, label, text[:1].upper() + text[1:], count)
+
+
+def _wording(seam: Seam) -> str:
+    """An even spread is told by how many take how many: nobody works from a list of a hundred."""
+    if not seam.spread:
+        return "seam_even"
+    if len(set(seam.spread)) > 1 and seam.spread == even_spread(seam.count, seam.over):
+        return "seam_shares"
+    return "seam_spread"
+
+
+def _shares(seam: Seam, words: Words) -> str:
+    """How many places take how many: "46 take 2 and 52 take 1"."""
+    taken = sorted(Counter(seam.spread).items(), reverse=True)
+    shares = [words.phrases.count("share", places, k=k) for k, places in taken]
+    return words.phrases.say("and", a=shares[0], b=shares[-1]) if len(shares) > 1 else ""
 
 
 def say_edge(base: Base, words: Words) -> str:

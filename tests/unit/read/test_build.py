@@ -139,3 +139,22 @@ def test_term_of_the_other_dialect_is_named_as_such() -> None:
     told = complaint(SKIRT.replace("fdc", "ftr"), "uk")
     assert '"sl st" is a US term, but UK terms are declared, in which it is "ss"' in told
     assert '"sc" is a US term, but UK terms are declared, in which it is "dc"' in told
+
+
+SPREAD = (
+    "Terms: US\n\nSeam waist: Sc through both edges: 1 in each of 18 sts along the foundation edge of "
+    "skirt; 12 row ends of band, spread evenly (6 take 2 and 6 take 1). (18 sc)\n"
+)
+
+
+def test_even_spread_is_read_from_its_shares() -> None:
+    """Twelve row ends take eighteen stitches, every other one two."""
+    (seam,) = read_program(SPREAD, STITCHES, "us").seams
+    assert seam.spread == (1, 2) * 6
+
+
+def test_shares_that_do_not_come_out_are_refused() -> None:
+    """18 over 12 is six twos and six ones, whatever the text says."""
+    text = SPREAD.replace("6 take 2 and 6 take 1", "7 take 2 and 4 take 1")
+    with pytest.raises(InputError, match="18 stitches spread evenly over 12 places are not"):
+        read_program(text, STITCHES, "us")

@@ -6,7 +6,7 @@ import pytest
 
 from frogless.because import Because, Step
 from frogless.write.because import because_sentence
-from frogless.write.phrases import PHRASES, PLURALS
+from frogless.write.messages import PHRASES, PLURALS
 
 HIP = (
     Step("hip_girth", 1120),

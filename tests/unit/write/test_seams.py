@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from frogless.rows.nodes import Base, Seam
+from frogless.rows.spread import even_spread
 from frogless.write.seams import say_seam, say_spread
 from frogless.write.words import Words
 
@@ -40,15 +41,22 @@ def test_brackets_are_two_deep_at_most(us: Words) -> None:
 def test_seam_names_edges_and_stitch(us: Words, uk: Words) -> None:
     """With its spread, or evenly."""
     first, second = Base("skirt", "foundation"), Base("band", "row_ends")
-    seam = Seam("waist", "single_crochet", first, second, 3, 2, (1, 2))
+    seam = Seam("waist", "single_crochet", first, second, 3, 2, (2, 1))
     line = say_seam(seam, us)
     assert (line.label, line.count) == ("Seam waist", "3 sc")
     assert line.text == (
         "Sc through both edges: 1 in each of 3 sts along the foundation edge of skirt; "
-        "2 row ends of band: 1 in next, 2 in next."
+        "2 row ends of band: 2 in next, 1 in next."
     )
     even = say_seam(Seam("waist", "slip_stitch", second, first, 1, 1), uk)
     assert even.text == (
         "Ss through both edges: 1 in each of 1 row end of band; "
         "1 st along the foundation edge of skirt, spread evenly."
     )
+
+
+def test_an_even_spread_is_told_by_shares(us: Words) -> None:
+    """Scenario B1: 144 stitches over 98 row ends, 46 take two and 52 take one."""
+    first, second = Base("skirt", "foundation"), Base("waistband", "row_ends")
+    seam = Seam("band", "single_crochet", first, second, 144, 98, even_spread(144, 98))
+    assert say_seam(seam, us).text.endswith("spread evenly (46 take 2 and 52 take 1).")
