@@ -1,0 +1,117 @@
+"""How fast is drafting without the PDF? A skirt of 60 rounds against general-purpose tools.
+
+No other program drafts crochet here to compare with, so each step that a general-purpose tool can
+do too is given to one, on the same content and in the same run:
+
+* TOML Kit reads the three files (it keeps places and comments; plain `tomllib` does not);
+* OR-Tools CP-SAT, a constraint solver, finds the rhythm of both shaped sections to the same proven
+  optimum: clauses and stray are compared, and the benchmark stops when they differ;
+* Python-Markdown makes a web page of the pattern's words;
+* `json` of the standard library writes the plan file and reads it back.
+
+The peer is the sum of the four; nearly all of it is the solver's time, so its ratio is also given
+alone. Frogless does all that and more: it checks what it reads, lands the counts, chooses the
+shaping points, expands every stitch, tallies yarn, judges the fit, writes the text in two dialects,
+reads it back and proves it.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from functools import partial
+from pathlib import Path
+
+import markdown
+import tomlkit
+from rhythm_cpsat import solve
+from skirt import ROUNDS, in_a_folder, request
+from timing import MEDIANS, Timed, ratio, timed
+
+from frogless import draft
+from frogless.plan import layout, rhythm
+from frogless.plan.edging import multiple
+from frogless.plan.sections import foundation_height, spans, start_target
+from frogless.publish.drafted import Drafted
+from frogless.publish.pattern import pattern
+from frogless.publish.plain import plain
+from frogless.publish.planfile import dump, planfile
+from frogless.publish.webpage import webpage
+
+Question = tuple[rhythm.Stretch, float]
+
+
+def frogless(asked: draft.Request) -> str:
+    """Load, plan, expand, tally, fit, prove; text, page and plan file. No PDF."""
+    drafted = draft.draft(asked).drafted
+    document = pattern(drafted)
+    return plain(document) + webpage(document) + dump(planfile(drafted))
+
+
+def questions(drafted: Drafted) -> list[Question]:
+    """What the planner asks for each shaped section: what to follow, and the indifference."""
+    basis = drafted.basis
+    first, measured = start_target(basis), spans(basis, foundation_height(basis))
+    hem = multiple(basis, basis.design.edging)
+    found = layout.lay_out(basis, first, measured, hem, strict=True)
+    assert found is not None
+    asked, wanted = [], first.wanted
+    for i, (span, shaped) in enumerate(zip(measured, found.shaped, strict=True)):
+        if shaped is not None:
+            step = shaped.points * shaped.add
+            before, after = found.counts[i], found.counts[i + 1]
+            stretch = layout.stretch_of(span, wanted, before, after, step)
+            asked.append((stretch, shaped.indifference))
+        wanted = span.target.wanted if span.target else wanted
+    return asked
+
+
+def ours(asked: Sequence[Question]) -> list[tuple[int, float]]:
+    """Clauses and stray of each rhythm, by the planner."""
+    best = [rhythm.choose(rhythm.candidates(stretch), give) for stretch, give in asked]
+    return [(one.rhythm.clause_count, round(one.stray, 2)) for one in best]
+
+
+def solver(asked: Sequence[Question]) -> list[tuple[int, float]]:
+    """The same by the solver."""
+    best = [solve(stretch, give) for stretch, give in asked]
+    return [(one.clauses, round(one.stray, 2)) for one in best]
+
+
+def read_files(asked: draft.Request) -> None:
+    """The three files, read and no more."""
+    for file in (asked.design, asked.body, *asked.swatches):
+        tomlkit.parse(file.read_text(encoding="utf-8"))
+
+
+def main() -> None:
+    """Prints the medians and the ratios."""
+    with in_a_folder() as folder:
+        asked = request(Path(folder))
+        drafted = draft.draft(asked).drafted
+        sections = questions(drafted)
+        assert ours(sections) == solver(sections), "the planner and the solver differ"
+        words = plain(pattern(drafted))
+        plan = planfile(drafted)
+        whole = timed("Frogless: the whole draft without PDF", partial(frogless, asked))
+        mine = timed("Frogless: the rhythms alone", partial(ours, sections))
+        peers = (
+            timed("TOML Kit: the three files", partial(read_files, asked)),
+            timed("OR-Tools CP-SAT: the rhythms", partial(solver, sections)),
+            timed("Python-Markdown: the page", partial(markdown.markdown, words)),
+            timed("json: the plan file, written and read", lambda: json.loads(json.dumps(plan))),
+        )
+    together = Timed(
+        "the four together", tuple(map(sum, zip(*(p.seconds for p in peers), strict=True)))
+    )
+    print(f"drafting a skirt of {ROUNDS} rounds, {len(sections)} of its sections shaped; {MEDIANS}")
+    for one in (whole, mine, *peers, together):
+        print(one.line())
+    print("ratios, below 1 is faster than the peer")
+    print(ratio("rhythms, Frogless / OR-Tools CP-SAT", mine, peers[1]))
+    print(ratio("whole draft / the four together", whole, together))
+    print(ratio("whole draft / json alone", whole, peers[3]))
+
+
+if __name__ == "__main__":
+    main()
