@@ -170,7 +170,9 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
         )
         raise InputError(message, basis.place(key))
     rounds = max(round((end - start) / height), 1)
+    worked = start - (0.0 if section.length is None else origin)
     because = because.then(
+        *((Step("worked", worked),) if worked else ()),
         Step("row_gauge", 100 / height, "rows per 10 cm"),
         Step("exact", (end - start) / height, "rows"),
         Step("landed", rounds, "rows"),

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from frogless.because import Because, Step
-from frogless.units import Units, show_length
+from frogless.units import Units, show_length, show_mass
+from frogless.write.formula import readable
 from frogless.write.phrases import Phrases, phrases
 
 #: Four inches are what a gauge is counted over where inches are in use; in cm.
@@ -17,6 +18,9 @@ Teller = Callable[[Step, Units, Phrases], str]
 FOLLOWS: Mapping[tuple[str, str], str] = {
     ("gauge", "exact"): "because_exact_at",
     ("row_gauge", "exact"): "because_exact_at",
+    ("repeat", "exact"): "because_exact_of",
+    ("lap", "cut"): "because_cut_sum",
+    ("spare_ends", "cut"): "because_cut_longer",
 }
 
 
@@ -33,17 +37,22 @@ def because_sentence(because: Because, units: Units, language: str = "en") -> st
         _tell(step, last, units, said) for last, step in zip(before, because.steps, strict=False)
     )
     # Every phrase brings the sign that ties it to the one before; the first has none before it.
-    return told.lstrip("; +=,")
+    return told.lstrip("; +=,:\u00d7")
 
 
 def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
     what = last.what if last else ""
     if (what, step.what) in FOLLOWS:
-        return said.say(FOLLOWS[what, step.what], value=_number(step.value))
-    if last and (what, step.what, step.value) == ("formula", "wanted", last.value):
+        return said.say(FOLLOWS[what, step.what], value=_shown(step, units))
+    if last and (what, step.what) == ("formula", "wanted") and _same(step, last, units):
         return said.say("because_wanted_formula")
     teller = TELLERS.get(step.what, _other)
     return teller(step, units, said) + _estimated(step, said)
+
+
+def _same(step: Step, last: Step, units: Units) -> bool:
+    """Whether two steps show the same: one number is not said twice in one breath."""
+    return _shown(step, units) == _shown(last, units)
 
 
 def _estimated(step: Step, said: Phrases) -> str:
@@ -59,8 +68,7 @@ def _note(step: Step, said: Phrases) -> str:
 
 def _plain(step: Step, units: Units, said: Phrases) -> str:
     """A length, a mass or a number under the phrase of its own name."""
-    value = _value(step, units)
-    return said.say(f"because_{step.what}", value=value) + _note(step, said)
+    return said.say(f"because_{step.what}", value=_shown(step, units)) + _note(step, said)
 
 
 def _counted(step: Step, units: Units, said: Phrases) -> str:
@@ -74,11 +82,24 @@ def _ease(step: Step, units: Units, said: Phrases) -> str:
 
 
 def _formula(step: Step, units: Units, said: Phrases) -> str:
-    value = _value(step, units)
-    if step.note == value:
+    value = _shown(step, units)
+    if not step.note:
+        return said.say("because_formula_bare", value=value)
+    formula = readable(step.note, units, said)
+    if formula == value:
         return said.say("because_formula_plain", value=value)
-    name = "because_formula" if step.note else "because_formula_bare"
-    return said.say(name, note=step.note, value=value)
+    return said.say("because_formula", note=formula, value=value)
+
+
+def _change(step: Step, _units: Units, said: Phrases) -> str:
+    name = "because_change_more" if step.value >= 0 else "because_change_less"
+    return said.count(name, round(abs(step.value)))
+
+
+def _with_unit(step: Step, _units: Units, said: Phrases) -> str:
+    """A number whose note begins with its unit: "mg, weighed on the swatch"."""
+    value = said.say("because_unit", value=_number(step.value), note=step.note)
+    return said.say(f"because_{step.what}", value=value)
 
 
 def _gauge(step: Step, units: Units, said: Phrases) -> str:
@@ -87,16 +108,9 @@ def _gauge(step: Step, units: Units, said: Phrases) -> str:
     return said.say(f"because_{step.what}", value=_number(value), span=span) + _note(step, said)
 
 
-def _exact(step: Step, units: Units, said: Phrases) -> str:
-    return said.say("because_exact", value=_number(step.value)) + _note(step, said)
-
-
-def _landed(step: Step, units: Units, said: Phrases) -> str:
-    value = _number(step.value)
-    if not step.note:
-        return said.say("because_landed", value=value)
-    name = "because_landed_on" if step.note.startswith("multiple") else "because_landed_as"
-    return said.say(name, value=value, note=step.note)
+def _stray(step: Step, units: Units, said: Phrases) -> str:
+    """A stray has a sign; how far it is does not."""
+    return said.say("because_stray", value=show_length(abs(step.value), units))
 
 
 def _off(step: Step, units: Units, said: Phrases) -> str:
@@ -121,13 +135,17 @@ def _other(step: Step, units: Units, said: Phrases) -> str:
 
 
 def _value(step: Step, units: Units) -> str:
+    """With its unit, also where that is a word."""
+    if step.unit in ("mm", "g", "ratio"):
+        return _shown(step, units)
+    return f"{_number(step.value)} {step.unit}".strip()
+
+
+def _shown(step: Step, units: Units) -> str:
+    """A length or a mass in the reader's units, any other number alone."""
     if step.unit == "mm":
         return show_length(step.value, units)
-    return (
-        f"{_number(step.value)} {step.unit}".strip()
-        if step.unit != "ratio"
-        else _number(step.value)
-    )
+    return show_mass(step.value, units) if step.unit == "g" else _number(step.value)
 
 
 def _number(value: float) -> str:
@@ -137,15 +155,21 @@ def _number(value: float) -> str:
 
 TELLERS: Mapping[str, Teller] = {
     **dict.fromkeys(
-        ("wanted", "girth", "length", "depth", "allowance", "lap", "cut", "sag", "span", "tails"),
+        (
+            *("wanted", "girth", "length", "depth", "above_waist", "worked", "exact", "landed"),
+            *("allowance", "ring", "lap", "cut", "tie_ends", "widest", "spare_ends"),
+            *("hem", "repeat", "span", "sag", "hanging_length", "tails"),
+            *("indifference", "yarn_mass", "cover"),
+        ),
         _plain,
     ),
-    **dict.fromkeys(("shapings", "points", "repeats"), _counted),
+    **dict.fromkeys(("shapings", "points", "repeats", "balls"), _counted),
     **dict.fromkeys(("gauge", "row_gauge"), _gauge),
     **dict.fromkeys(("growth", "stretch", "percent"), _ratio),
+    **dict.fromkeys(("one_stitch", "tex", "yarn_diameter", "margin"), _with_unit),
+    "stray": _stray,
     "ease": _ease,
     "formula": _formula,
-    "exact": _exact,
-    "landed": _landed,
+    "change": _change,
     "off": _off,
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from frogless.plan.model import Clause, Rhythm
+from frogless.write.markers import say_numbers
 from frogless.write.phrases import Phrases, phrases
 
 
@@ -18,7 +19,7 @@ def rhythm_sentence(rhythm: Rhythm, offset: int = 0, language: str = "en") -> st
         words = said.say("then", before=words, clause=_clause(clause, said))
     if len(rhythm.rounds) < 2:
         return words
-    listed = ", ".join(str(number + offset) for number in rhythm.rounds)
+    listed = say_numbers(tuple(number + offset for number in rhythm.rounds))
     rounds = said.count("rounds_listed", len(rhythm.rounds), list=listed)
     return said.say("rhythm", words=words, rounds=rounds)
 

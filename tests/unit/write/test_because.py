@@ -23,16 +23,16 @@ HIP = (
 def test_chain_from_body_to_count_is_one_sentence() -> None:
     """Body, ease, gauge, exact value, what it was landed on and how far off."""
     assert because_sentence(Because(HIP), "cm") == (
-        "hip 112 cm + ease 4 cm = 116 cm wanted; at 18 stitches in 10 cm 208.8; "
-        "landed on a multiple of 8: 208 = 115.5 cm, 0.5 cm less"
+        "hip 112 cm + ease 4 cm = 116 cm wanted; at 18 stitches in 10 cm that is 208.8; "
+        "rounded to 208 (multiple of 8) = 115.5 cm, 0.5 cm less"
     )
 
 
 def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
     """18 in 10 cm are 18.3 in 4 in."""
     assert because_sentence(Because(HIP), "in") == (
-        "hip 44 in + ease 1 1/2 in = 45 3/4 in wanted; at 18.3 stitches in 4 in 208.8; "
-        "landed on a multiple of 8: 208 = 45 1/2 in, 1/4 in less"
+        "hip 44 in + ease 1 1/2 in = 45 3/4 in wanted; at 18.3 stitches in 4 in that is "
+        "208.8; rounded to 208 (multiple of 8) = 45 1/2 in, 1/4 in less"
     )
 
 
@@ -43,25 +43,34 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
          "waist to hip 20 cm (estimated: from stature)"),
         (Step("hip_girth", 1120, estimated=True), "hip 112 cm (estimated)"),
         (Step("ease", -20), "\u2212 ease 2 cm"),
-        (Step("formula", 840, note="waist_girth + 2 cm"), "waist_girth + 2 cm = 84 cm"),
+        (Step("formula", 840, note="waist_girth + 2 cm"), "waist + 2 cm = 84 cm"),
         (Step("formula", 840), "by the formula 84 cm"),
         (Step("formula", 840, note="84 cm"), "84 cm as asked"),
         (Step("exact", 208.8, "stitches"), "exactly 208.8"),
         (Step("row_gauge", 9.5, "rows per 10 cm"), "at 9.5 rows in 10 cm"),
-        (Step("landed", 20, "rows"), "landed on 20"),
-        (Step("landed", 98, "rows", "even number"), "landed on 98 (even number)"),
+        (Step("landed", 20, "rows"), "rounded to 20"),
+        (Step("landed", 98, "rows", "even number"), "rounded to 98 (even number)"),
         (Step("off", 1), "as wanted"),
         (Step("off", 12), "1 cm more"),
         (Step("growth", 0.08, "ratio"), "grows by 8 % when it hangs"),
         (Step("stretch", 1.48, "ratio"), "stretches to 148 % of its length"),
         (Step("percent", 90, ""), "90 %"),
-        (Step("shapings", 7, "rows"), "7 shaping rounds"),
-        (Step("points", 1, ""), "1 shaping point"),
+        (Step("shapings", 7, "rows"), "in 7 shaping rounds"),
+        (Step("points", 1, ""), "at 1 shaping point"),
         (Step("repeats", 32, ""), "32 repeats"),
         (Step("lap", 25), "lap 2.5 cm"),
         (Step("cut", 780, note="with the lap"), "cut 78 cm (with the lap)"),
         (Step("sag", 50), "sag 5 cm"),
-        (Step("phase_of_moon", 3.25, "g"), "phase of moon 3.2 g"),
+        (Step("ring", 690), "a ring of 69 cm"),
+        (Step("worked", 30), "\u2212 3 cm already worked"),
+        (Step("change", 40, "stitches"), "40 stitches to add"),
+        (Step("change", -1, "stitches"), "1 stitch to take away"),
+        (Step("indifference", 15), "the tape cannot see less than 1.5 cm"),
+        (Step("stray", -35), "strays at most 3.5 cm from the wanted girth"),
+        (Step("one_stitch", 23.7, "", "mg, weighed"), "a stitch takes 23.7 mg, weighed"),
+        (Step("yarn_mass", 262.9, "g"), "263 g in all"),
+        (Step("balls", 6, ""), "6 balls"),
+        (Step("phase_of_moon", 3.25, "g"), "phase of moon 3.3 g"),
         (Step("ratio_of_things", 2.0, "ratio"), "ratio of things 2"),
     ],
 )  # fmt: skip
@@ -73,11 +82,11 @@ def test_step_is_said_by_its_word(step: Step, expected: str) -> None:
 def test_formula_is_not_said_twice_when_it_is_what_is_wanted() -> None:
     """One number, one time."""
     formula = Step("formula", 1080, note="hip_girth + 2 cm")
-    assert because_sentence(Because((formula, Step("wanted", 1080))), "cm") == (
-        "hip_girth + 2 cm = 108 cm wanted"
+    assert because_sentence(Because((formula, Step("wanted", 1081))), "cm") == (
+        "hip + 2 cm = 108 cm wanted"
     )
     assert because_sentence(Because((formula, Step("wanted", 1100))), "cm") == (
-        "hip_girth + 2 cm = 108 cm = 110 cm wanted"
+        "hip + 2 cm = 108 cm = 110 cm wanted"
     )
 
 
@@ -85,7 +94,32 @@ def test_allowance_is_taken_from_what_stands_before_it() -> None:
     """Signs tie a step to the one before."""
     steps = (Step("waist_girth", 840), Step("allowance", 30), Step("lap", 25), Step("cut", 835))
     assert because_sentence(Because(steps), "cm") == (
-        "waist 84 cm \u2212 allowance 3 cm + lap 2.5 cm; cut 83.5 cm"
+        "waist 84 cm \u2212 allowance 3 cm + lap 2.5 cm = 83.5 cm to cut"
+    )
+
+
+def test_cord_is_as_long_as_the_longer_of_its_two_reasons() -> None:
+    """Tied at the waist, or opened over the hips."""
+    steps = (
+        *(Step("waist_girth", 750), Step("tie_ends", 700)),
+        *(Step("widest", 1060), Step("spare_ends", 300), Step("cut", 1450)),
+    )
+    assert because_sentence(Because(steps), "cm") == (
+        "waist 75 cm + two ends to tie, 70 cm; or the widest girth 106 cm + two ends to hold, "
+        "30 cm; the longer of the two, 145 cm, to cut"
+    )
+
+
+def test_repeats_of_an_edging_are_told_with_their_width() -> None:
+    """How wide a repeat is, how many stitches that makes, and what they were rounded to."""
+    steps = (
+        *(Step("hem", 1378), Step("repeat", 22.2), Step("exact", 248, "stitches")),
+        *(Step("landed", 248, "stitches", "multiple of 4"), Step("repeats", 62, "")),
+        *(Step("girth", 1378), Step("off", 0)),
+    )
+    assert because_sentence(Because(steps), "cm") == (
+        "hem 138 cm; a repeat of 2 cm: exactly 248; rounded to 248 (multiple of 4); 62 repeats "
+        "= 138 cm, as wanted"
     )
 
 

@@ -19,7 +19,7 @@ from frogless.write.rhythm import ordinal, rhythm_sentence
         (
             Rhythm(3, (Clause((7,), 1),), (3, 10)),
             20,
-            "on round 23, then every 7th round 1 more time (rounds 23, 30)",
+            "on round 23, then every 7th round once more (rounds 23, 30)",
         ),
         (
             Rhythm(2, (Clause((2, 3), 4),), (2, 4, 7, 9, 12)),
@@ -31,7 +31,7 @@ from frogless.write.rhythm import ordinal, rhythm_sentence
             Rhythm(2, (Clause((3,), 2), Clause((1,), 2)), (2, 5, 8, 9, 10)),
             0,
             "on round 2, then every 3rd round 2 more times, then every round 2 more times "
-            "(rounds 2, 5, 8, 9, 10)",
+            "(rounds 2, 5, 8\u201310)",
         ),
         (Rhythm(5, (), (5,)), 0, "on round 5"),
     ],
