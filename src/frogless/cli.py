@@ -1,105 +1,212 @@
-"""The command line: arguments in, one call, text out. Errors are one sentence each and exit 2."""
+"""The command line: arguments in, one call, text out.
+
+Exit codes: 0 done; 1 a fault of ours; 2 something has to be mended, one sentence for each fault;
+130 stopped from the keyboard. A traceback is shown only with --debug or FROGLESS_DEBUG=1. A draft
+takes less than half a second, so there is no sign of progress.
+"""
 
 from __future__ import annotations
 
 import argparse
+import os
+import shutil
 import sys
-from collections.abc import Sequence
+import traceback
+from collections.abc import Callable, Sequence
+from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from frogless import __version__
-from frogless.errors import FroglessError
+from frogless.errors import FroglessError, InputError, ProofFailed
 
 if TYPE_CHECKING:
     from frogless.draft import Request
+    from frogless.publish.pdf import Paper
 
 EXAMPLE = (
     "frogless draft designs/ring-dance-skirt/design.toml --body designs/bodies/dancer-3.toml "
     "--swatch designs/swatches/light-cotton.toml -o out/"
 )
+PAPERS: dict[str, Paper] = {"cm": "a4", "in": "us-letter"}
+NARROWEST, WIDEST = 60, 100
+Command = Callable[[argparse.Namespace], str]
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Runs one command. Returns the exit code: 0 done, 2 something has to be mended."""
+    """Runs one command and prints what it gives. Returns the exit code."""
+    _accept_every_letter()
     options = parser().parse_args(arguments)
+    text = ""
+
+    def run() -> None:
+        nonlocal text
+        text = options.run(options)
+
+    return _guarded(run, options.debug, "; nothing was written") or _guarded(
+        lambda: _show(text), options.debug
+    )
+
+
+def _guarded(step: Callable[[], None], debug: bool, left: str = "") -> int:
+    """The exit code of a step; whatever it raises becomes one sentence.
+
+    Args:
+        left: what is left behind when the step was not completed.
+    """
     try:
-        return int(options.run(options))
-    except FroglessError as error:
-        print(f"frogless: {error}", file=sys.stderr)
-        return 2
-    except BrokenPipeError:
-        return 0
+        step()
     except KeyboardInterrupt:
-        print("frogless: stopped; nothing was written", file=sys.stderr)
-        return 130
+        return _tell(f"stopped{left}", 130)
+    except ProofFailed as error:
+        return _fault(str(error), debug, left)
+    except FroglessError as error:
+        return _tell(str(error), 2)
+    except Exception as error:
+        return _fault(f"{type(error).__name__}: {error}", debug, left)
+    return 0
+
+
+def _fault(sentence: str, debug: bool, left: str) -> int:
+    """A fault of ours, in one sentence on one line."""
+    if debug or os.environ.get("FROGLESS_DEBUG", "0") not in ("", "0"):
+        traceback.print_exc()
+    plain = " ".join(sentence.split()).removesuffix(":")
+    return _tell(f"a fault of ours: {plain}{left}; --debug shows where", 1)
+
+
+def _tell(sentence: str, code: int) -> int:
+    print(f"frogless: {sentence}", file=sys.stderr)
+    return code
+
+
+def _show(text: str) -> None:
+    """Prints, and makes sure that it arrived.
+
+    Raises:
+        InputError: the output takes no more (a full disk).
+    """
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever read has seen enough. Python would try to flush once more at its exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except OSError as error:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        reason = (error.strerror or "unknown reason").lower()
+        raise InputError(f"the text could not be printed ({reason})") from None
+
+
+def _accept_every_letter() -> None:
+    """A name may hold letters that the terminal's encoding lacks: they are shown as their codes."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _speak_utf8() -> None:
+    """JSON is UTF-8 wherever it goes (RFC 8259, 8.1)."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        sys.stdout.reconfigure(encoding="utf-8")
 
 
 def parser() -> argparse.ArgumentParser:
     """The command line's own description."""
     top = argparse.ArgumentParser(
-        prog="frogless", description="A body, a swatch and a design become a proven crochet pattern.",
+        prog="frogless",
+        description="A body, a swatch and a design become a proven crochet pattern.",
         epilog=f"For example: {EXAMPLE}",
-    )  # fmt: skip
+        allow_abbrev=False,
+    )
     top.add_argument("--version", action="version", version=f"frogless {__version__}")
     commands = top.add_subparsers(metavar="COMMAND", required=True)
-    _draft_command(commands)
-    _resume_command(commands)
+    _add_draft(commands)
+    _add_resume(commands)
     return top
 
 
-def _draft_command(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+def _add_draft(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     told = "plan, prove and write a pattern for one body and swatch"
-    command = commands.add_parser("draft", help=told, description=told.capitalize() + ".")
-    _add_inputs(command)
-    command.add_argument("-o", "--out", type=Path, metavar="DIR", help="folder for the pattern")
-    command.add_argument("--paper", choices=["a4", "us-letter"], help="size of the PDF's pages")
-    command.add_argument("--json", action="store_true", help="print the plan file alone")
-    command.set_defaults(run=_draft)
+    command = _add_command(commands, "draft", told, _draft)
+    command.add_argument(
+        "-o",
+        "--out",
+        type=_folder,
+        metavar="DIR",
+        help="folder for the pattern; without it the summary is all",
+    )
+    command.add_argument(
+        "--paper", choices=list(PAPERS.values()), help="the PDF's pages (a4; us-letter for inches)"
+    )
+    command.add_argument("--json", action="store_true", help="print the plan file and nothing else")
 
 
-def _resume_command(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+def _add_resume(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     told = "show where an interrupted skirt stands and what comes next"
-    command = commands.add_parser("resume", help=told, description=told.capitalize() + ".")
-    _add_inputs(command)
-    command.add_argument("--round", type=int, required=True, help="round you are in")
+    command = _add_command(commands, "resume", told, _resume)
+    command.add_argument(
+        "--round", type=int, required=True, metavar="N", help="round you are in (0: foundation)"
+    )
     command.add_argument(
         "--done", type=int, default=0, metavar="N", help="shaping points done in it (0)"
     )
-    command.set_defaults(run=_resume)
 
 
-def _add_inputs(command: argparse.ArgumentParser) -> None:
+def _add_command(
+    commands: argparse._SubParsersAction[argparse.ArgumentParser],
+    name: str,
+    told: str,
+    run: Command,
+) -> argparse.ArgumentParser:
+    """A command over a design, a body and swatches."""
+    described = f"{told.capitalize()}."
+    command = commands.add_parser(name, help=told, description=described, allow_abbrev=False)
     command.add_argument("design", type=Path, metavar="DESIGN", help="design file (TOML)")
-    command.add_argument("--body", type=Path, required=True, help="body file (TOML)")
     command.add_argument(
-        "--swatch", type=Path, required=True, action="append",
+        "--body", type=Path, required=True, metavar="FILE", help="body file (TOML)"
+    )
+    command.add_argument(
+        "--swatch",
+        type=Path,
+        required=True,
+        action="append",
+        metavar="FILE",
         help="swatch file (TOML); may be given again for other stitches",
-    )  # fmt: skip
+    )
     command.add_argument("--terms", choices=["us", "uk"], default="us", help="stitch names (us)")
     command.add_argument("--units", choices=["cm", "in"], default="cm", help="units shown (cm)")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=run)
+    return command
 
 
-def _draft(options: argparse.Namespace) -> int:
+def _folder(text: str) -> Path:
+    # A variable that the shell did not know would put five files wherever one happens to be.
+    if not text.strip():
+        raise argparse.ArgumentTypeError("the folder needs a name")
+    return Path(text)
+
+
+def _draft(options: argparse.Namespace) -> str:
     # Imported here so that --help and --version answer at once.
     from frogless import draft
 
     made = draft.draft(_request(options))
+    written: Sequence[Path] = ()
+    if options.out:
+        paper = options.paper or PAPERS[options.units]
+        written = draft.publish(made.drafted, options.out, paper)
     if options.json:
-        print(draft.plan_text(made.drafted), end="")
-        return 0
-    paper = options.paper or ("us-letter" if options.units == "in" else "a4")
-    written = draft.publish(made.drafted, options.out, paper) if options.out else ()
-    print(draft.summary(made, written))
-    return 0
+        _speak_utf8()
+        return draft.plan_text(made.drafted)
+    return draft.summary(made, written, _columns())
 
 
-def _resume(options: argparse.Namespace) -> int:
+def _resume(options: argparse.Namespace) -> str:
     from frogless import draft
 
-    made = draft.draft(_request(options))
-    print(draft.card(made, options.round, options.done))
-    return 0
+    return draft.card(draft.draft(_request(options)), options.round, options.done)
 
 
 def _request(options: argparse.Namespace) -> Request:
@@ -108,6 +215,10 @@ def _request(options: argparse.Namespace) -> Request:
     return Request(
         options.design, options.body, tuple(options.swatch), options.terms, options.units
     )
+
+
+def _columns() -> int:
+    return max(NARROWEST, min(shutil.get_terminal_size((WIDEST, 24)).columns, WIDEST))
 
 
 if __name__ == "__main__":

@@ -1,4 +1,4 @@
-"""The pipeline, once: from the files of a body, a swatch and a design to a proven, published pattern."""
+"""The pipeline, once: the files of a body, a swatch and a design become a proven pattern."""
 
 from __future__ import annotations
 
@@ -173,9 +173,9 @@ def plan_text(drafted: Drafted) -> str:
     return dump(planfile(drafted))
 
 
-def summary(made: Draft, written: Sequence[Path] = ()) -> str:
+def summary(made: Draft, written: Sequence[Path] = (), columns: int = 100) -> str:
     """What the command line prints of a draft."""
-    return terminal.summary(made.drafted, made.questions, written)
+    return terminal.summary(made.drafted, made.questions, written, columns)
 
 
 def card(made: Draft, round_: int, done: int) -> str:
@@ -186,4 +186,5 @@ def card(made: Draft, round_: int, done: int) -> str:
     """
     drafted = made.drafted
     stands = follow.standing(drafted.plan, drafted.fabric, round_, done)
-    return follow.card(stands, drafted.stitches, drafted.dialect, drafted.units)
+    piece = drafted.plan.program.pieces[0]
+    return follow.card(stands, piece, drafted.stitches, drafted.dialect, drafted.units)

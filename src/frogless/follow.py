@@ -2,16 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from frogless.errors import InputError
-from frogless.fabric.geometry import decrease_points, shaping_points
+from frogless.fabric.geometry import decrease_points, is_mirrored, shaping_points
 from frogless.fabric.model import Fabric, RowFabric
-from frogless.plan.model import Plan
-from frogless.rows.nodes import Side
+from frogless.plan.model import Landmark, Plan
+from frogless.rows.nodes import Piece, Row
 from frogless.stitches.model import Dialect, Stitch
 from frogless.units import Units, show_fine, show_length
+from frogless.write.pattern import write_rows
+from frogless.write.phrases import phrases
+
+Groups = Sequence[tuple[int, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """The next shaping point of a round.
+
+    Args:
+        marker: its number, counted from the join with the right side facing, as the text counts.
+        placed: whether the piece has its markers already, from a shaping round further up.
+        makes: stitches worked into its place; `takes`: places worked together.
+    """
+
+    marker: int
+    placed: bool
+    makes: int
+    takes: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,98 +39,150 @@ class Standing:
     """Where the work stands in a round, and the next thing to do.
 
     Args:
-        of: rounds of the piece before its edging. before, after: counts of the round below and of this one.
-        points, done: shaping points of this round and how many of them are worked.
+        of: number of the piece's last round, its edging included.
+        before, after: counts of the round below and of this one.
+        points, done: shaping points of this round, and how many of them are worked.
         plain: stitches to work before the next shaping point, or to the end of the round.
-        marker: number of the next marker, counted from the join with the right side facing; None: the join.
-        stitch: key of the stitch the round is worked in. hook: mm.
-        girth: what the last finished round measures, washed, mm. state: the gauge's state.
+        next: the next shaping point; None: there is none before the join.
+        stitch: key of the stitch that the round is worked in.
+        girth: what the round below measures, mm, in `state`; None below the foundation.
+        landmark: the last one that is worked.
     """
 
-    round: int
+    row: Row
     of: int
-    side: Side
-    section: str
     before: int
     after: int
     points: int
     done: int
     plain: int
-    marker: int | None
+    next: Point | None
     stitch: str
-    hook: float
-    girth: float
+    girth: float | None
     state: str
-    last_landmark: tuple[str, float] | None
+    landmark: Landmark | None
 
 
 def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing:
-    """Where the main piece stands in `round_` after `done` of its shaping points.
+    """Where the main piece stands in `round_` (0: the foundation) after `done` shaping points.
 
     Raises:
         InputError: no such round, or more points done than the round has.
     """
     rows = fabric.pieces[plan.program.pieces[0].name]
-    if not 1 <= round_ < len(rows):
-        raise InputError(f"there is no round {round_}; the rounds are 1 to {len(rows) - 1}")
-    row, below = rows[round_], rows[round_ - 1]
+    if not 0 <= round_ < len(rows):
+        raise InputError(
+            f"there is no round {round_}; there are 1 to {len(rows) - 1}, and 0 for the foundation"
+        )
+    row, below = rows[round_], rows[round_ - 1] if round_ else None
     groups = sorted(shaping_points(row) + decrease_points(row)) if row.row.marks else []
     if not 0 <= done <= len(groups):
-        raise InputError(
-            f"round {round_} has {len(groups)} shaping points, so {done} cannot be done"
-        )
-    section = next((s for s in plan.sections if s.first_round <= round_ <= s.last_round), None)
-    gauge = plan.gauges[below.row.section]
+        raise InputError(_too_many(round_, len(groups), done))
+    gauge = plan.gauges[(below or row).row.section]
     return Standing(
-        round_, plan.sections[-1].last_round, row.row.side, row.row.section, below.places, row.places,
-        len(groups), done, _plain(row, groups, done), _marker(row, len(groups), done),
-        section.stitch if section else row.keys[int(row.stitch[0])], row.row.hook,
-        below.places * gauge.width.value, gauge.state, _last_landmark(plan, round_ - 1),
-    )  # fmt: skip
+        row=row.row,
+        of=len(rows) - 1,
+        before=below.places if below else row.places,
+        after=row.places,
+        points=len(groups),
+        done=done,
+        plain=_plain(row, groups, done),
+        next=_next(row, groups, done, placed=any(r.row.marks for r in rows[:round_])),
+        stitch=row.keys[int(row.stitch[-1])],
+        girth=below.places * gauge.width.value if below else None,
+        state=gauge.state,
+        landmark=next((m for m in plan.landmarks[::-1] if m.rounds < round_), None),
+    )
 
 
-def _plain(row: RowFabric, groups: Sequence[tuple[int, ...]], done: int) -> int:
+def _too_many(round_: int, points: int, done: int) -> str:
+    if not points:
+        return f"round {round_} has no shaping points, so none can be done; leave --done out"
+    return f"round {round_} has {points} shaping points; done can be 0 to {points}, not {done}"
+
+
+def _plain(row: RowFabric, groups: Groups, done: int) -> int:
     """Stitches between the last shaping point worked and the next one, or the end of the round."""
-    chains = int(row.row.start.counts)
-    begin = groups[done - 1][-1] + 1 if done else chains
-    end = groups[done][0] if done < len(groups) else int(row.counted.sum())
+    begin = groups[done - 1][-1] + 1 if done else row.row.start.chains
+    end = groups[done][0] if done < len(groups) else row.stitch.size
     return int(row.counted[begin:end].sum())
 
 
-def _marker(row: RowFabric, points: int, done: int) -> int | None:
-    """The next marker's number: on a wrong-side round they are met from the last one down."""
-    if done >= points:
+def _next(row: RowFabric, groups: Groups, done: int, *, placed: bool) -> Point | None:
+    """A round worked against the way of the right side meets the markers from the last one down."""
+    if done == len(groups):
         return None
-    return points - done if row.row.side == "WS" else done + 1
-
-
-def _last_landmark(plan: Plan, round_: int) -> tuple[str, float] | None:
-    """Key and washed girth of the last landmark that is worked, mm."""
-    passed = [m for m in plan.landmarks if 0 < m.rounds <= round_]
-    return (passed[-1].key, passed[-1].garment.value) if passed else None
+    marker = len(groups) - done if is_mirrored(row) else done + 1
+    group = groups[done]
+    return Point(marker, placed, len(group), int(row.taken[group[0]]))
 
 
 def card(
-    standing: Standing, stitches: Mapping[str, Stitch], dialect: Dialect = "us", units: Units = "cm"
+    standing: Standing,
+    piece: Piece,
+    stitches: Mapping[str, Stitch],
+    dialect: Dialect = "us",
+    units: Units = "cm",
 ) -> str:
-    """The standing on one card, for the work bag."""
+    """The standing on one card, for the work bag.
+
+    Args:
+        piece: the piece that the standing is of, for the round's own text.
+    """
+    lines = write_rows(piece, stitches, dialect)
+    written = next(line for line in lines if line.first_row == standing.row.number)
     short = stitches[standing.stitch].terms[dialect].abbreviation
-    target = "the end of the round" if standing.marker is None else f"marker {standing.marker}"
-    shaped = (
+    todo = _todo(standing, short) if standing.points else written.text
+    told = [_heading(standing), _counts(standing), f"Next: {todo}"]
+    told.append(f"Hook: {show_fine(standing.row.hook, units)}")
+    told.extend(_measures(standing, units))
+    if standing.points:
+        told.append(f"The whole round: {written.text}")
+    return "\n".join(told) + "\n"
+
+
+def _heading(standing: Standing) -> str:
+    row = standing.row
+    name = f"Round {row.number} of {standing.of}" if row.number else f"Foundation of {standing.of}"
+    rounds = "" if row.number else " rounds"
+    return f"{name}{rounds} ({row.side}), {row.section}"
+
+
+def _counts(standing: Standing) -> str:
+    if not standing.row.number:
+        return f"{standing.after} stitches to begin with"
+    if not standing.points:
+        told = f"{standing.after} stitches"
+        if standing.before != standing.after:
+            told = f"{standing.before} to {standing.after} stitches"
+        return f"{told}; no shaping points in this round"
+    return (
+        f"{standing.before} to {standing.after} stitches; "
         f"{standing.done} of {standing.points} shaping points done"
-        if standing.points
-        else "no shaping in this round"
     )
-    lines = [
-        f"Round {standing.round} of {standing.of} ({standing.side}), {standing.section}",
-        f"{standing.before} to {standing.after} stitches; {shaped}",
-        f"Next: {short} in next {standing.plain} to {target}",
-        f"Hook: {show_fine(standing.hook, units)}",
-        f"Round {standing.round - 1} measures {show_length(standing.girth, units)} around "
-        f"({standing.state})",
-    ]
-    if standing.last_landmark is not None:
-        key, girth = standing.last_landmark
-        name = key.removesuffix("_girth").replace("_", " ")
-        lines.append(f"Last landmark: {name}, {show_length(girth, units)} around")
-    return "\n".join(lines)
+
+
+def _todo(standing: Standing, short: str) -> str:
+    """ "dc in next 25 to marker 5, then 2 dc in the marked st"."""
+    plain = f"{short} in next {standing.plain if standing.plain > 1 else 'st'}"
+    point = standing.next
+    if point is None:
+        return f"{plain} to the end of the round" if standing.plain else "end the round"
+    shaping = f"{point.makes} {short} in" if point.takes == 1 else f"{short}{point.takes}tog at"
+    if point.placed:
+        there = f"to marker {point.marker}, then {shaping} the marked st"
+        return f"{plain} {there}" if standing.plain else f"go on {there}"
+    there = f"{shaping} next st, and place marker {point.marker}"
+    return f"{plain}, then {there}" if standing.plain else there
+
+
+def _measures(standing: Standing, units: Units) -> Iterator[str]:
+    if standing.girth is not None:
+        below = standing.row.number - 1
+        name = f"Round {below}" if below else "The foundation"
+        around = show_length(standing.girth, units)
+        yield f"{name} measures {around} around ({standing.state})"
+    if standing.landmark is not None:
+        mark = standing.landmark
+        around = show_length(mark.garment.value, units)
+        yield f"Last landmark: {phrases().measurement(mark.key)}, round {mark.rounds}, {around}"

@@ -17,7 +17,7 @@ Verdict = Literal["pass", "warn", "fail"]
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """A drafted pattern: its plan, program and fabric, how it fits, and its text in each dialect."""
+    """A drafted pattern: plan, program, fabric, how it fits, and its text in each dialect."""
 
     plan: Plan
     program: Program

@@ -13,7 +13,9 @@ from frogless.plan.model import Landmark, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.rows.nodes import Piece
 from frogless.tally.model import Notion, YarnNeed
-from frogless.write.pattern import write_rows
+from frogless.write.ground import base_ground
+from frogless.write.pattern import say_line, write_rows
+from frogless.write.words import Words
 
 Json = dict[str, Any]
 
@@ -105,15 +107,21 @@ def _section(section: SectionPlan) -> Json:
 
 
 def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
-    lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language)
+    words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
+    base = piece.base and base_ground(drafted.plan.program, piece.base, words)
+    lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language, base)
     before = None
     for row, line in zip(piece.rows, lines, strict=True):
         change = 0 if before is None else row.count - before
         data: Json = {
-            "number": row.number, "section": row.section, "side": row.side, "count": row.count,
-            "added": max(change, 0), "removed": max(-change, 0),
-            "text": f"{line.label}: {line.text} ({line.count})",
-        }  # fmt: skip
+            "number": row.number,
+            "section": row.section,
+            "side": row.side,
+            "count": row.count,
+            "added": max(change, 0),
+            "removed": max(-change, 0),
+            "text": say_line(line, words),
+        }
         gauge = drafted.plan.gauges.get(row.section)
         if gauge is not None:
             data["girth_mm" if piece.closed else "width_mm"] = _mm(row.count * gauge.width.value)
@@ -141,11 +149,18 @@ def _fit(fit: LandmarkFit, mark: Landmark) -> Json:
 
 def _going_on(going: GoingOn) -> Json:
     return {
-        "verdict": going.verdict, "opening_mm": _mm(going.opening), "stretch": round(going.stretch, 4),
-        "measured": going.measured, "widest_at": going.widest_at, "widest_mm": _mm(going.widest),
-        "short_mm": _mm(going.short), "needed_stretch": round(going.needed_stretch, 4),
-        "over": going.over, "ways_out": list(going.ways_out), "reasons": list(going.reasons),
-    }  # fmt: skip
+        "verdict": going.verdict,
+        "opening_mm": _mm(going.opening),
+        "stretch": round(going.stretch, 4),
+        "measured": going.measured,
+        "widest_at": going.widest_at,
+        "widest_mm": _mm(going.widest),
+        "short_mm": _mm(going.short),
+        "needed_stretch": round(going.needed_stretch, 4),
+        "over": going.over,
+        "ways_out": list(going.ways_out),
+        "reasons": list(going.reasons),
+    }
 
 
 def _yarn(need: YarnNeed) -> Json:
@@ -179,11 +194,14 @@ def because_data(because: Because) -> list[Json]:
     """The steps of a because as data."""
     return [
         {
-            "what": step.what, "value": round(step.value, 4), "unit": step.unit, "note": step.note,
+            "what": step.what,
+            "value": round(step.value, 4),
+            "unit": step.unit,
+            "note": step.note,
             "estimated": step.estimated,
         }
         for step in because.steps
-    ]  # fmt: skip
+    ]
 
 
 def _mm(value: float) -> float:

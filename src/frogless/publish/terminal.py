@@ -1,87 +1,152 @@
-"""What the command line prints of a draft: a short summary."""
+"""What the command line prints of a draft: a short summary, told to be read at a glance."""
 
 from __future__ import annotations
 
+import textwrap
+import unicodedata
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from frogless.fit.flare import describe_fullness
-from frogless.plan.model import SectionPlan
+from frogless.fit.model import LandmarkFit
+from frogless.plan.model import Landmark, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import edging_name, signed
 from frogless.publish.messages import say
 from frogless.units import show_length, show_long, show_mass
 from frogless.write.rhythm import rhythm_sentence
 
+WIDEST_LABEL = 24
+"""Characters of a name that is shown in the margin; a longer one is cut off."""
 
-def summary(drafted: Drafted, questions: Sequence[str], written: Sequence[Path]) -> str:
-    """Rounds, counts at the landmarks with ease, yarn with its interval, warnings, files."""
+Entry = tuple[str, str]
+"""What stands in the margin, and what is told beside it."""
+
+
+def summary(
+    drafted: Drafted, questions: Sequence[str], written: Sequence[Path], columns: int = 100
+) -> str:
+    """Counts at the landmarks with ease, sections, yarn with its interval, warnings, files.
+
+    Args:
+        columns: characters in a line.
+    """
     names = {"body": drafted.basis.body.name, "swatch": drafted.basis.main_swatch.name}
-    lines = [
-        f"{drafted.basis.design.title}, {say(drafted, 'subtitle', **names)}",
-        "",
-        *_landmarks(drafted),
-        "",
+    title = f"{drafted.basis.design.title}, {say(drafted, 'subtitle', **names)}"
+    entries = [
         *(_section(drafted, section) for section in drafted.plan.sections),
         *_edging(drafted),
         *_yarn(drafted),
-        *_warnings(drafted, questions),
-        *(f"wrote    {path}" for path in written),
+        *_proof(drafted, questions),
+        *_files(written),
     ]
-    return "\n".join(lines)
+    lines = [*textwrap.wrap(title, columns), "", *_landmarks(drafted), "", *_told(entries, columns)]
+    return "\n".join(lines) + "\n"
 
 
 def _landmarks(drafted: Drafted) -> Iterator[str]:
-    units = drafted.units
-    yield f"{'':10}{'body':>10}{'skirt':>10}{'ease':>10}{'stitches':>10}{'round':>7}{'depth':>10}"
-    for fit, mark in zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True):
-        body = "-" if fit.body is None else show_length(fit.body, units) + "*" * fit.estimated
-        ease = "-" if fit.ease is None else signed(drafted, fit.ease)
-        note = "" if fit.verdict == "ok" else f"  {fit.verdict}"
-        yield (
-            f"{say(drafted, fit.at):10}{body:>10}{show_length(fit.garment, units):>10}{ease:>10}"
-            f"{mark.count:>10}{mark.rounds:>7}{show_length(fit.depth, units):>10}{note}"
-        )
+    """A table: names to the left, numbers to the right, each column as wide as it has to be."""
+    header = ("", "body", "skirt", "ease", "stitches", "round", "depth", "")
+    pairs = zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True)
+    rows = [header, *(_landmark(drafted, fit, mark) for fit, mark in pairs)]
+    widths = [max(map(_cells, column)) for column in zip(*rows, strict=True)]
+    for name, *numbers, verdict in rows:
+        cells = (_right(number, width) for number, width in zip(numbers, widths[1:], strict=False))
+        yield "  ".join((_left(name, widths[0]), *cells, verdict)).rstrip()
     if any(fit.estimated for fit in drafted.fit.landmarks):
         yield "* estimated from a survey, not measured"
 
 
-def _section(drafted: Drafted, section: SectionPlan) -> str:
-    rounds = f"rounds {section.first_round}-{section.last_round}"
-    told = f"{section.name}: {rounds}, {section.count_before} to {section.count_after} stitches"
-    if section.chosen is None:
-        return told
-    rhythm = rhythm_sentence(section.chosen.rhythm, section.first_round - 1, drafted.language)
-    stray = show_length(abs(section.chosen.stray), drafted.units)
+def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, ...]:
+    units = drafted.units
+    body = "–" if fit.body is None else show_length(fit.body, units) + "*" * fit.estimated
+    ease = "–" if fit.ease is None else signed(drafted, fit.ease)
     return (
-        f"{told}; {section.chosen.points} shaping points {rhythm}; strays {stray} at most; "
+        say(drafted, fit.at),
+        body,
+        show_length(fit.garment, units),
+        ease,
+        str(mark.count),
+        str(mark.rounds),
+        show_length(fit.depth, units),
+        "" if fit.verdict == "ok" else fit.verdict,
+    )
+
+
+def _section(drafted: Drafted, section: SectionPlan) -> Entry:
+    first, last = section.first_round, section.last_round
+    rounds = f"round {first}" if first == last else f"rounds {first}–{last}"
+    chosen = section.chosen
+    if chosen is None:
+        return section.name, f"{rounds}: {section.count_after} stitches"
+    rhythm = rhythm_sentence(chosen.rhythm, first - 1, drafted.language)
+    stray = show_length(abs(chosen.stray), drafted.units)
+    return section.name, (
+        f"{rounds}: {section.count_before} to {section.count_after} stitches at {chosen.points} "
+        f"shaping points {rhythm}; strays {stray} at most; "
         f"{describe_fullness(section.fullness)} ({section.fullness:.2f})"
     )
 
 
-def _edging(drafted: Drafted) -> Iterator[str]:
+def _edging(drafted: Drafted) -> Iterator[Entry]:
     plan = drafted.plan.edging
     if plan is not None:
-        yield f"edging: {edging_name(drafted)}, {plan.repeats} repeats on {plan.base_count} stitches"
+        told = f"{edging_name(drafted)}, {plan.repeats} repeats on {plan.base_count} stitches"
+        yield "edging", told
 
 
-def _yarn(drafted: Drafted) -> Iterator[str]:
+def _yarn(drafted: Drafted) -> Iterator[Entry]:
     units = drafted.units
     for need in drafted.tally.yarn:
-        low, high = show_long(need.length_low, units), show_long(need.length_high, units)
-        balls = (
-            f", {need.balls} balls with {need.margin_percent:g} % to spare" if need.balls else ""
+        length, low, high = (
+            show_long(long, units)
+            for long in (need.length.value, need.length_low, need.length_high)
         )
-        yield (
-            f"yarn: {show_long(need.length.value, units)} ({low} to {high}), "
-            f"{show_mass(need.mass.value, units)}{balls}"
-        )
+        balls = f"; {need.balls} balls, {need.margin_percent:g} % to spare" if need.balls else ""
+        yield "yarn", f"{length} ({low} to {high}), {show_mass(need.mass.value, units)}{balls}"
 
 
-def _warnings(drafted: Drafted, questions: Sequence[str]) -> Iterator[str]:
-    checked = len(drafted.findings)
+def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:
+    """How many checks pass, and every warning once."""
     warned = [f for f in drafted.findings if f.verdict == "warn"]
-    yield f"proof: {checked - len(warned)} of {checked} checks pass, {len(warned)} warn"
+    checks = len(drafted.findings)
+    some = f", {len(warned)} warn{'s' * (len(warned) == 1)}" if warned else ""
+    yield "proof", f"{checks - len(warned)} of {checks} checks pass{some}"
     told = [*questions, *(" ".join(f.faults) for f in warned)]
     told += [remark.sentence for remark in drafted.plan.remarks if remark.serious]
-    yield from (f"warning  {text}" for text in dict.fromkeys(told))
+    yield from (("warning", text) for text in dict.fromkeys(told))
+
+
+def _files(written: Sequence[Path]) -> Iterator[Entry]:
+    if written:
+        names = ", ".join(path.name for path in written)
+        yield "written", f"{names} in {written[0].parent}"
+
+
+def _told(entries: Sequence[Entry], columns: int) -> Iterator[str]:
+    """Each text beside its label, wrapped within its own column."""
+    margin = max(_cells(_short(label)) for label, _ in entries)
+    for label, text in entries:
+        lines = textwrap.wrap(text, columns - margin - 2) or [""]
+        yield f"{_left(_short(label), margin)}  {lines[0]}"
+        yield from (" " * (margin + 2) + line for line in lines[1:])
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= WIDEST_LABEL else name[: WIDEST_LABEL - 1] + "…"
+
+
+def _left(text: str, width: int) -> str:
+    return text + " " * (width - _cells(text))
+
+
+def _right(text: str, width: int) -> str:
+    return " " * (width - _cells(text)) + text
+
+
+def _cells(text: str) -> int:
+    """Columns that a text takes: two for a wide letter, none for a mark set over another."""
+    return sum(
+        0 if unicodedata.combining(letter) else 1 + (unicodedata.east_asian_width(letter) in "WF")
+        for letter in text
+    )

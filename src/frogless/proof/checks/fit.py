@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from frogless.proof.model import Finding, Subject, finding
+from frogless.proof.model import Finding, Subject, Verdict, finding
 
 
 def check_ease(subject: Subject) -> Finding:
@@ -19,5 +19,5 @@ def check_goes_on(subject: Subject) -> Finding:
     """The narrowest opening passes the widest part, as far as is known."""
     going = subject.fit.going_on
     faults = [] if going.verdict == "passes" else [" ".join(going.reasons)]
-    worst = "fail" if going.verdict == "does not pass" else "warn"
+    worst: Verdict = "fail" if going.verdict == "does not pass" else "warn"
     return finding("goes_on", faults, 1, "openings", worst)

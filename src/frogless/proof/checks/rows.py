@@ -53,10 +53,11 @@ def check_counts(subject: Subject) -> Finding:
 def check_planned(subject: Subject) -> Finding:
     """The stitches at each landmark are the planned ones."""
     main = subject.fabric.pieces[subject.program.pieces[0].name]
+    left = {row.row.number: row.places for row in main}
     faults = [
-        f"{mark.key}: planned {mark.count}, row {mark.rounds} leaves {main[mark.rounds].places}"
+        f"{mark.key}: planned {mark.count}, row {mark.rounds} leaves {left.get(mark.rounds, 0)}"
         for mark in subject.plan.landmarks
-        if main[mark.rounds].places != mark.count
+        if left.get(mark.rounds) != mark.count
     ]
     return finding("planned", faults, len(subject.plan.landmarks), "landmarks")
 

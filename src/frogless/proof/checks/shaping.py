@@ -1,4 +1,4 @@
-"""Checks of shaping: increases where they belong, lines that run straight, markers that lead there."""
+"""Checks of shaping: increases where they belong, straight lines, markers that lead there."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ STRAIGHT = 1.0
 
 
 def check_shaping_rounds(subject: Subject) -> Finding:
-    """The main piece is shaped on the rounds its rhythm names and on no others, at as many points."""
+    """The main piece is shaped on the rounds of its rhythm and on no others, at as many points."""
     main = subject.fabric.pieces[subject.program.pieces[0].name]
     planned = {
         s.first_round - 1 + r: s.chosen.points
@@ -39,8 +39,8 @@ def check_lines(subject: Subject) -> Finding:
             looked_at += len(drift.strays)
             if drift.greatest > STRAIGHT + 1e-9:
                 faults.append(
-                    f"{name}, row {drift.number}: a shaping point lies {drift.greatest:.1f} stitches "
-                    "off its line"
+                    f"{name}, row {drift.number}: a shaping point lies {drift.greatest:.1f} "
+                    "stitches off its line"
                 )
     return finding("lines", faults, looked_at, "shaping points")
 

@@ -25,13 +25,17 @@ def check_stitches_close(subject: Subject) -> Finding:
 
 
 def check_terms(subject: Subject) -> Finding:
-    """Within a dialect no two stitches of the pattern share an abbreviation."""
+    """Every stitch of the pattern has an abbreviation in each dialect, shared with no other."""
     used = _used(subject)
     faults = []
     for dialect in subject.texts:
         seen: dict[str, str] = {}
         for key in used:
-            short = subject.stitches[key].terms[dialect].abbreviation
+            term = subject.stitches[key].terms.get(dialect)
+            if term is None:
+                faults.append(f"{dialect}: {key} has no abbreviation")
+                continue
+            short = term.abbreviation
             if short in seen:
                 faults.append(f'{dialect}: "{short}" stands for {seen[short]} and for {key}')
             seen[short] = key
