@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 
 def even_spread(count: int, over: int) -> tuple[int, ...]:
     """How many of `count` each of `over` places takes; they differ by one at most.
@@ -13,4 +15,4 @@ def even_spread(count: int, over: int) -> tuple[int, ...]:
     (2, 3, 2, 3)
     """
     ends = [i * count // over for i in range(over + 1)]
-    return tuple(b - a for a, b in zip(ends, ends[1:], strict=False))
+    return tuple(b - a for a, b in itertools.pairwise(ends))

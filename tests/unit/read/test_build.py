@@ -142,8 +142,8 @@ def test_term_of_the_other_dialect_is_named_as_such() -> None:
 
 
 SPREAD = (
-    "Terms: US\n\nSeam waist: Sc through both edges: 1 in each of 18 sts along the foundation edge of "
-    "skirt; 12 row ends of band, spread evenly (6 take 2 and 6 take 1). (18 sc)\n"
+    "Terms: US\n\nSeam waist: Sc through both edges: 1 in each of 18 sts along the foundation "
+    "edge of skirt; 12 row ends of band, spread evenly (6 take 2 and 6 take 1). (18 sc)\n"
 )
 
 

@@ -16,8 +16,8 @@ from frogless.errors import InputError
 from frogless.rows.nodes import End, Piece, Row, Start, Work
 from frogless.stitches.load import dictionary
 from frogless.write.catalogue import template
-from frogless.write.pattern import tell
 from frogless.write.messages import PHRASES, PLURALS
+from frogless.write.pattern import tell
 from frogless.write.phrases import Phrases, phrases
 from frogless.write.words import Words
 
