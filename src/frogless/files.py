@@ -8,19 +8,42 @@ import secrets
 import shutil
 import tomllib
 import typing
+import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import Any, Generic, TypeVar
+from typing import Annotated, Any, Generic, TypeVar
 
-from pydantic import BaseModel, ValidationError
-from pydantic_core import ErrorDetails
+from pydantic import AfterValidator, BaseModel, Field, ValidationError
+from pydantic_core import ErrorDetails, PydanticCustomError
 
 from frogless.errors import Fault, InputError, Place, near_names
 
 Model = TypeVar("Model", bound=BaseModel)
+
+
+def _plain(text: str) -> str:
+    if any(unicodedata.category(letter) == "Cc" and letter not in "\n\t" for letter in text):
+        raise PydanticCustomError("text", "must be text without control characters")
+    return text
+
+
+def _one_line(text: str) -> str:
+    if any(unicodedata.category(letter) in ("Cc", "Zl", "Zp") for letter in text):
+        raise PydanticCustomError("text", "must be on one line, without control characters")
+    return text
+
+
+Prose = Annotated[str, AfterValidator(_plain)]
+"""A pydantic field: text that a page can show."""
+
+Line = Annotated[str, AfterValidator(_one_line)]
+"""A pydantic field: text that stands on one line wherever it is shown."""
+
+Name = Annotated[str, Field(min_length=1), AfterValidator(_one_line)]
+"""A pydantic field: a name or a title, which is never empty."""
 
 Steps = tuple[str | int, ...]
 """The way to a value in a document: `("section", 1, "length")`."""
@@ -380,8 +403,8 @@ def _exchange(folder: Path, beside: Path, names: Sequence[str]) -> None:
         for name in names:
             done.append(name)
             if (folder / name).exists():
-                (folder / name).rename(kept / name)
-            (beside / name).rename(folder / name)
+                _keep(folder / name, kept / name)
+            (beside / name).replace(folder / name)
     except BaseException:
         for name in done:
             if (kept / name).exists():
@@ -389,6 +412,14 @@ def _exchange(folder: Path, beside: Path, names: Sequence[str]) -> None:
             elif not (beside / name).exists():
                 (folder / name).unlink(missing_ok=True)
         raise
+
+
+def _keep(file: Path, kept: Path) -> None:
+    # Not moved: were the program killed now, there would be neither the old file nor the new one.
+    try:
+        kept.hardlink_to(file)
+    except OSError:
+        shutil.copy2(file, kept)
 
 
 _STRING = re.compile(

@@ -10,8 +10,8 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.files import Document, read_document
-from frogless.units import Length, Mass
+from frogless.files import Document, Line, Name, read_document
+from frogless.units import Hook, Length, Mass
 
 State = Literal["as worked", "washed", "hung"]
 
@@ -30,12 +30,17 @@ STITCH_NAMES: Mapping[str, str] = {
 SMALLEST_WINDOW = 50.0
 """mm; over less than this a count is refused: half a stitch would be more than any ease."""
 
+SMALLEST_STITCH, LARGEST_STITCH = 0.5, 200.0
+"""mm; from the finest thread to rope worked on the arm (own choice): only a slip lies outside."""
+
 EXAMPLE_HIP = 1160.0
 """mm; a hip of 112 cm with 4 cm of ease, for telling what an uncertain count means."""
 
 
 class _Strict(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, str_strip_whitespace=True, allow_inf_nan=False
+    )
 
 
 Count = Annotated[float, Field(gt=0, multiple_of=0.25)]
@@ -45,9 +50,9 @@ Count = Annotated[float, Field(gt=0, multiple_of=0.25)]
 class YarnTable(_Strict):
     """The table `[yarn]`: what the label says."""
 
-    name: str = ""
+    name: Line = ""
     category: Annotated[int, Field(ge=0, le=7)] | None = None
-    fibre: str = ""
+    fibre: Line = ""
     ball_mass: Mass | None = None
     ball_length: Length | None = None
     plies: Annotated[int, Field(ge=1, le=48)] | None = None
@@ -58,7 +63,7 @@ class ReadingTable(_Strict):
 
     state: State
     stitch: str | None = None
-    hook: Length | None = None
+    hook: Hook | None = None
     stitches: Count | None = None
     width: Length | None = None
     rows: Count | None = None
@@ -72,9 +77,9 @@ class SwatchFile(_Strict):
     """The document `frogless-swatch/1`."""
 
     format: Literal["frogless-swatch/1"]
-    name: Annotated[str, Field(min_length=1)]
+    name: Name
     stitch: str
-    hook: Length
+    hook: Hook
     yarn: YarnTable = YarnTable()
     reading: Annotated[tuple[ReadingTable, ...], Field(min_length=1)]
 
@@ -165,7 +170,19 @@ def _window_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fau
         Fault(_too_short(what, count, window), place(key))
         for what, count, window, key in windows
         if count and window and window < SMALLEST_WINDOW
+    ] + [
+        Fault(_no_stitch(what, count, window), place(key))
+        for what, count, window, key in windows
+        if count and window and not SMALLEST_STITCH <= window / count <= LARGEST_STITCH
     ]
+
+
+def _no_stitch(what: str, count: float, window: float) -> str:
+    one = "a stitch" if what == "stitches" else "a row"
+    return (
+        f"{count:g} {what} over {shown_cm(window)} make {one} {window / count:.2g} mm; "
+        f"{SMALLEST_STITCH:g} mm to {LARGEST_STITCH:g} mm is accepted"
+    )
 
 
 def _too_short(what: str, count: float, window: float) -> str:

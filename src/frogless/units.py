@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator
+from pydantic import AfterValidator, BeforeValidator
 from pydantic_core import PydanticCustomError
 
 from frogless.errors import InputError
@@ -250,6 +250,20 @@ def _reader(parse: Callable[[str], float], accepted: str) -> BeforeValidator:
 
 Length = Annotated[float, _reader(parse_length, _LENGTHS)]
 """A pydantic field: text with a length unit becomes mm, more than zero."""
+
+FINEST_HOOK, WIDEST_HOOK = 0.3, 60.0
+"""mm; wider than any range of hooks that is sold (own choice), so that only a slip lies outside."""
+
+
+def _hook(size: float) -> float:
+    if not FINEST_HOOK <= size <= WIDEST_HOOK:
+        told = f"must be a hook of {FINEST_HOOK:g} mm to {WIDEST_HOOK:g} mm, not {size:g} mm"
+        raise PydanticCustomError("quantity", "{told}", {"told": told})
+    return size
+
+
+Hook = Annotated[Length, AfterValidator(_hook)]
+"""A pydantic field: the size of a hook, mm."""
 
 Mass = Annotated[float, _reader(parse_mass, _MASSES)]
 """A pydantic field: text with a unit of mass becomes g, more than zero."""

@@ -11,7 +11,7 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 from frogless.body.measurements import Body, Kind, Measurement, known_measurements
 from frogless.body.plausible import refusals
 from frogless.errors import InputError
-from frogless.files import read_document
+from frogless.files import Name, read_document
 from frogless.units import Length, Mass, Measured
 
 UNCERTAINTY: dict[Kind, float] = {"girth": 5.0, "length": 5.0, "mass": 500.0}
@@ -20,7 +20,9 @@ differ by about a centimetre on a girth; no source was found for home measuring.
 
 
 class _Strict(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, str_strip_whitespace=True, allow_inf_nan=False
+    )
 
 
 _FIELDS: dict[str, Any] = {
@@ -35,7 +37,7 @@ class BodyFile(_Strict):
     """The document `frogless-body/1`."""
 
     format: Literal["frogless-body/1"]
-    name: Annotated[str, Field(min_length=1)]
+    name: Name
     age: Annotated[float, Field(ge=0, le=130)] | None = None
     measurements: Measurements  # type: ignore[valid-type]
 

@@ -11,7 +11,8 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
-from frogless.units import Length
+from frogless.files import Line, Name, Prose
+from frogless.units import Hook, Length
 
 # The mark by which `named_formulas` knows the keys whose text is a formula.
 FORMULA = "formula"
@@ -23,7 +24,9 @@ JoinAt = Literal["centre back", "left side", "right side"]
 class Strict(BaseModel):
     """Unknown keys are refused; values are frozen; surplus blanks are cut off."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, str_strip_whitespace=True, allow_inf_nan=False
+    )
 
 
 class DesignerGauge(Strict):
@@ -32,7 +35,7 @@ class DesignerGauge(Strict):
     stitch: str
     stitches_in_10cm: Annotated[float, Field(gt=0)]
     rows_in_10cm: Annotated[float, Field(gt=0)]
-    hook: Length
+    hook: Hook
     yarn_category: Annotated[int, Field(ge=0, le=7)] | None = None
 
 
@@ -60,7 +63,7 @@ class Start(Strict):
 class Section(Strict):
     """One stretch of the piece: where it ends and how it is shaped on the way."""
 
-    name: str
+    name: Name
     shape: Literal["straight", "shaped"] = "straight"
     to: Literal["high hip", "hip", "hem"] | None = None
     length: Formula | None = None
@@ -78,7 +81,7 @@ class EdgingChoice(Strict):
     """The edging at the hem: a pattern of the dictionary, its parameters, its hook and how wide a repeat lies."""
 
     pattern: str
-    hook: Length
+    hook: Hook
     parameters: dict[str, int] = {}
     repeat_width: Formula | None = None
     correction_round: Literal["when needed", "never"] = "when needed"
@@ -94,7 +97,7 @@ class CoveredElastic(Strict):
     width: Length
     elastic: Literal["knitted", "braided", "woven"] = "knitted"
     stitches_in_each: Annotated[int, Field(ge=1, le=3)] = 2
-    hook: Length | None = None
+    hook: Hook | None = None
 
 
 class Drawcord(Strict):
@@ -105,7 +108,7 @@ class Drawcord(Strict):
     eyelets_about_every: Annotated[int, Field(ge=3)] = 8
     tie_ends: Formula = "35 cm"
     spare_over_hips: Formula = "15 cm"
-    hook: Length | None = None
+    hook: Hook | None = None
 
 
 class RibbedBand(Strict):
@@ -115,25 +118,25 @@ class RibbedBand(Strict):
     height: Formula
     percent: Annotated[float, Field(gt=50, le=110)] = 90
     rows_in_10cm: Annotated[float, Field(gt=0)] | None = None
-    hook: Length | None = None
+    hook: Hook | None = None
 
 
 class BeadedStrand(Strict):
     """A strand of chains and beads that hangs between two points of the waist edge."""
 
-    name: str = "beaded strand"
+    name: Name = "beaded strand"
     from_side: Formula = Field(alias="from")
     to_side: Formula = Field(alias="to")
     sag: Formula
     chains_between: Annotated[int, Field(ge=1, le=200)] = 20
     bead_diameter: Length
     bead_hole: Length
-    hook: Length
+    hook: Hook
     plies: Annotated[int, Field(ge=1)] = 2
     tails: Formula = "15 cm"
     sample_repeats: Annotated[int, Field(ge=1)] | None = None
     sample_length: Formula | None = None
-    spare_beads: Annotated[int, Field(ge=0)] = 2
+    spare_beads: Annotated[int, Field(ge=0, le=100)] = 2
 
 
 class Garment(Strict):
@@ -148,10 +151,10 @@ class Design(Strict):
     """A whole design document."""
 
     format: Literal["frogless-design/1"]
-    title: str
-    summary: str = ""
-    version: str = "1"
-    author: str = ""
+    title: Name
+    summary: Prose = ""
+    version: Name = "1"
+    author: Line = ""
     garment: Garment
     gauge: DesignerGauge | None = None
     lengths: dict[str, Formula] = {}
@@ -163,7 +166,7 @@ class Design(Strict):
         None
     )
     strand: tuple[BeadedStrand, ...] = ()
-    notes: tuple[str, ...] = ()
+    notes: tuple[Prose, ...] = ()
 
 
 def named_formulas(design: Design) -> Iterator[tuple[str, str]]:

@@ -19,6 +19,7 @@ from frogless.units import parse_length
 
 FUNCTIONS: Mapping[str, Callable[..., float]] = {"min": min, "max": max}
 Where = Callable[[str], Place]
+LONGEST = 500
 EXAMPLE = "such as hip_girth + 4 cm"
 
 
@@ -64,6 +65,9 @@ def parse(text: str, place: Place) -> Tree[Token] | Token:
     Raises:
         InputError: `text` is not a formula; says at which character.
     """
+    if len(text) > LONGEST:
+        message = f'"{text[:40]}…" is too long for a formula; {LONGEST} characters are accepted'
+        raise InputError(message, place)
     try:
         return _parser().parse(text)
     except UnexpectedInput as error:
@@ -88,7 +92,10 @@ def evaluate(text: str, scope: Scope, place: Place) -> Value:
     Raises:
         InputError: no formula, an unknown name, a cycle of formulas, or units that do not go together.
     """
-    return _Evaluator(scope, place, ()).of(parse(text, place))
+    try:
+        return _Evaluator(scope, place, ()).of(parse(text, place))
+    except RecursionError:
+        raise InputError("this formula is nested too deeply", place) from None
 
 
 def length(text: str, scope: Scope, place: Place) -> float:

@@ -92,10 +92,11 @@ class Basis:
         Raises:
             InputError: no swatch has that stitch.
         """
-        for swatch in self.swatches:
-            if has_gauge(swatch, stitch):
-                return swatch_gauge(swatch, stitch)
-        return swatch_gauge(self.swatches[0], stitch)
+        try:
+            found = next((s for s in self.swatches if has_gauge(s, stitch)), self.swatches[0])
+            return swatch_gauge(found, stitch)
+        except InputError as error:
+            raise error.at(self.place(key)) from None
 
     def trim_gauge(self, stitch: str) -> Gauge:
         """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch and marked so."""
@@ -134,6 +135,19 @@ def _was_swatched(swatch: Swatch, stitch: str) -> bool:
     return any(r.stitch == stitch for r in swatch.readings) and has_gauge(swatch, stitch)
 
 
+def _suits(stitch: Stitch, key: str) -> bool:
+    """Whether a stitch can be what the design uses it for."""
+    if key == "start.with":
+        return stitch.kind == "foundation" or stitch.key == "chain"
+    return stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
+
+
+def _wrong_kind(stitch: str, key: str, stitches: Mapping[str, Stitch]) -> str:
+    able = [name for name, entry in stitches.items() if _suits(entry, key)]
+    what = "begin with" if key == "start.with" else "make a fabric of"
+    return f'"{stitch}" is nothing to {what}; accepted are {", ".join(able)}'
+
+
 def _scaled(value: Measured, factor: float) -> Measured:
     scaled = value.times(factor)
     spread = scaled.value * CROSS_STITCH_UNCERTAINTY
@@ -169,6 +183,8 @@ def build(
                 or "; stitches are named in full, such as double_crochet"
             )
             raise InputError(f'unknown stitch "{stitch}"{near}', where(key))
+        if not _suits(stitches[stitch], key):
+            raise InputError(_wrong_kind(stitch, key, stitches), where(key))
     main = design.work.stitch
     stretch = next((s for w in swatches if (s := comfortable_stretch(w, main)) is not None), None)
     lengths = {key: m.value.value for key, m in body.measurements.items()}

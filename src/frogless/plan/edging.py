@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.design.document import EdgingChoice
-from frogless.errors import Impossible
+from frogless.errors import Impossible, InputError
 from frogless.plan import shaping
 from frogless.plan.basis import Basis
 from frogless.plan.landing import land, multiple_note
@@ -16,6 +16,7 @@ from frogless.rows.count import left
 from frogless.rows.nodes import End, Node, Repeat, Row, Start, Work
 from frogless.stitches import hooks
 from frogless.stitches.edgings import edging as fill_edging
+from frogless.stitches.edgings import edgings
 from frogless.stitches.model import Edging
 from frogless.swatch import Gauge
 
@@ -39,7 +40,11 @@ class EdgingWork:
 
 def pattern(basis: Basis, choice: EdgingChoice) -> Edging:
     """The edging pattern with its parameters filled in. Raises InputError for an unknown one."""
-    return fill_edging(choice.pattern, choice.parameters)
+    try:
+        return fill_edging(choice.pattern, choice.parameters)
+    except InputError as error:
+        known = choice.pattern in edgings()
+        raise error.at(basis.place("edging.parameters" if known else "edging.pattern")) from None
 
 
 def multiple(basis: Basis, choice: EdgingChoice | None) -> Multiple:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from frogless.plan import limits
 from frogless.plan.basis import Basis
 from frogless.plan.model import Plan
 from frogless.plan.pieces.skirt import plan_skirt
@@ -18,4 +19,5 @@ def plan(basis: Basis) -> Plan:
         InputError: the design, body or swatch has to be mended.
         Impossible: a requirement cannot be met; says by how much and what would help.
     """
+    limits.check(basis)
     return CONSTRUCTIONS[basis.design.garment.kind](basis)

@@ -19,6 +19,9 @@ from frogless.units import Measured
 DEFAULT_ALLOWED = 25.4
 DEFAULT_HEM_SHARE = 0.04
 
+# The search for a rhythm grows with the third power of the rounds: 300 take some seconds (measured).
+MOST_ROUNDS = 300
+
 # How a section's `to` reads the body: the girth it meets and the depth below the waist.
 LANDMARKS = {
     "high hip": ("high_hip_girth", "waist_to_high_hip"),
@@ -170,6 +173,12 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
         )
         raise InputError(message, basis.place(key))
     rounds = max(round((end - start) / height), 1)
+    if rounds > MOST_ROUNDS:
+        message = (
+            f'section "{section.name}" would take {rounds} rounds; at most {MOST_ROUNDS} are planned in one '
+            "section: make it shorter, or divide it into several"
+        )
+        raise InputError(message, basis.place(key))
     worked = start - (0.0 if section.length is None else origin)
     because = because.then(
         *((Step("worked", worked),) if worked else ()),

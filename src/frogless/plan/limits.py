@@ -1,0 +1,102 @@
+"""What no garment asks for: slips of the pen that are refused before anything is planned with them.
+
+The limits are own choices, far beyond what is worn: they keep a slip from being worked at for
+minutes, or from being published.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from frogless.design import formulas
+from frogless.design.document import named_formulas
+from frogless.errors import Fault, InputError
+from frogless.plan.basis import Basis
+
+LONGEST = 30_000.0
+"""mm. The hem of a floor-length skirt of four full circles is 28 m."""
+
+MOST_STITCHES = 3000
+"""In one round. That hem in a fine yarn."""
+
+NOT_NEGATIVE = frozenset({"indifference", "lap", "reduce", "spare_over_hips", "tails", "tie_ends"})
+ABOVE_ZERO = frozenset({"height", "repeat_width", "sample_length"})
+
+OWN = "lengths"
+"""The table of a design's own lengths."""
+
+TAKEN_BY_SECTIONS = ("edging",)
+TAKEN_BY_PIECES = ("skirt", "elastic cover", "waistband")
+"""Names of parts that the program adds itself: two parts of one name cannot be told apart."""
+
+
+def check(basis: Basis) -> None:
+    """Sizes that can be worked, and names that tell the parts apart.
+
+    Raises:
+        InputError: every fault found, each with its key.
+    """
+    sizes = tuple(_sizes(basis))
+    # A length of the design's own that is wrong makes every formula wrong that it is used in.
+    own = tuple(fault for fault in sizes if f"{OWN}." in fault.place.key)
+    if faults := [*(own or sizes), *_strands(basis), *_names(basis)]:
+        raise InputError.of(faults)
+
+
+def _sizes(basis: Basis) -> Iterator[Fault]:
+    """Every formula of the design, as far as it gives a length."""
+    width = basis.gauge(basis.design.work.stitch, "work.stitch").width.value
+    longest = min(LONGEST, MOST_STITCHES * width)
+    for key, text in named_formulas(basis.design):
+        value = formulas.evaluate(text, basis.scope, basis.place(key))
+        name = key.rpartition(".")[2]
+        told = None
+        if not math.isfinite(value.value):
+            told = "gives no number at all"
+        elif value.power == 1 and abs(value.value) > longest:
+            told = (
+                f"gives {basis.show(value.value)}; no more than {basis.show(longest)} is planned, "
+                f"{longest / width:.0f} stitches of this swatch"
+            )
+        elif name in NOT_NEGATIVE and value.value < 0:
+            told = f"gives {basis.show(value.value)}; it has to be zero or more"
+        elif name in ABOVE_ZERO and value.value <= 0:
+            told = f"gives {basis.show(value.value)}; it has to be above zero"
+        if told is not None:
+            yield Fault(f'"{_cut(text)}" {told}', basis.place(key))
+
+
+def _strands(basis: Basis) -> Iterator[Fault]:
+    """Points of the waist edge, half way round at most."""
+    half = basis.length("waist_girth", "strand") / 2
+    for i, strand in enumerate(basis.design.strand, 1):
+        for name, text in (("from", strand.from_side), ("to", strand.to_side)):
+            at = basis.length(text, f"strand.{i}.{name}")
+            if abs(at) > half:
+                told = (
+                    f'"{_cut(text)}" gives {basis.show(at)}, and centre back is {basis.show(half)} '
+                    "from centre front"
+                )
+                yield Fault(told, basis.place(f"strand.{i}.{name}"))
+
+
+def _names(basis: Basis) -> Iterator[Fault]:
+    design = basis.design
+    yield from _twice(basis, "section", [s.name for s in design.section], TAKEN_BY_SECTIONS)
+    yield from _twice(basis, "strand", [s.name for s in design.strand], TAKEN_BY_PIECES)
+
+
+def _twice(basis: Basis, table: str, names: list[str], taken: tuple[str, ...]) -> Iterator[Fault]:
+    for i, name in enumerate(names, 1):
+        if name in taken:
+            told = f'"{name}" is what another part of the pattern is called; choose another name'
+        elif name in names[: i - 1]:
+            told = f'"{name}" is the name of {table} {names.index(name) + 1} too; choose another'
+        else:
+            continue
+        yield Fault(told, basis.place(f"{table}.{i}.name"))
+
+
+def _cut(text: str) -> str:
+    return text if len(text) <= 60 else text[:57] + "…"
