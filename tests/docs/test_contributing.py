@@ -38,9 +38,9 @@ def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
     after(
         package / "swatch_file.py",
         '"dtr": "double_treble",\n',
-        *example("## Add a stitch", "python"),
+        *example("## Add a stitch", "text"),
     )
-    function, line = example("## Add a check", "python")
+    (function,), (line,) = (example("## Add a check", kind) for kind in ("python", "text"))
     append(package / "proof" / "checks" / "rows.py", f"\n{function}")
     after(package / "proof" / "prove.py", "rows.check_numbers,\n", line)
     return folder
