@@ -24,14 +24,19 @@ from frogless.errors import Fault, InputError, Place, near_names
 Model = TypeVar("Model", bound=BaseModel)
 
 
+def _is_control(letter: str) -> bool:
+    # The last two are no characters at all, and XML, which drawings are written in, has neither.
+    return unicodedata.category(letter) == "Cc" or letter in "\ufffe\uffff"
+
+
 def _plain(text: str) -> str:
-    if any(unicodedata.category(letter) == "Cc" and letter not in "\n\t" for letter in text):
+    if any(_is_control(letter) and letter not in "\n\t" for letter in text):
         raise PydanticCustomError("text", "must be text without control characters")
     return text
 
 
 def _one_line(text: str) -> str:
-    if any(unicodedata.category(letter) in ("Cc", "Zl", "Zp") for letter in text):
+    if any(_is_control(letter) or unicodedata.category(letter) in ("Zl", "Zp") for letter in text):
         raise PydanticCustomError("text", "must be on one line, without control characters")
     return text
 
