@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import ast
 import json
+import re
 from pathlib import Path
 
 import pytest
-from pages import ROOT, examples, page
+from pages import ROOT, examples, page, part, rows
 
 from frogless.cli import main
 
@@ -33,3 +35,26 @@ def test_skirt_for_your_own_body_is_drafted(
     assert {f"`{file}`" for file in made} <= set(page("README.md").replace(",", " ").split())
     plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
     assert plan["sizes"][0]["going_on"]["measured"]
+
+
+def said() -> str:
+    """Every piece of text that the program can say, blanks left out."""
+    trees = [ast.parse(f.read_text(encoding="utf-8")) for f in (ROOT / "src").rglob("*.py")]
+    nodes = (node for tree in trees for node in ast.walk(tree))
+    return "\n".join(
+        n.value for n in nodes if isinstance(n, ast.Constant) and isinstance(n.value, str)
+    )
+
+
+def test_warnings_are_quoted_as_they_are_said() -> None:
+    """Whoever looks up a warning finds its words; figures differ."""
+    quoted = [
+        fragment
+        for cells in rows(part(page("README.md"), "## What the warnings mean"))
+        for phrase in re.findall(r"\*([^*]{8,})\*", cells[0].replace("\\*", ""))
+        for fragment in re.split(r"[\d.]+( %)?", phrase)
+        if fragment and len(fragment) > 8
+    ]
+    assert len(quoted) > 8
+    known = said()
+    assert [fragment for fragment in quoted if fragment not in known] == []
