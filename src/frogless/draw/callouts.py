@@ -39,7 +39,7 @@ class Sheet:
 
     title: str
     description: str
-    width: float = 124.0
+    width: float = 108.0
     margin: float = 3.0
 
 

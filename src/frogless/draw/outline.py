@@ -174,11 +174,25 @@ def _section_lines(
     for number in shaping_rounds(section):
         parts = _shaped_parts(rows.get(number), section.chosen.points)
         way = -1 if number in rows and rows[number].side == "WS" else 1
-        places = sorted(fold(JOIN_TURNS[join_at] + way * part) for part in parts)
+        found = sorted(fold(JOIN_TURNS[join_at] + way * part) for part in parts)
+        places = _in_line([track[-1][1] for track in tracks if track], found)
         for track, place in zip(tracks, places, strict=False):
             track.append((plan.depths[number], place))
     top, bottom = plan.depths[max(0, section.first_round - 1)], plan.depths[section.last_round]
     return tuple(ShapingLine(top, bottom, tuple(track)) for track in tracks if track)
+
+
+def _in_line(above: Sequence[float], places: Sequence[float]) -> Sequence[float]:
+    """The places in the order of those above them: near centre back the first may be the last."""
+    if len(above) != len(places):
+        return places
+
+    def apart(by: int) -> float:
+        turned = (*places[by:], *places[:by])
+        return sum(abs(fold(b - a)) for a, b in zip(above, turned, strict=True))
+
+    by = min(range(len(places)), key=apart)
+    return (*places[by:], *places[:by])
 
 
 def _shaped_parts(row: Row | None, points: int) -> tuple[float, ...]:

@@ -24,7 +24,7 @@ CAP = 1.1
 NO_BREAK = "\N{NO-BREAK SPACE}"
 DOT = 1.0
 ROUND_STEP = 4.0
-GIRTH_STEP = 15.5
+GIRTH_STEP = 12.3
 DEPTH_STEP = 12.0
 AXIS_STEPS: Mapping[Units, tuple[float, ...]] = {
     "cm": (5, 10, 20, 50, 100, 200, 500, 1000),

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from frogless.design.document import JoinAt
 from frogless.draw.callouts import SAMPLE_WIDTH, Callout, Key, Sheet, assemble, column
 from frogless.draw.describe import describe
 from frogless.draw.drawing import Circle, Drawing, Line, Path, Point, Shape, Text, polyline
 from frogless.draw.frame import Frame
-from frogless.draw.layout import spread, text_width
+from frogless.draw.labels import OVER, STEP, Label, on_cloth, stacked
+from frogless.draw.layout import extent, spread, text_width
 from frogless.draw.outline import (
+    Level,
     ShapingLine,
     edging_height,
     is_front,
@@ -25,8 +27,8 @@ from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
 from frogless.units import Units, show_length
 
-TALLEST = 108.0
-GAP = 6.0
+TALLEST = 118.0
+GAP = 5.0
 TICK = 0.7
 SHORTEST_TICK = 0.2
 # A point this far round, in turns, lies along the folded side edge (a quarter turn).
@@ -58,11 +60,18 @@ class _Label:
 
     Args:
         across: mm to the wearer's left of centre front where its leader begins; None: at the edge.
+        is_on_cloth: whether it belongs to a line across the skirt, and not to one of its ends.
     """
 
     depth: float
     lines: tuple[tuple[str, str], ...]
     across: float | None = None
+    is_on_cloth: bool = False
+
+    @property
+    def line(self) -> Label:
+        """All of it on one line."""
+        return Label(self.lines)
 
 
 def schematic(
@@ -82,28 +91,75 @@ def schematic(
     task = _Task(plan, units, with_defaults(labels), join_at)
     sheet = Sheet(title, describe(plan, units, labels, join_at))
     stops, names = _stops(plan), _labels(task)
-    frame, right = _frame(task, stops, names, sheet)
+    body = _with_labels_on_it(task, stops, names, sheet)
+    if body is None:
+        body = _with_labels_beside_it(task, stops, names, sheet)
+    view = task.words["front"].format(join=task.words[f"join_{join_at}"])
+    return assemble(body[1], view, _keys(task, body[0]), sheet)
+
+
+Body = tuple[Frame, tuple[Shape, ...]]
+
+
+def _with_labels_on_it(
+    task: _Task, stops: Sequence[float], names: Sequence[_Label], sheet: Sheet
+) -> Body | None:
+    """The skirt as wide as the sheet, labels on the cloth; None when they find no room there."""
+    frame = _frame(task, stops, sheet, after=sheet.margin)
+    hem = task.plan.landmarks[-1].depth
+    hung = [
+        shape for strand in task.plan.strands for shape in strand_shapes(strand, task.plan, frame)
+    ]
+    trim = waist_shapes(task.plan, frame, task.join_at)
+    taken = [extent([shape]) for shape in (*hung, *trim)]
+    inside = [label for label in names if label.is_on_cloth]
+    placed = on_cloth([(label.depth, label.line) for label in inside], frame, taken)
+    skirt = _skirt(task, frame)
+    if placed is None:
+        return None
+    above = [label.line for label in names if not label.is_on_cloth and label.depth < hem]
+    below = [label.line for label in names if not label.is_on_cloth and label.depth >= hem]
+    box = extent(skirt)
+    body = (
+        *skirt,
+        *_lengths(task, stops, frame, sheet.margin),
+        *placed,
+        *stacked(above, frame.middle, box.top - OVER - STEP * (len(above) - 1)),
+        *stacked(below, frame.middle, box.bottom + STEP),
+    )
+    return (frame, body) if _fits(body, sheet) else None
+
+
+def _fits(body: Sequence[Shape], sheet: Sheet) -> bool:
+    box = extent(body)
+    return box.left >= 0 and box.right <= sheet.width - sheet.margin / 2
+
+
+def _with_labels_beside_it(
+    task: _Task, stops: Sequence[float], names: Sequence[_Label], sheet: Sheet
+) -> Body:
+    """The skirt with its labels in a column to the right, led to their spots."""
+    plain = Frame(1, 0, 0, levels(task.plan))
+    width = max(_callout(label, plain).width for label in names)
+    frame = _frame(task, stops, sheet, after=width + sheet.margin + GAP)
+    right = frame.middle + max(level.girth for level in frame.shape) / 4 * frame.scale + GAP
     callouts = [_callout(label, frame) for label in names]
     body = (
         *_skirt(task, frame),
         *_lengths(task, stops, frame, sheet.margin),
         *column(callouts, right),
     )
-    view = task.words["front"].format(join=task.words[f"join_{join_at}"])
-    return assemble(body, view, _keys(task, frame), sheet)
+    return frame, body
 
 
-def _frame(
-    task: _Task, stops: Sequence[float], names: Sequence[_Label], sheet: Sheet
-) -> tuple[Frame, float]:
-    """The frame that fills the room between lengths and labels, and where the labels begin."""
+def _frame(task: _Task, stops: Sequence[float], sheet: Sheet, *, after: float) -> Frame:
+    """The frame that fills the room between the lengths and what is kept free to the right."""
     shape = levels(task.plan)
     widest = max(level.girth for level in shape) / 2
     before = _lengths_width(task, stops) + sheet.margin + GAP
-    after = max(_callout(label, Frame(1, 0, 0, shape)).width for label in names) + sheet.margin
-    room = sheet.width - before - after - GAP
+    room = sheet.width - before - after
     scale = min(room / widest, TALLEST / (stops[-1] - stops[0]))
-    return Frame(scale, before + room / 2, 0.0, shape), before + (room + widest * scale) / 2 + GAP
+    return Frame(scale, before + room / 2, 0.0, shape)
 
 
 def _stops(plan: Plan) -> tuple[float, ...]:
@@ -122,11 +178,12 @@ def _labels(task: _Task) -> list[_Label]:
 
 def _landmark_labels(task: _Task) -> Iterator[_Label]:
     words = task.words
+    ends = (task.plan.landmarks[0], task.plan.landmarks[-1])
     for mark in task.plan.landmarks:
         value = words["count"].format(count=mark.count, girth=task.length(mark.garment.value))
         lines = ((landmark_name(mark.key, words), "name"), (value, "value"))
         remark = ((words["estimated"], "remark"),) if mark.estimated else ()
-        yield _Label(mark.depth, lines + remark)
+        yield _Label(mark.depth, lines + remark, is_on_cloth=mark not in ends)
 
 
 def _waist_label(task: _Task) -> Iterator[_Label]:
@@ -167,7 +224,7 @@ def _callout(label: _Label, frame: Frame) -> Callout:
 def _skirt(task: _Task, frame: Frame) -> tuple[Shape, ...]:
     """Everything of the skirt itself, from the cloth up to what hangs over it."""
     plan = task.plan
-    outline = [frame.edges(level.depth) for level in frame.shape]
+    outline = [frame.edges(depth) for depth in _knots(frame.shape)]
     around = [left for left, _ in outline] + [right for _, right in reversed(outline)]
     strands = (strand_shapes(strand, plan, frame) for strand in plan.strands)
     return (
@@ -181,6 +238,17 @@ def _skirt(task: _Task, frame: Frame) -> tuple[Shape, ...]:
         *_side_join(task, frame),
         *(shape for strand in strands for shape in strand),
     )
+
+
+def _knots(shape: Sequence[Level]) -> Iterator[float]:
+    """Depths between which the sides are drawn straight: both ends, and the middle of each run of
+    rounds with one count, so that the few stitches of a shaping round do not show as a notch."""
+    yield shape[0].depth
+    for count, run in groupby(shape, key=lambda level: level.count):
+        depths = [level.depth for level in run]
+        at_end = {shape[0].count: depths[-1], shape[-1].count: depths[0]}
+        yield at_end.get(count, (depths[0] + depths[-1]) / 2)
+    yield shape[-1].depth
 
 
 def _levels_across(task: _Task, frame: Frame) -> Iterator[Shape]:

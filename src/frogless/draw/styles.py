@@ -33,6 +33,7 @@ class Style:
 
 STYLES: Mapping[str, Style] = {
     "cloth": Style(fill=CLOTH),
+    "patch": Style(fill=CLOTH),
     "trim": Style(stroke=INK, fill=PAPER, width=0.35),
     "outline": Style(stroke=INK, width=0.55),
     "edging": Style(stroke=INK, fill=PAPER, width=0.35),

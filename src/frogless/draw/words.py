@@ -31,7 +31,7 @@ WORDS: Mapping[str, str] = {
     "shaping": "shaping points, with a tick at each shaping round",
     "side_join": "join",
     # The profile.
-    "profile": "girth by depth below the top edge",
+    "profile": "girth by depth below the waist edge",
     "worked": "the rounds as worked",
     "body": "body",
     "allowed": "landmark as worked, with what is allowed there",
@@ -43,7 +43,7 @@ WORDS: Mapping[str, str] = {
     "tell_first": "Front view of a skirt, folded flat:"
     " {girth} around at the {at} ({count} stitches)",
     "tell_girth": "{girth} at the {at}, {depth} down ({count} stitches)",
-    "tell_length": "It is {length} long from the top edge to the hem",
+    "tell_length": "It is {length} long from the waist edge to the hem",
     "tell_widens": "Rounds {first} to {last} widen it"
     " (shaping points: {points}, shaping rounds: {rounds})",
     "tell_narrows": "Rounds {first} to {last} narrow it"

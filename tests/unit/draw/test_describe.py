@@ -19,7 +19,7 @@ def test_schematic_is_told_from_waist_to_hem() -> None:
         "102 cm at the high hip, 10 cm down (184 stitches), "
         "115.5 cm at the hip, 20 cm down (208 stitches), "
         "142 cm at the hem, 60 cm down (256 stitches). "
-        "It is 60 cm long from the top edge to the hem. "
+        "It is 60 cm long from the waist edge to the hem. "
         "Rounds 1 to 10 widen it (shaping points: 8, shaping rounds: 4). "
         "Rounds 11 to 20 widen it (shaping points: 8, shaping rounds: 3). "
         "Rounds 21 to 60 widen it (shaping points: 8, shaping rounds: 6). "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from sample_plans import build, circle, flared, long, pegged, straight, tiny
+from sample_plans import Sample, Stretch, build, circle, flared, long, pegged, straight, tiny
 
 from frogless.draw.outline import (
     edging_height,
@@ -145,6 +145,16 @@ def test_shaping_points_move_a_quarter_when_the_join_is_at_the_side() -> None:
     back = shaping_lines(plan, "centre back")[0].stands[0][1]
     places = {fold(line.stands[0][1] - 0.25) for line in shaping_lines(plan, "left side")}
     assert any(abs(fold(back + 0.5 - place)) < 0.01 for place in places)
+
+
+def test_shaping_points_keep_their_line_where_it_crosses_centre_back() -> None:
+    """Six points joined at a side: one stands at centre back, now a stitch left, now right of it."""
+    sample = Sample(110, 10.0, 20.0, (Stretch("hip_girth", 9, 140, 6, (1, 3, 5, 7, 9), 1400.0),))
+    lines = shaping_lines(build(sample), "left side")
+    assert len(lines) == 6
+    for line in lines:
+        first = line.stands[0][1]
+        assert max(abs(fold(turns - first)) for _, turns in line.stands) < 2 / 110
 
 
 def test_work_runs_to_the_wearers_right_when_worked_from_the_waist_down() -> None:

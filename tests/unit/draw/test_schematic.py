@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -84,12 +84,35 @@ def test_no_line_runs_through_lettering(
     assert struck_through(draw(any_plan, units)) == []
 
 
-def test_lettering_keeps_off_the_cloth(any_plan: Plan) -> None:
-    """Girths stand to the right, lengths to the left."""
+def test_lettering_on_the_cloth_has_a_patch_to_itself(any_plan: Plan) -> None:
+    """Nothing is drawn through it: what lies under it is covered, and nothing hangs over it."""
     drawing = draw(any_plan)
     (cloth,) = of(drawing, "cloth")
-    box = extent([cloth])
-    assert not [text.text for text in drawing.texts if text_box(text).overlaps(box)]
+    patches = [extent([patch]) for patch in of(drawing, "patch")]
+    inside = [t for t in drawing.texts if text_box(t).overlaps(extent([cloth]))]
+    assert all(any(patch.holds(text_box(t)) for patch in patches) for t in inside)
+    hung = [extent([s]) for s in drawing.shapes if s.style in ("strand", "bead", "cord", "eyelet")]
+    assert not any(patch.overlaps(box) for patch in patches for box in hung)
+
+
+def test_labels_stand_beside_the_skirt_when_there_is_no_room_on_it() -> None:
+    """A circle is so flat that its hips lie too close together: its labels are led to their spots.
+
+    Where there is room the skirt is as wide as the sheet lets it be.
+    """
+    beside, on_it = draw(build(circle())), draw(build(straight()))
+    assert of(beside, "patch") == []
+    assert of(on_it, "patch")
+    (cloth,) = of(on_it, "cloth")
+    assert extent([cloth]).right > on_it.width - 5
+
+
+def test_sides_have_no_notches() -> None:
+    """A few stitches more in one round are drawn as a slope from the rounds above to those below."""
+    (outline,) = of(draw(build(flared())), "outline")
+    right = outline.points[len(outline.points) // 2 :]
+    slopes = [abs(b[0] - a[0]) / max(abs(b[1] - a[1]), 1e-9) for a, b in pairwise(right)]
+    assert max(slopes) < 1
 
 
 def test_widths_and_heights_share_one_scale(any_plan: Plan) -> None:
@@ -188,11 +211,13 @@ def test_drawing_carries_its_words(any_plan: Plan) -> None:
 
 
 def test_scale_bar_is_as_long_as_it_says() -> None:
-    """10 cm on the bar are a tenth of a metre of skirt."""
+    """The bar against the length of the skirt, which is 60 cm."""
     drawing = draw(build(flared()))
     box = extent(of(drawing, "outline"))
     bars = [s for s in drawing.shapes if s.style == "scale"]
     text = next(t for t in drawing.texts if t.style == "legend")
     assert isinstance(text, Text)
-    assert text.text == "10 cm"
-    assert extent(bars).right - extent(bars).left == pytest.approx((box.bottom - box.top) / 6)
+    bar = float(text.text.removesuffix(" cm"))
+    assert extent(bars).right - extent(bars).left == pytest.approx(
+        (box.bottom - box.top) * bar / 60
+    )
