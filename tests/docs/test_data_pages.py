@@ -9,6 +9,8 @@ from collections.abc import Iterator
 
 from pages import ROOT, figure, named, page, part, rows
 
+from frogless.fit.going_on import WITHIN_REASON
+from frogless.plan.elastic import Elastic, elastics
 from frogless.proof.prove import CHECKS
 from frogless.stitches.edgings import patterns
 from frogless.stitches.load import _KEYS, dictionary
@@ -64,6 +66,20 @@ def test_every_key_of_an_edging_is_explained() -> None:
     used = {key for pattern in patterns().values() for key in pattern.entry}
     used |= {key for p in patterns().values() for one in p.entry["round"] for key in one}
     assert used <= explained
+
+
+def test_every_elastic_is_listed_with_its_stretch() -> None:
+    """Comfortably, and for the moment of stepping in."""
+    told = {
+        cells[0]: cells[1:] for cells in rows(page("going-on.md")) if cells[-1].endswith("times")
+    }
+    assert told == {one.kind: [_comfort(one), f"{one.pulled_on:.1f} times"] for one in elastics()}
+    assert f"up to {WITHIN_REASON:.0%}".replace("%", " %") in page("going-on.md")
+
+
+def _comfort(one: Elastic) -> str:
+    longest = f" to {one.longest:g}" if one.longest > one.comfortable else ""
+    return f"{one.comfortable:g}{longest} times"
 
 
 def test_layers_are_those_that_are_checked() -> None:
