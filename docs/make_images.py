@@ -13,7 +13,7 @@ from frogless import draft
 
 ROOT = Path(__file__).parents[1]
 IMAGES = ROOT / "docs" / "images"
-SHOWN = "Place markers"  # the page with the first shaping round
+SHOWN = "2 dc in next st"  # the page with the first increase
 DPI = 96
 COLOURS = 32  # text on white needs no more; a page stays far below 200 KB
 
@@ -31,9 +31,16 @@ def drafted() -> draft.Draft:
 
 
 def page_with(text: str, pdf: Path) -> int:
-    """Number of the first page that has these words."""
-    pages = _run("pdftotext", "-layout", str(pdf), "-").decode().split("\f")
-    return next(number for number, page in enumerate(pages, 1) if text in page)
+    """Number of the first page that has these words, wherever its lines break.
+
+    Raises:
+        SystemExit: no page has them; the pattern's wording has changed.
+    """
+    pages = [" ".join(p.split()) for p in _run("pdftotext", str(pdf), "-").decode().split("\f")]
+    for number, page in enumerate(pages, 1):
+        if text in page:
+            return number
+    raise SystemExit(f'no page has "{text}"; mend SHOWN in docs/make_images.py')
 
 
 def picture(pdf: Path, page: int) -> bytes:
