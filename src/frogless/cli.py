@@ -86,9 +86,13 @@ def _show(text: str) -> None:
     Raises:
         InputError: the output takes no more (a full disk).
     """
+    out = sys.stdout
+    # Unbuffered (PYTHONUNBUFFERED), a write may take only a part and leaves the rest to its caller.
+    rest = memoryview(text.encode(out.encoding, out.errors or "strict"))
     try:
-        sys.stdout.write(text)
-        sys.stdout.flush()
+        while rest:
+            rest = rest[out.buffer.write(rest) :]
+        out.flush()
     except BrokenPipeError:
         # Whoever read has seen enough. Python would try to flush once more at its exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -123,6 +127,7 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(metavar="COMMAND", required=True)
     _add_draft(commands)
     _add_resume(commands)
+    _add_studio(commands)
     return top
 
 
@@ -151,6 +156,18 @@ def _add_resume(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
     command.add_argument(
         "--done", type=int, default=0, metavar="N", help="shaping points done in it (0)"
     )
+
+
+def _add_studio(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    told = "draft in the browser, on this computer alone"
+    described = f"{told.capitalize()}."
+    command = commands.add_parser("studio", help=told, description=described, allow_abbrev=False)
+    command.add_argument(
+        "--port", type=int, default=0, metavar="N", help="port to listen on (any free one)"
+    )
+    command.add_argument("--no-browser", action="store_true", help="do not open the browser")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=_studio)
 
 
 def _add_command(
@@ -207,6 +224,17 @@ def _resume(options: argparse.Namespace) -> str:
     from frogless import draft
 
     return draft.card(draft.draft(_request(options)), options.round, options.done)
+
+
+def _studio(options: argparse.Namespace) -> str:
+    try:
+        from frogless.studio import serve
+    except ModuleNotFoundError as error:
+        raise InputError(
+            f"the studio needs {error.name}, which is not installed; "
+            'python -m pip install "frogless[studio]" brings all that it needs'
+        ) from None
+    return serve.run(options.port, browser=not options.no_browser)
 
 
 def _request(options: argparse.Namespace) -> Request:
