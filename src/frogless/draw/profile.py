@@ -24,7 +24,7 @@ CAP = 1.1
 NO_BREAK = "\N{NO-BREAK SPACE}"
 DOT = 1.0
 ROUND_STEP = 4.0
-GIRTH_STEP = 12.3
+GIRTH_STEP = 9.3
 DEPTH_STEP = 12.0
 AXIS_STEPS: Mapping[Units, tuple[float, ...]] = {
     "cm": (5, 10, 20, 50, 100, 200, 500, 1000),
@@ -123,10 +123,14 @@ def _axes(graph: _Graph, units: Units) -> Iterator[Shape]:
         lowered = y + ASCENT / 2 * STYLES["axis"].size
         yield Text((graph.left - 1.5, lowered), show_length(depth, units), "axis", "end")
     scale = (graph.right - graph.left - STRIP) / (high - low)
-    for girth in _multiples(low, high, _step(AXIS_STEPS[units], scale, GIRTH_STEP)):
+    marks = _multiples(low, high, _step(AXIS_STEPS[units], scale, GIRTH_STEP))
+    for girth in marks:
         x, _ = graph.at(girth, 0.0)
         yield Line((x, 0.0), (x, TALL), "grid")
-        text = Text((x, -2.0), show_length(girth, units), "axis", "middle")
+        shown = show_length(girth, units)
+        # The unit once is enough, and leaves room for more of the numbers.
+        told = shown if girth == marks[0] else shown.rpartition(" ")[0]
+        text = Text((x, -2.0), told, "axis", "middle")
         # Beyond the frame a label would stand in the way of the leaders.
         if text_box(text).right <= graph.right:
             yield text
