@@ -7,10 +7,19 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from frogless.errors import InputError, Place
-from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Table
+from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Table, Terms
 
 DEEPEST = 4
 """Headings below this level look alike on any page."""
+
+LONGEST_NAME = 28
+"""What stands first in a row of a table is a name up to so many characters, beyond it a sentence."""
+
+LONGEST_TERM = 9
+"""A longer word stands above its meaning or before it, not beside it."""
+
+NOTHING = "–"
+"""What stands in a cell that has nothing to say."""
 
 FIGURES = re.compile(
     r"""[+−–-]?                     # a sign
@@ -56,15 +65,25 @@ def in_runs(blocks: tuple[Block, ...]) -> tuple[Block | Run, ...]:
 
 
 def columns_of_figures(table: Table) -> tuple[bool, ...]:
-    """Which columns hold only numbers with a short unit, and so stand to the right.
+    """Which columns hold only numbers with a short unit, or nothing, and so stand to the right.
 
     >>> columns_of_figures(Table("", ("Yarn", "Need"), (("cotton", "412 m"), ("", "–"))))
-    (False, False)
+    (False, True)
     >>> columns_of_figures(Table("", ("At", "Body"), (("hip", "110.5 cm"), ("waist", ""))))
     (False, True)
     """
     columns = zip(*squared(table), strict=True)
     return tuple(any(cells) and all(_is_figure(cell) for cell in cells) for cells in columns)
+
+
+def rows_have_names(table: Table) -> bool:
+    """Whether the rows begin with names, which are set strong; sentences are not."""
+    return all(len(row[0]) <= LONGEST_NAME for row in table.rows if row)
+
+
+def terms_are_short(terms: Terms) -> bool:
+    """Whether words and their meanings can stand side by side, also on a phone."""
+    return all(len(term) <= LONGEST_TERM for term, _ in terms.items)
 
 
 def squared(table: Table) -> tuple[tuple[str, ...], ...]:
@@ -105,4 +124,4 @@ def note_title(kind: str, title: str) -> str:
 
 
 def _is_figure(cell: str) -> bool:
-    return not cell or FIGURES.fullmatch(cell) is not None
+    return cell in ("", NOTHING) or FIGURES.fullmatch(cell) is not None

@@ -1,98 +1,159 @@
-"""The back of a pattern: finishing, why the numbers are what they are, what was checked, credits."""
+"""The back of a pattern: finishing, where the numbers come from, what was checked, credits."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from frogless import __version__
-from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
-from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Paragraph, Table, Terms
+from frogless.because import Because
+from frogless.draw.describe import describe_profile
+from frogless.fit.flare import describe_fullness
+from frogless.fit.survey import share_reached
+from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, SectionPlan, StrandPlan
+from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
+from frogless.proof.model import Finding
+from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
-from frogless.publish.messages import say
+from frogless.publish.front import place
+from frogless.publish.instructions import stretched
+from frogless.publish.messages import MESSAGES, say, spelled
+from frogless.publish.trims import gap, gap_is_told_early
 from frogless.units import show_length
 from frogless.write.because import because_sentence
-from frogless.write.pattern import write_seam
+from frogless.write.rhythm import rhythm_sentence
 
 
 def finishing(drafted: Drafted) -> tuple[Block, ...]:
-    """Joins, ends, blocking to stated measurements."""
-    ends = "finish_ends_in" if drafted.units == "in" else "finish_ends"
+    """Gap, ends, blocking to stated measurements."""
+    ends = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
+    steps = (ends,) if gap_is_told_early(drafted) else (gap(drafted), ends)
     return (
         Heading(say(drafted, "finishing")),
-        *_seams(drafted),
-        Bullets((say(drafted, "finish_gap"), say(drafted, ends), say(drafted, "finish_dry"))),
-        Paragraph(say(drafted, "finish_block")),
-        Bullets(tuple(_targets(drafted))),
+        Bullets((*steps, say(drafted, "finish_block"))),
+        _block_table(drafted),
+        *_whole(drafted),
     )
 
 
-def _seams(drafted: Drafted) -> Iterator[Block]:
-    seams = drafted.plan.program.seams
-    if seams:
-        yield Heading(say(drafted, "finish_seams"), 2)
-    for seam in seams:
-        line = write_seam(seam, drafted.stitches, drafted.dialect, drafted.language)
-        yield Instruction(line.label, line.text, line.count)
-
-
-def _targets(drafted: Drafted) -> Iterator[str]:
-    """Girths and depths to pin out: as blocked, before the skirt hangs."""
-    grown = drafted.basis.growth
-    shrink = 1 + (grown.value if grown else 0.0)
+def _block_table(drafted: Drafted) -> Table:
+    """Girths and depths to pin out: lying flat, before the skirt hangs."""
     units = drafted.units
-    for mark in drafted.plan.landmarks:
-        yield say(
-            drafted, "finish_block_item", at=say(drafted, mark.key),
-            girth=show_length(mark.garment.value, units), flat=show_length(mark.garment.value / 2, units),
-            depth=show_length(mark.depth / shrink, units),
-        )  # fmt: skip
-    hem = drafted.plan.landmarks[-1]
-    yield say(drafted, "finish_block_length", depth=show_length(hem.depth / shrink, units))
+    header = tuple(say(drafted, key) for key in ("at", "around", "across", "depth"))
+    rows = tuple(
+        (
+            place(drafted, mark.key),
+            show_length(mark.garment.value, units),
+            show_length(mark.garment.value / 2, units),
+            show_length(mark.depth / stretched(drafted), units),
+        )
+        for mark in drafted.plan.landmarks
+    )
+    return Table(say(drafted, "block_caption"), header, rows)
+
+
+def _whole(drafted: Drafted) -> Iterator[Block]:
+    """The finished length with the edging."""
+    plan, units = drafted.plan, drafted.units
+    if plan.edging is None:
+        return
+    worn = plan.depths[plan.edging.last_round]
+    flat = show_length(worn / stretched(drafted), units)
+    key = "finish_length" if stretched(drafted) > 1 else "finish_length_same"
+    yield Paragraph(say(drafted, key, flat=flat, worn=show_length(worn, units)))
 
 
 def why(drafted: Drafted) -> tuple[Block, ...]:
-    """Every planned number with its because."""
-    items = [
-        (say(drafted, mark.key), because_sentence(mark.because, drafted.units, drafted.language))
-        for mark in drafted.plan.landmarks
-    ]
-    items += [
-        (
-            say(drafted, "why_section", name=section.name),
-            because_sentence(section.because, drafted.units, drafted.language),
-        )
-        for section in drafted.plan.sections
-    ]
-    items += _why_trims(drafted)
+    """Every planned number with its because, and the girth by depth as a graph."""
+    items = (
+        *_why_landmarks(drafted),
+        *(
+            (say(drafted, "why_section", name=section.name), _why_section(drafted, section))
+            for section in drafted.plan.sections
+        ),
+        *_why_trims(drafted),
+        *((say(drafted, "why_yarn"), _told(drafted, n.because)) for n in drafted.tally.yarn),
+    )
+    alt = describe_profile(drafted.plan, drafted.units)
     return (
         Heading(say(drafted, "why")),
         Paragraph(say(drafted, "why_intro")),
         Terms(tuple(items)),
+        Figure("profile", spelled(drafted, alt), say(drafted, "profile_caption")),
     )
+
+
+def _why_landmarks(drafted: Drafted) -> Iterator[tuple[str, str]]:
+    above = ""
+    for mark in drafted.plan.landmarks:
+        told = _told(drafted, mark.because)
+        if above and mark.because.steps and mark.because.steps[0].what == "wanted":
+            # A straight section has no cause of its own: it keeps the girth above it.
+            told = say(drafted, "why_as_above", at=above, told=told)
+        yield say(drafted, mark.key), told
+        above = say(drafted, mark.key)
+
+
+def _why_section(drafted: Drafted, section: SectionPlan) -> str:
+    told = _told(drafted, section.because)
+    if _widens_to_the_hip(drafted, section):
+        share = 100 * share_reached(section.fullness)
+        told = say(
+            drafted, "why_share", told=told, share=f"{section.fullness:.2f}", percent=f"{share:.0f}"
+        )
+    for other in section.others[:1]:
+        rhythm = rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language)
+        stray = show_length(abs(other.stray), drafted.units)
+        way = say(drafted, "other", points=other.points, rhythm=rhythm, stray=stray)
+        told = say(drafted, "why_other", told=told, other=way)
+    return told
+
+
+def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
+    """Whether the survey can say whom the section suits: a cone that ends at the hip."""
+    ends = {m.rounds for m in drafted.plan.landmarks if m.key == "hip_girth"}
+    is_cone = section.fullness > 0 and describe_fullness(section.fullness) == "cone"
+    return section.last_round in ends and section.chosen is not None and is_cone
 
 
 def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
     plan = drafted.plan
     if plan.edging is not None:
-        yield say(drafted, "why_edging"), _sentence(drafted, plan.edging.because)
+        yield say(drafted, "why_edging"), _told(drafted, _edging(plan.edging))
     names = {ElasticPlan: "why_elastic", CordPlan: "why_cord", BandPlan: "why_band"}
     if plan.waist is not None:
-        yield say(drafted, names[type(plan.waist)]), _sentence(drafted, plan.waist.because)
+        yield say(drafted, names[type(plan.waist)]), _told(drafted, plan.waist.because)
     for strand in plan.strands:
-        yield strand.name, _sentence(drafted, strand.because)
+        yield strand.name, _why_strand(drafted, strand)
 
 
-def _sentence(drafted: Drafted, because: object) -> str:
-    return because_sentence(because, drafted.units, drafted.language)  # type: ignore[arg-type]
+def _edging(plan: EdgingPlan) -> Because:
+    """Its because; in an edging without repeats a repeat of one stitch is not worth a word."""
+    if plan.multiple > 1:
+        return plan.because
+    return Because(tuple(s for s in plan.because.steps if s.what not in ("repeat", "repeats")))
+
+
+def _why_strand(drafted: Drafted, strand: StrandPlan) -> str:
+    units = drafted.units
+    return say(
+        drafted, "why_strand_yarn", told=_told(drafted, strand.because),
+        times=f"{YARN_PER_CHAIN_LENGTH:g}", tail=show_length(strand.tails, units),
+        cut=show_length(strand.cut_yarn, units),
+    )  # fmt: skip
+
+
+def _told(drafted: Drafted, because: Because) -> str:
+    return because_sentence(because, drafted.units, drafted.language)
 
 
 def checked(drafted: Drafted) -> tuple[Block, ...]:
-    """The proof: each check, its verdict, how much it looked at."""
+    """The proof: each check that had something to look at, how much, and what it found."""
+    header = tuple(say(drafted, key) for key in ("check", "looked_at", "found"))
     rows = tuple(
-        (f.name.replace("_", " "), say(drafted, f"verdict_{f.verdict}"), f.detail)
+        (check_name(drafted, f.name), str(f.looked_at), _verdict(drafted, f))
         for f in drafted.findings
+        if f.looked_at or f.faults
     )
-    header = (say(drafted, "check"), say(drafted, "found"), say(drafted, "detail"))
     return (
         Heading(say(drafted, "checked")),
         Paragraph(say(drafted, "checked_intro")),
@@ -100,13 +161,28 @@ def checked(drafted: Drafted) -> tuple[Block, ...]:
     )
 
 
+def check_name(drafted: Drafted, name: str) -> str:
+    """What a check holds a pattern to; for one that has no words, its name."""
+    key = f"check_{name}"
+    return say(drafted, key) if key in MESSAGES else name.replace("_", " ")
+
+
+def _verdict(drafted: Drafted, found: Finding) -> str:
+    if not found.faults:
+        return say(drafted, "verdict_pass")
+    # Why it is not sure to go on stands at the sizes; it is not told twice.
+    told = say(drafted, "see_goes_on") if found.name == "goes_on" else "; ".join(found.faults)
+    return say(drafted, "verdict_warn", told=told)
+
+
 def about(drafted: Drafted) -> tuple[Block, ...]:
     """Version, credits, terms."""
     design = drafted.basis.design
     lines = [
         say(
-            drafted, "about_version", version=design.version, terms=say(drafted, f"terms_{drafted.dialect}"),
-            body=drafted.basis.body.name, swatch=drafted.basis.main_swatch.name,
+            drafted, "about_version", version=design.version,
+            terms=say(drafted, f"terms_{drafted.dialect}"), body=drafted.basis.body.name,
+            swatch=drafted.basis.main_swatch.name,
         )
     ]  # fmt: skip
     if design.author:

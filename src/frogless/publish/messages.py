@@ -1,7 +1,12 @@
-"""What a pattern says around its rows, in English; a catalogue gives the same in another language."""
+"""What a pattern says around its rows, in English; a catalogue gives the same in another language.
+
+The names of places, checks and remarks are found by their own names: `check_places`,
+`remark_strand_sample`, `waist_girth`.
+"""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from frogless.publish.drafted import Drafted
@@ -10,70 +15,121 @@ MESSAGES: Mapping[str, str] = {
     # Headings
     "glance": "At a glance",
     "cautions": "Please read first",
+    "schematic": "Schematic",
     "materials": "Materials",
     "gauge": "Gauge",
     "abbreviations": "Abbreviations",
     "special": "How the stitches are worked",
     "before": "Before you start",
-    "schematic": "Schematic",
-    "instructions": "Instructions",
+    "cord": "Drawcord",
+    "putting_on": "Putting the band on",
     "finishing": "Finishing",
     "why": "Why these numbers",
     "checked": "What was checked",
     "about": "About this pattern",
+    # Notes
+    "note_caution": "Caution",
+    "note_check": "Check",
+    "note_hint": "Hint",
+    "note_remark": "Please note",
+    "sourced": "{sentence} (Source: {source}.)",
+    "unsourced": "{sentence} (No published source.)",
     # At a glance
-    "glance_caption": "Girths of body and skirt, with the ease between them",
+    "glance_caption": (
+        "Girths, and the ease between body and skirt; depths are below the waist edge, worn"
+    ),
     "at": "at",
     "body": "body",
     "garment": "skirt",
     "ease": "ease",
     "stitches": "stitches",
     "round": "round",
-    "depth": "below the top edge",
+    "depth": "depth",
     "estimated_mark": "{value} (estimated)",
     "none": "–",
     "verdict_tight": "{value}, tight",
     "verdict_loose": "{value}, loose",
-    "glance_rounds": "{rounds} rounds to the hem, {length} from the top edge, worn",
+    "ungathered": "{at}, ungathered",
+    "glance_length": "{rounds} rounds; worn, it hangs {length} from the waist edge to the hem",
+    "glance_length_edging": "{told}, {length} with the edging",
+    "glance_length_band": "{told}; the band stands {height} above the waist edge",
     "glance_edging": "Edging: {name}, {repeats} repeats on {count} stitches",
     "glance_edging_one": "Edging: {name}, on {count} stitches",
-    "glance_time": "Working time: about {low} to {high} hours, at 40 to 10 single crochets a minute; time your own hand",
-    "glance_finished": "Finished length with the edging: {length}",
-    "ease_gathered": "{value}, gathered",
+    "glance_stray": (
+        "Between these places it is at most {stray} than wanted, {depth} below the waist edge"
+    ),
+    "wider": "{length} wider",
+    "narrower": "{length} narrower",
     "glance_goes_on": "Going on: {sentence}",
     "glance_stays_up": "Staying up: {sentence}",
+    "glance_time": (
+        "Working time: about {low} to {high} hours, at {fast} to {slow} {stitch} stitches a "
+        "minute; time your own hand"
+    ),
+    "glance_estimated": (
+        "Estimated, not measured: {lengths}. Measure and have the pattern drafted again, or trust "
+        "the tape more than the round when you get there."
+    ),
+    "length_of": "{name} {length}",
     "waist_girth": "waist",
     "high_hip_girth": "high hip",
     "hip_girth": "hip",
     "hem": "hem",
+    # The drawings
+    "schematic_caption": (
+        "The skirt folded flat, seen from the front. Girths are all the way around: each line is "
+        "half as long."
+    ),
+    "profile_caption": (
+        "Girth by depth. The steps are the rounds as worked, the dotted line is what was wanted."
+    ),
     # Materials
     "yarn": "{name}: about {length} ({low} to {high}), {mass}",
-    "yarn_balls": "{yarn}; with {margin} % to spare {balls} balls of {ball}",
-    "yarn_category": "{yarn}; category {category}, {fibre}",
-    "yarn_parts": "Of the yarn: {parts}",
+    "yarn_label": "{name} ({label})",
+    "yarn_category": "category {category}",
+    "yarn_ball": "{told}. With {margin} % to spare 1 ball of {ball}",
+    "yarn_balls": "{told}. With {margin} % to spare {balls} balls of {ball}, of one dye lot",
+    "yarn_parts": "Of this: {parts}",
+    "yarn_part": "{name} {mass}",
     "yarn_uncalibrated": (
-        "The swatch was not weighed, so the amount is an estimate from the yarn's thickness; weigh the swatch "
-        "and add its mass to make it surer"
+        "The swatch was not weighed, so the amount is an estimate from the thickness of the yarn. "
+        "Weigh the swatch to make it surer"
     ),
-    "notion_hook": "Hook {detail}",
+    "and": "{first} and {last}",
+    "hook": "Hook {size}: {parts}",
+    "hook_us": "{size} (US {label})",
+    "hook_steel": "{size} (US steel {label})",
     "notion_marker": "{pieces} stitch markers, {detail}",
-    "notion_elastic": "Elastic: cut {length}; {detail}",
-    "notion_cord": "Cord: {length}, {detail}",
+    "notion_marker_one": "1 stitch marker, {detail}",
+    "notion_elastic": (
+        "Elastic, {kind}, {width} wide: {cut}, of which {lap} is the lap. Over the hips it "
+        "stretches to {stretch} times its length"
+    ),
+    "notion_cord": (
+        "Cord: {length}, thin enough to slide through a hole of one stitch; one crocheted from the "
+        "yarn is counted above"
+    ),
     "notion_bead": "{pieces} beads for the {detail}",
     "notion_yarn_needle": "Yarn needle, {detail}",
     "notion_sewing_needle": "Sewing needle, {detail}",
     "notion_beading_needle": "Beading needle, {detail}",
     "notion_tape_measure": "Tape measure, {detail}",
+    "notion_other": "{name}: {detail}",
     # Gauge
     "gauge_main": (
-        "{stitches} sts and {rows} {rounds} in {stitch} to {span}, {state}, on a {hook} hook. "
-        "It was counted to within {percent} %: {girth} on the widest girth."
+        "{stitches} sts and {rows} rounds in {stitch} to {span}, {state}, on a {hook} hook. It was "
+        "counted to within {percent} %, which is {girth} on the widest girth."
     ),
-    "gauge_estimated": "{stitch} ({section}) was not swatched: its gauge is estimated from {main}.",
-    "gauge_growth": "Worn, the fabric grows {percent} % in length; all lengths here are worn lengths.",
+    "gauge_estimated": (
+        "{stitch} ({sections}) was not swatched: its gauge is estimated from {main}."
+    ),
+    "gauge_growth": (
+        "Worn, the fabric grows {percent} % in length. The rounds are planned for that: lengths "
+        "are worn lengths unless they say that the work lies flat."
+    ),
     "gauge_check": (
-        "Measure your own swatch the same way before you begin. Another gauge needs other numbers: draft the "
-        "pattern again from your swatch rather than from the nearest one."
+        "Measure your own swatch the same way before you begin. Another gauge needs other numbers: "
+        "have the pattern drafted again from your swatch rather than follow this one."
     ),
     "state_as worked": "as worked",
     "state_washed": "washed and dried",
@@ -84,141 +140,256 @@ MESSAGES: Mapping[str, str] = {
     "abbr_st": "stitch",
     "abbr_sts": "stitches",
     "abbr_sp": "space",
+    "abbr_sps": "spaces",
     "abbr_rnd": "round",
+    "abbr_rnds": "rounds",
     "abbr_RS": "right side",
     "abbr_WS": "wrong side",
-    "abbr_tog": "together",
+    "abbr_tog": "{stitch}, {n} together",
+    "how_tog": (
+        "Work each {stitch} into its own stitch, but stop before its last {yarn_over}: one more "
+        "loop stays on the hook each time. Then {yarn_over} and draw through all loops."
+    ),
     # Before you start
     "way_joined and turned": (
-        "The skirt is worked from the waist down in joined rounds, turned after each, so that the join stays "
-        "where it is: {join}."
+        "Work from the waist down in joined rounds and turn after each, so that the join keeps its "
+        "place at {join}."
     ),
     "way_joined": (
-        "The skirt is worked from the waist down in joined rounds, right side always facing. Unturned rounds "
-        "lean: after ten rounds measure how far the join has moved from {join}; it will have moved as far "
-        "again every ten rounds."
+        "Work from the waist down in joined rounds, right side always facing. Rounds that are not "
+        "turned lean a little: after ten of them measure how far the join has moved from {join}; "
+        "it will move as far again in every ten."
     ),
     "way_spiral": (
-        "The skirt is worked from the waist down in a spiral, right side always facing. Keep a marker in the "
-        "first stitch of the round, which begins at {join}; it drifts a little, which does not show."
+        "Work from the waist down in a spiral, right side always facing. Keep a marker in the "
+        "first stitch of the round, which begins at {join}. The beginning drifts a little; the "
+        "slip stitch at the very end evens out the step."
     ),
     "join_centre back": "centre back",
     "join_left side": "the wearer's left side",
     "join_right side": "the wearer's right side",
-    "chain_counts": "The turning chain of {n} counts as the first {stitch} of the round, in text and counts.",
+    "chain_counts": (
+        "The turning chain of {n} counts as the first {stitch} of the round, in text and counts."
+    ),
+    "chain_counts_top": (
+        "The turning chain of {n} counts as the first {stitch} of the round, in text and counts; "
+        "each round closes into its top."
+    ),
     "chain_does_not_count": (
-        "The turning chain of {n} does not count as a stitch, in text or counts: work the first {stitch} into "
-        "the first stitch too."
+        "The turning chain of {n} does not count as a stitch, in text or counts: work the first "
+        "{stitch} into the first stitch too."
     ),
     "chain_does_not_count_top": (
-        "The turning chain of {n} does not count as a stitch, in text or counts: work the first {stitch} into "
-        "the first stitch too, and close each round into the top of the chain. That join is no stitch either; "
-        "do not work into it."
+        "The turning chain of {n} does not count as a stitch, in text or counts: work the first "
+        "{stitch} into the first stitch too, and close each round into the top of the chain. That "
+        "join is no stitch either; do not work into it."
     ),
     "brackets": (
-        "Square brackets enclose what is worked the number of times given after them; round brackets what is "
-        "worked into one stitch. The number at the end of each round is what you have when it is done."
+        "RS or WS after the number of a round is the side that faces you. Square brackets hold "
+        "what is worked as often as the number after them says, round brackets what is worked into "
+        "one stitch. The count of a round is what you have when it is done."
     ),
     "lengths": (
-        "Lengths are given in rounds and on the tape. If the two part, the tape is right: your row gauge is "
-        "not the swatch's, and the shaping rounds have to be planned anew."
+        "Lengths are given in rounds and on the tape, and the tape is right. If the two part by "
+        "more than a round, your rounds are not as high as the swatch's: have the pattern drafted "
+        "again from what you measure."
     ),
     # Sections
+    "begin": "Begin at the waist; the rounds begin and end at {join}.",
+    "straight": "{rounds} rounds without shaping, {count} stitches: a tube (fullness λ = 0).",
+    "straight_one": "One round without shaping, {count} stitches: a tube (fullness λ = 0).",
     "shape": (
-        "From {before} to {after} stitches in {rounds} rounds: {shapings} shaping rounds with {points} shaping "
-        "points, {add} at each. Shape {rhythm}."
+        "From {before} to {after} stitches in {rounds} rounds: {add} at each of {points} shaping "
+        "points. Shape {rhythm}."
     ),
     "add_1": "one stitch more",
     "add_2": "two stitches more",
     "less_1": "one stitch fewer",
     "less_2": "two stitches fewer",
-    "straight": "{rounds} rounds without shaping, {count} stitches.",
-    "cone": "A cone: {share} of a full circle.",
-    "flare": "{sentence} The skirt strays at most {stray} from the wanted girth, {depth} below the top edge.",
-    "other": "If you would rather follow the body closer: {points} points, {rhythm}; it strays at most {stray}.",
-    "check_section": (
-        "After round {round} the work measures {depth} from the top edge, worn, and {girth} around "
-        "({flat} across, folded flat): {count}."
+    "fullness": (
+        "Fullness λ = {share}: {what} (0 is a tube, 1 lies flat, more than that ruffles)."
     ),
-    "check_worked": " On the hook, not yet hung, it measures {depth}.",
-    "edging_intro": "{name}, over {base} stitches: {repeats} repeats of {multiple}.",
-    "edging_intro_one": "{name}, over {base} stitches.",
-    "edging_correction": "Its first round takes the {hem} stitches of the hem to {base}.",
+    "fullness_tube": "a tube",
+    "fullness_cone": "a cone",
+    "fullness_flat": "it lies flat",
+    "fullness_ruffle": "a ruffle",
+    "stray": "The skirt is at most {stray} than wanted, {depth} below the waist edge.",
+    "check_section": (
+        "After round {round}: {count}. Lying flat, the work is {flat} across ({girth} around) and "
+        "{depth} long from the waist edge."
+    ),
+    "check_worn": " Worn, it hangs to {depth}.",
+    "edging_intro": (
+        "{name} with the {hook} hook, over {base} stitches: {repeats} repeats of {multiple}."
+    ),
+    "edging_intro_one": "{name} with the {hook} hook, over {base} stitches.",
+    "edging_correction": (
+        "Its first round takes the {hem} stitches of the hem to {base}, spread evenly."
+    ),
     # Waist
+    "gap": "With the tail of the foundation close the gap at the foot of its join.",
     "elastic_1": (
-        "Cut {cut} of elastic. Overlap the ends by {lap} and sew them flat with a few crossing stitches: a ring "
-        "of {ring}. Pull it over your hips before you go on."
+        "Cut {cut} of elastic. Lap the ends by {lap} and sew the lap flat through both layers: a "
+        "ring of {ring}. Pull it over your hips before you go on."
     ),
     "elastic_2": (
-        "Lay the ring along the waist edge, right side facing you, and share it out: pin quarters of the ring "
-        "to quarters of the edge ({quarter} stitches each)."
+        "Mark quarters on the ring and on the waist edge, from the join on ({quarter} stitches "
+        "each), lay the ring along the edge and pin quarter to quarter."
     ),
     "elastic_3": (
-        "Work over the elastic into the edge, {n} {stitch} in each stitch, pulling the elastic out to the next "
-        "pin as you go, so that {total} {stitch} cover it and it can still slide."
+        "With the right side facing, join the yarn to the waist edge at {join}. For each {stitch} "
+        "insert the hook under the elastic into the stitch, pull up a loop as high as the elastic "
+        "and finish above it: {n} {stitch} in each stitch, {total} in all. Pull the elastic out to "
+        "the next pin as you go; when it is covered, it must still slide."
+    ),
+    "elastic_3_one": (
+        "With the right side facing, join the yarn to the waist edge at {join}. For each {stitch} "
+        "insert the hook under the elastic into the stitch, pull up a loop as high as the elastic "
+        "and finish above it, {total} {stitch} in all. Pull the elastic out to the next pin as you "
+        "go; when it is covered, it must still slide."
+    ),
+    "eyelets": (
+        "The eyelets are in round {round}: {eyelets} of them, an even number, so that both ends of "
+        "the cord come out on the right side at centre front."
     ),
     "cord_1": (
-        "The eyelets are in round {round}: {eyelets} of them, an even number, so that both ends of the cord "
-        "come out on the same side, left and right of centre front."
+        "Buy a cord of {cord}, or crochet one with the {hook} hook: chain until it is that long, "
+        "not pulled, then slip stitch back into every chain."
     ),
     "cord_2": (
-        "Make or buy a cord of {cord}. For a crocheted one chain until it measures that, then slip stitch back "
-        "along the chain. Thread it from centre front all the way round, and knot both ends."
+        "Thread it from the right side: in at one of the two eyelets beside centre front (the "
+        "{first} and the {second} from the join), out at the next, and so all the way round, until "
+        "it comes out at the other."
     ),
-    "cord_join_side": (
-        "The join is at a side: count {count} eyelets from it to find the two that lie beside centre front."
+    "cord_3": "Knot both ends, so that they cannot slip back, and tie a bow.",
+    "band_1": (
+        "The band is worked sideways: its rows will stand upright around the waist. All {rows} "
+        "rows should measure {girth}, not pulled. If the tape disagrees, stop at that length, "
+        "after an even number of rows; the seam is then spread over the rows that you have."
     ),
-    "band_1": "Work the band sideways and stop at {girth}, not at the row, if the two part.",
-    "band_2": (
-        "Join the short ends, then pin quarters of the band to quarters of the waist edge and work them "
-        "together as the seam below says."
+    "band_2": "Lay the first and the last row together, right sides in, and join them to a ring.",
+    "band_3": (
+        "Put the band inside out over the waist of the skirt, right sides together, its seam at "
+        "{join}. Pin quarter to quarter: {quarter} stitches of the skirt to {rows} row ends of the "
+        "band. Join the yarn at {join} and work through both edges, pulling the band out to the "
+        "next pin as you go. Where a row end takes 2, work two stitches of the skirt into it, one "
+        "after the other. Then fold the band up."
     ),
     # Strand
     "strand_1": (
-        "Cut {cut} of yarn and part it into its plies: keep {plies} of {of}, and wind up the rest. Untwist a "
-        "forearm's length at a time, holding the end free to spin. Stiffen the tip with a little glue or wax."
+        "Cut {cut} of yarn and part it into its plies: keep {plies} of {of}, and wind up the rest. "
+        "Untwist a forearm's length at a time, holding the end free to spin. Stiffen the tip with "
+        "a little glue or wax."
     ),
     "strand_1_unknown": (
-        "Cut {cut} of yarn and part it into its plies: keep {plies}, and wind up the rest. Untwist a forearm's "
-        "length at a time, holding the end free to spin."
+        "Cut {cut} of yarn and part it into its plies: keep {plies}, and wind up the rest. Untwist "
+        "a forearm's length at a time, holding the end free to spin. Stiffen the tip with a little "
+        "glue or wax."
     ),
     "strand_2": (
-        "Thread {beads} beads and {spare} to spare. Leave a tail of {tail}. With the {hook} hook chain as the "
-        "row says, {chains} chains in all; the first chain after each bead locks it."
+        "Thread all beads before you begin: {beads}, and {spare} to spare. The {hook} hook only "
+        "has to catch the {plies} plies, it does not go through the beads."
     ),
     "strand_3": (
-        "The strand measures about {length} and hangs {sag} deep between its points. Sew its ends to the waist "
-        "edge: {here}, and {there}."
+        "Leave a tail of {tail} and make a slip knot. Then work the row: {chains} chains in all. "
+        "The first chain after each bead is pulled tight and locks it. Leave a tail of {tail} at "
+        "the end too."
+    ),
+    "strand_4": (
+        "The strand should measure {length} and will hang {sag} deep. Try it on, then sew it with "
+        "its tails to the round below the waist edge: one end {here}, the other {there}. Centre "
+        "front is {front} stitches from the join."
     ),
     "strand_at_front": "at centre front",
-    "strand_at_left": "{n} stitches of the waist edge to the wearer's left of centre front",
-    "strand_at_right": "{n} stitches of the waist edge to the wearer's right of centre front",
-    "strand_hooks": "The hook only has to catch the {plies} plies; the beads are threaded before, not hooked on.",
+    "strand_at_left": "{n} stitches to the wearer's left of centre front",
+    "strand_at_right": "{n} stitches to the wearer's right of centre front",
+    # Remarks that the planner words for the designer
+    "remark_high_hip": (
+        "The high hip was not measured, so nobody has checked the girth between waist and hip, "
+        "where a skirt is most often too tight. Measure it about half way down, and how far below "
+        "the waist it lies, and have the pattern drafted again."
+    ),
+    "remark_edging_hook": (
+        "The designer works the edging with a {theirs} hook. Your main hook is not hers, so yours "
+        "for the edging is scaled with it: {edging_hook}."
+    ),
+    "remark_edging_width": (
+        "The edging is planned as wide as the stitches under it. Work a hand's width of it first: "
+        "if it draws in take a larger hook, if it waves a smaller one."
+    ),
+    "remark_elastic_cover": (
+        "So many stitches on so short a ring sit very close. Try 5 cm of it first; if they will "
+        "not close up so far, work fewer in each stitch."
+    ),
+    "remark_rib_gauge": (
+        "The rib was not swatched, so its rows are an estimate: go by the length, not by the row."
+    ),
+    "remark_strand_sample": (
+        "No sample was given, so the length of the strand is an estimate, good to a quarter. Work "
+        "ten repeats and measure them, and add or leave out repeats until the strand is as long as "
+        "it should be."
+    ),
     # Finishing
-    "finish_gap": "With the tail of the foundation close the gap at the foot of its join.",
-    "finish_ends": "Weave in each end in three directions, 5 cm in all at least.",
-    "finish_ends_in": "Weave in each end in three directions, 2 in in all at least.",
-    "finish_seams": "Seams",
-    "finish_block": "Wash as the swatch was washed and block to these measurements, lying flat:",
-    "finish_block_item": "{at}: {girth} around, {flat} across, {depth} below the top edge",
-    "finish_block_length": "{depth} from top edge to hem, before it is worn",
-    "finish_dry": "Dry it flat. A hanging wet skirt grows.",
+    "finish_ends": "Weave in each end in three directions, over 5 cm at least.",
+    "finish_ends_in": "Weave in each end in three directions, over 2 in at least.",
+    "finish_block": (
+        "Wash the skirt as the swatch was washed, and dry it lying flat to these measurements: a "
+        "wet skirt that hangs grows."
+    ),
+    "block_caption": "To block to, lying flat; depths are below the waist edge",
+    "around": "around",
+    "across": "across",
+    "finish_length": "Lying flat it is {flat} long with the edging; worn, {worn}.",
+    "finish_length_same": "With the edging it is {flat} long.",
     # Why
-    "why_intro": "Every count with the body, the ease and the gauge it comes from.",
+    "why_intro": (
+        "Each number with the body, the ease and the gauge that it comes from, first cause first."
+    ),
     "why_section": "{name}: rounds",
+    "why_as_above": "as at the {at}: {told}",
+    "why_share": (
+        "{told}; a skirt that widens as much as this (λ = {share}) reaches the hip in time on "
+        "about {percent} % of surveyed women"
+    ),
+    "why_other": "{told}. Closer to the body, but longer to read: {other}",
+    "other": "{points} shaping points, {rhythm}; strays at most {stray}",
     "why_edging": "edging",
     "why_elastic": "elastic",
     "why_cord": "cord",
     "why_band": "ribbed band",
+    "why_strand_yarn": (
+        "{told}; a chain takes about {times} times its length of yarn, and two tails of {tail}: "
+        "{cut} to cut"
+    ),
+    "why_yarn": "yarn",
     # Checked
-    "checked_intro": "Before this pattern was written out, every check below passed, or warns of what is not known.",
-    "checked_caption": "Checks and what they looked at",
+    "checked_intro": (
+        "Before this pattern was written out, every check below passed, or warns of what is not "
+        "known."
+    ),
+    "checked_caption": "Checks and how many things they looked at",
     "check": "check",
+    "looked_at": "looked at",
     "found": "found",
-    "detail": "detail",
-    "verdict_pass": "pass",
-    "verdict_warn": "warning",
-    "verdict_fail": "failed",
+    "verdict_pass": "passed",
+    "verdict_warn": "warning: {told}",
+    "see_goes_on": "see “Going on” at a glance",
+    "check_places": "Every stitch of the round below is worked into, or skipped on purpose",
+    "check_repeats": "Repeats fill their rounds exactly",
+    "check_counts": "Every count that is stated is the count that is worked",
+    "check_planned": "Waist, hips and hem have the stitches that were planned",
+    "check_rounds": "Rounds close, and the side changes only where the work is turned",
+    "check_numbers": "Rounds are numbered one after the other",
+    "check_shaping_rounds": "The count changes in the shaping rounds and in no others",
+    "check_lines": "Shaping points keep their line",
+    "check_markers": "Every marker stands in a stitch of its shaping point",
+    "check_multiples": "The repeats of the edging fill the hem",
+    "check_seams": "Edges that are joined match",
+    "check_stitches_close": "Every stitch ends with one loop on the hook",
+    "check_terms": "Every stitch has an abbreviation of its own, in US and in UK terms",
+    "check_ease": "Every girth has the ease it is allowed",
+    "check_goes_on": "The waist goes on over the widest part",
+    "check_reads_back": "Read back from its words, the pattern makes the same stitches",
     # About
     "terms_us": "US terms",
     "terms_uk": "UK terms",
@@ -229,7 +400,19 @@ MESSAGES: Mapping[str, str] = {
     "footer": "{title}, version {version}, for {body}; {terms}",
 }
 
+#: Words of the messages that are spelled otherwise in American English.
+AMERICAN: Mapping[str, str] = {"centre": "center", "Centre": "Center"}
+
+_WORDS = re.compile("|".join(rf"\b{word}\b" for word in AMERICAN))
+
 
 def say(drafted: Drafted, name: str, /, **values: object) -> str:
     """The message of that name in the pattern's language, its blanks filled."""
-    return drafted.phrases.catalogue.gettext(MESSAGES[name]).format(**values)
+    return spelled(drafted, drafted.phrases.catalogue.gettext(MESSAGES[name])).format(**values)
+
+
+def spelled(drafted: Drafted, text: str) -> str:
+    """English of our own as the dialect spells it; another language as it is."""
+    if drafted.language != "en" or drafted.dialect != "us":
+        return text
+    return _WORDS.sub(lambda found: AMERICAN[found[0]], text)

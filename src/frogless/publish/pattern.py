@@ -2,31 +2,38 @@
 
 from __future__ import annotations
 
-from frogless.draw.describe import describe, describe_profile
+from frogless.draw.describe import describe
 from frogless.draw.profile import profile
 from frogless.draw.schematic import schematic
 from frogless.draw.svg import svg
-from frogless.publish import back, front
+from frogless.draw.words import WORDS
+from frogless.publish import back, front, glossary, materials
+from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Document, Figure, Heading, Paragraph
 from frogless.publish.drafted import Drafted
 from frogless.publish.instructions import instructions
-from frogless.publish.messages import say
+from frogless.publish.messages import say, spelled
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 
 def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
     """The pattern's drawings by key, as SVG."""
-    design = drafted.basis.design
+    design, labels = drafted.basis.design, _labels(drafted)
     flat = schematic(
         drafted.plan,
         title=design.title,
         units=drafted.units,
-        labels={},
+        labels=labels,
         join_at=design.work.join_at,
     )
-    graph = profile(drafted.plan, title=design.title, units=drafted.units, labels={})
+    graph = profile(drafted.plan, title=design.title, units=drafted.units, labels=labels)
     return (("schematic", svg(flat)), ("profile", svg(graph)))
+
+
+def _labels(drafted: Drafted) -> dict[str, str]:
+    """The words of the drawings as the dialect spells them."""
+    return {name: spelled(drafted, text) for name, text in WORDS.items()}
 
 
 def pattern(drafted: Drafted) -> Document:
@@ -49,18 +56,20 @@ def pattern(drafted: Drafted) -> Document:
 
 
 def _blocks(drafted: Drafted) -> tuple[Block, ...]:
-    design = drafted.basis.design
+    """What could hurt, what it will be, what to have and know, how to do it, why it is so."""
+    summary = authored(drafted, drafted.basis.design.summary)
+    rows = instructions(drafted)
     return (
-        *((Paragraph(design.summary),) if design.summary else ()),
+        *((Paragraph(summary),) if summary else ()),
         *front.cautions(drafted),
+        *_schematic(drafted),
         *front.glance(drafted),
-        *_figures(drafted),
-        *front.materials(drafted),
-        *front.gauge(drafted),
-        *front.abbreviations(drafted),
-        *front.special_stitches(drafted),
+        *materials.materials(drafted),
+        *materials.gauge(drafted),
+        *glossary.abbreviations(drafted, rows),
+        *glossary.special_stitches(drafted),
         *front.before(drafted),
-        *instructions(drafted),
+        *rows,
         *back.finishing(drafted),
         *back.why(drafted),
         *back.checked(drafted),
@@ -68,11 +77,10 @@ def _blocks(drafted: Drafted) -> tuple[Block, ...]:
     )
 
 
-def _figures(drafted: Drafted) -> tuple[Block, ...]:
-    plan, units = drafted.plan, drafted.units
+def _schematic(drafted: Drafted) -> tuple[Block, ...]:
     join = drafted.basis.design.work.join_at
+    alt = describe(drafted.plan, drafted.units, join_at=join)
     return (
         Heading(say(drafted, "schematic")),
-        Figure("schematic", describe(plan, units, join_at=join), ""),
-        Figure("profile", describe_profile(plan, units), ""),
+        Figure("schematic", spelled(drafted, alt), say(drafted, "schematic_caption")),
     )

@@ -18,8 +18,10 @@ from frogless.publish.arrange import (
     drawing_of,
     in_runs,
     note_title,
+    rows_have_names,
     squared,
     steady_headings,
+    terms_are_short,
 )
 from frogless.publish.blocks import (
     Block,
@@ -135,7 +137,7 @@ def _bullets(block: Bullets, document: Document) -> dict[str, Any]:
 
 @_block.register
 def _terms(block: Terms, document: Document) -> dict[str, Any]:
-    return {"kind": "terms", **asdict(block)}
+    return {"kind": "terms", "short": terms_are_short(block), **asdict(block)}
 
 
 @_block.register
@@ -164,4 +166,5 @@ def _table(block: Table, document: Document) -> dict[str, Any]:
         "header": block.header,
         "rows": squared(block),
         "right": columns_of_figures(block),
+        "names": rows_have_names(block),
     }

@@ -12,8 +12,10 @@ from frogless.publish.arrange import (
     drawing_of,
     in_runs,
     note_title,
+    rows_have_names,
     squared,
     steady_headings,
+    terms_are_short,
 )
 from frogless.publish.blocks import (
     Block,
@@ -34,6 +36,7 @@ POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 """The browser itself is told that the page may fetch and run nothing."""
 
 NOTHING = "data:,"
+LONGEST_COUNT = 14
 
 
 class _Page:
@@ -132,7 +135,7 @@ def _bullets(block: Bullets, page: _Page) -> Markup:
 @_set.register
 def _terms(block: Terms, page: _Page) -> Markup:
     pairs = (joined(element("dt", term), element("dd", means)) for term, means in block.items)
-    return element("dl", *pairs)
+    return element("dl", *pairs, class_="short" if terms_are_short(block) else "long")
 
 
 @_set.register
@@ -152,11 +155,22 @@ def _row(row: Instruction, page: _Page) -> Markup:
         element(
             "label",
             tick,
-            element("span", row.label, class_="label", id=names_label),
+            element("span", *_label(row.label), class_="label", id=names_label),
             element("span", row.text, class_="text", id=None if row.label else name),
-            element("span", row.count, class_="count") if row.count else "",
+            element("span", row.count, class_=_count_class(row.count)) if row.count else "",
         ),
     )
+
+
+def _label(label: str) -> tuple[str, ...]:
+    """The number of a row, and set apart from it the side that faces."""
+    number, bracket, side = label.partition(" (")
+    return (number, element("span", bracket + side, class_="side")) if bracket else (number,)
+
+
+def _count_class(count: str) -> str:
+    """A long count stands below the text, where it does not take the room of all other rows."""
+    return "count" if len(count) <= LONGEST_COUNT else "count long"
 
 
 @_set.register
@@ -194,6 +208,7 @@ def _table(block: Table, page: _Page) -> Markup:
         element("caption", block.caption, id=name) if block.caption else "",
         element("thead", element("tr", *head)),
         element("tbody", *rows),
+        class_=None if rows_have_names(block) else "sentences",
     )
     # A box that scrolls must be reachable by keyboard (WCAG 2.1.1).
     named = name if block.caption else None

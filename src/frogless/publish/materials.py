@@ -1,0 +1,201 @@
+"""What to have ready, and the gauge that every number stands on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from frogless.plan.model import ElasticPlan
+from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
+from frogless.publish.drafted import Drafted
+from frogless.publish.messages import MESSAGES, say
+from frogless.publish.remarks import notes_at
+from frogless.stitches.hooks import sizes
+from frogless.tally.model import Notion, YarnNeed
+from frogless.units import YARD, Units, show_fine, show_length, show_long, show_mass
+
+#: A part that takes less of the yarn than this is told together with others as small.
+SMALL_SHARE = 0.01
+#: Steel hooks have a numbering of their own; in use below this size, mm (common practice).
+STEEL = 2.0
+
+
+def materials(drafted: Drafted) -> tuple[Block, ...]:
+    """Yarn, hooks, notions."""
+    yarns = [text for need in drafted.tally.yarn for text in _yarn(drafted, need)]
+    others = [n for n in drafted.tally.notions if n.key != "hook"]
+    notions = [_notion(drafted, notion) for notion in others]
+    return (
+        Heading(say(drafted, "materials")),
+        Bullets((*yarns, *_hooks(drafted), *notions)),
+        *notes_at(drafted, "materials"),
+    )
+
+
+def _yarn(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
+    units = drafted.units
+    told = say(
+        drafted, "yarn", name=_labelled(drafted, need.name),
+        length=_about(need.length.value, units), low=_about(need.length_low, units),
+        high=_about(need.length_high, units), mass=_mass(need.mass.value, units),
+    )  # fmt: skip
+    yield _with_balls(drafted, need, told)
+    yield say(drafted, "yarn_parts", parts=", ".join(_parts(drafted, need)))
+    if not need.calibrated:
+        yield say(drafted, "yarn_uncalibrated")
+
+
+def _labelled(drafted: Drafted, name: str) -> str:
+    """The yarn's name with what its label says."""
+    yarn = drafted.basis.main_swatch.yarn
+    category = yarn.category
+    said = [] if category is None else [say(drafted, "yarn_category", category=category)]
+    label = ", ".join([*said, *([yarn.fibre] if yarn.fibre else [])])
+    return say(drafted, "yarn_label", name=name, label=label) if label else name
+
+
+def _with_balls(drafted: Drafted, need: YarnNeed, told: str) -> str:
+    units, yarn = drafted.units, drafted.basis.main_swatch.yarn
+    label = [show_mass(yarn.ball_mass, units)] if yarn.ball_mass else []
+    label += [show_long(yarn.ball_length, units)] if yarn.ball_length else []
+    if not need.balls or not label:
+        return told
+    return say(
+        drafted, "yarn_ball" if need.balls == 1 else "yarn_balls", told=told,
+        margin=f"{need.margin_percent:g}", balls=need.balls, ball=" / ".join(label),
+    )  # fmt: skip
+
+
+def _about(length: float, units: Units) -> str:
+    """Yarn to the nearest 5 m or yd, as no amount of yarn is foretold better."""
+    unit = YARD if units == "in" else 1000.0
+    step = 5 if length >= 100 * unit else 1
+    return show_long(round(length / unit / step) * step * unit, units)
+
+
+def _mass(mass: float, units: Units) -> str:
+    """As `_about`: to the nearest 5 g from 100 g up, else to the gram from 1 g up."""
+    if units == "in":
+        return show_mass(mass, units)
+    step = 5 if mass >= 100 else 1
+    return show_mass(round(mass / step) * step if mass >= 1 else mass, units)
+
+
+def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
+    """What each part takes, named as its heading is; small ones together at the end."""
+    parts = _by_heading(drafted, need.by_part)
+    total = sum(parts.values())
+    small = [name for name, grams in parts.items() if grams < SMALL_SHARE * total]
+    told = {name: grams for name, grams in parts.items() if name not in small}
+    if small:
+        told[listed(drafted, small)] = sum(parts[name] for name in small)
+    for name, grams in told.items():
+        yield say(drafted, "yarn_part", name=name, mass=_mass(grams, drafted.units))
+
+
+def _by_heading(drafted: Drafted, by_part: Sequence[tuple[str, float]]) -> dict[str, float]:
+    """Grams by heading: sections without their piece, the way round the elastic in its cover."""
+    pieces = [piece.name for piece in drafted.plan.program.pieces]
+    found: dict[str, float] = {}
+    for part, grams in by_part:
+        piece, _, section = part.partition(": ")
+        name = section if section and piece in pieces else part
+        name = "elastic cover" if name == "round the elastic" else name
+        found[name] = found.get(name, 0.0) + grams
+    return found
+
+
+def listed(drafted: Drafted, names: Sequence[str]) -> str:
+    """ "a", "a and b", "a, b and c"."""
+    *first, last = names
+    return say(drafted, "and", first=", ".join(first), last=last) if first else last
+
+
+def _hooks(drafted: Drafted) -> Iterator[str]:
+    """Each size with what it is for: a piece, or a section where a piece takes several."""
+    uses: dict[float, list[str]] = {}
+    for piece in drafted.plan.program.pieces:
+        worked = {row.section: row.hook for row in piece.rows if row.hook}
+        first = next(iter(worked.values()), 0.0)
+        for section, size in worked.items():
+            uses.setdefault(size, []).append(piece.name if size == first else section)
+    for strand in drafted.plan.strands:
+        uses.setdefault(strand.hook, []).append(strand.name)
+    for size, parts in uses.items():
+        if size:
+            names = listed(drafted, list(dict.fromkeys(parts)))
+            yield say(drafted, "hook", size=hook_size(drafted, size), parts=names)
+
+
+def hook_size(drafted: Drafted, size: float) -> str:
+    """ "3.75 mm (US F-5)"; in mm alone where the standard has no letter."""
+    shown, label = show_fine(size, drafted.units), sizes().get(round(size, 4), "")
+    if not label:
+        return shown
+    return say(drafted, "hook_steel" if size < STEEL else "hook_us", size=shown, label=label)
+
+
+def _notion(drafted: Drafted, notion: Notion) -> str:
+    units, waist = drafted.units, drafted.plan.waist
+    if notion.key == "elastic" and isinstance(waist, ElasticPlan):
+        return say(
+            drafted, "notion_elastic", kind=waist.kind, width=show_fine(waist.width, units),
+            cut=show_length(waist.cut, units), lap=show_length(waist.lap, units),
+            stretch=f"{waist.needed_stretch:.2f}",
+        )  # fmt: skip
+    key = f"notion_{notion.key}" + ("_one" if notion.pieces == 1 else "")
+    if key not in MESSAGES:
+        key = key.removesuffix("_one")
+    length = "" if notion.length is None else show_length(notion.length, units)
+    return say(
+        drafted, key if key in MESSAGES else "notion_other", name=notion.key.replace("_", " "),
+        pieces=notion.pieces, length=length, detail=notion.detail,
+    )  # fmt: skip
+
+
+def gauge(drafted: Drafted) -> tuple[Block, ...]:
+    """The gauge that every number stands on, how sure it is, and what it is not known for."""
+    lines = [_main_gauge(drafted), *_estimated(drafted), _growth(drafted)]
+    lines.append(say(drafted, "gauge_check"))
+    return (
+        Heading(say(drafted, "gauge")),
+        *(Paragraph(line) for line in lines),
+        *notes_at(drafted, "gauge"),
+    )
+
+
+def _main_gauge(drafted: Drafted) -> str:
+    basis, units = drafted.basis, drafted.units
+    main = basis.gauge(basis.design.work.stitch, "work.stitch")
+    span = 101.6 if units == "in" else 100.0
+    widest = max(drafted.plan.landmarks, key=lambda m: m.count)
+    return say(
+        drafted, "gauge_main", stitches=_figure(span / main.width.value),
+        rows=_figure(span / main.height.value), stitch=drafted.short(main.stitch),
+        span=say(drafted, f"span_{units}"), state=say(drafted, f"state_{main.state}"),
+        hook=hook_size(drafted, basis.hook), percent=_figure(100 * main.width.relative),
+        girth=show_length(widest.garment.uncertainty, units),
+    )  # fmt: skip
+
+
+def _estimated(drafted: Drafted) -> Iterator[str]:
+    """Gauges that no swatch was worked for, by stitch."""
+    main = drafted.short(drafted.basis.design.work.stitch)
+    sections: dict[str, list[str]] = {}
+    for section, one in drafted.plan.gauges.items():
+        if one.estimated:
+            sections.setdefault(drafted.short(one.stitch), []).append(section)
+    for stitch, names in sections.items():
+        told = listed(drafted, names)
+        yield say(drafted, "gauge_estimated", stitch=stitch, sections=told, main=main)
+
+
+def _growth(drafted: Drafted) -> str:
+    """What is planned for; without a hang test how to make one."""
+    hanging = drafted.fit.hanging
+    if hanging.measured:
+        return say(drafted, "gauge_growth", percent=_figure(100 * hanging.growth))
+    return hanging.sentence
+
+
+def _figure(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0")

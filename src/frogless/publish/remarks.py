@@ -1,0 +1,107 @@
+"""Remarks of the planner and cautions, each told once, at the place where it matters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from frogless.fit.model import Caution
+from frogless.plan.model import Remark, StrandPlan
+from frogless.publish.blocks import Note
+from frogless.publish.drafted import Drafted
+from frogless.publish.messages import MESSAGES, say, spelled
+from frogless.units import show_fine
+
+#: Where a remark is told, by the beginning of its name; others are told before the start.
+REMARKS_AT: Mapping[str, str] = {
+    "high_hip": "glance",
+    "hang_test": "gauge",
+    "edging": "edging",
+    "elastic": "elastic",
+    "rib": "band",
+    "eyelet": "cord",
+    "bead": "strand",
+    "plies": "strand",
+    "strand": "strand",
+}
+
+#: Where a caution is told; what is not listed comes first of all, before anything is bought.
+CAUTIONS_AT: Mapping[str, str] = {
+    "hands": "before",
+    "flame": "materials",
+    "long_hem": "glance",
+    "narrow_hem": "glance",
+    "loose_strand": "strand",
+}
+
+#: Sources that are none that a reader could look up.
+UNPUBLISHED = frozenset({"", "from memory"})
+
+#: The gauge tells of the hang test in the words of the fit, which knows the loads.
+TOLD_ELSEWHERE = frozenset({"hang_test"})
+
+
+def notes_at(drafted: Drafted, place: str) -> tuple[Note, ...]:
+    """Cautions, then remarks, that belong to a place of the pattern."""
+    cautions = [c for c in drafted.fit.cautions if CAUTIONS_AT.get(c.key, "first") == place]
+    remarks = [r for r in drafted.plan.remarks if place_of(r) == place]
+    return (
+        *(caution_note(drafted, caution) for caution in cautions),
+        *(remark_note(drafted, r) for r in remarks if r.name not in TOLD_ELSEWHERE),
+    )
+
+
+def strand_notes(drafted: Drafted, strand: StrandPlan) -> tuple[Note, ...]:
+    """The cautions for strands, and the remarks on this one."""
+    mine = f"{strand.name}: "
+    return tuple(_strand_notes(drafted, mine))
+
+
+def _strand_notes(drafted: Drafted, mine: str) -> Iterator[Note]:
+    for caution in drafted.fit.cautions:
+        if CAUTIONS_AT.get(caution.key) == "strand":
+            yield caution_note(drafted, caution)
+    for remark in drafted.plan.remarks:
+        if place_of(remark) == "strand" and remark.sentence.startswith(mine):
+            yield remark_note(drafted, remark, mine)
+
+
+def place_of(remark: Remark) -> str:
+    """Where a remark is told."""
+    for beginning, place in REMARKS_AT.items():
+        if remark.name.startswith(beginning):
+            return place
+    return "before"
+
+
+def caution_note(drafted: Drafted, caution: Caution) -> Note:
+    """A caution with its source."""
+    key = "unsourced" if caution.source in UNPUBLISHED else "sourced"
+    text = say(drafted, key, sentence=caution.sentence, source=caution.source)
+    return Note("caution", spelled(drafted, text), say(drafted, "note_caution"))
+
+
+def remark_note(drafted: Drafted, remark: Remark, less: str = "") -> Note:
+    """A remark in a maker's words, or else in the planner's.
+
+    Args:
+        less: what the sentence begins with and the place already says.
+    """
+    own, text = f"remark_{remark.name}", sentence(remark.sentence.removeprefix(less))
+    if own in MESSAGES:
+        text = say(drafted, own, **_figures(drafted))
+    kind = "remark" if remark.serious else "hint"
+    return Note(kind, spelled(drafted, text), say(drafted, f"note_{kind}"))
+
+
+def _figures(drafted: Drafted) -> dict[str, str]:
+    """What a remark in a maker's words may name."""
+    edging, design = drafted.plan.edging, drafted.basis.design.edging
+    if edging is None or design is None:
+        return {}
+    hooks = {"edging_hook": edging.hook, "theirs": design.hook}
+    return {name: show_fine(size, drafted.units) for name, size in hooks.items()}
+
+
+def sentence(text: str) -> str:
+    """The text with a capital and a full stop."""
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "!", "?")) else ".")
