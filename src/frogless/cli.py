@@ -231,7 +231,7 @@ def _studio(options: argparse.Namespace) -> str:
         from frogless.studio import serve
     except ModuleNotFoundError as error:
         raise InputError(
-            f"the studio needs {error.name}, which is not installed; "
+            f"the studio needs {(error.name or 'more').partition('.')[0]}, which is not installed; "
             'python -m pip install "frogless[studio]" brings all that it needs'
         ) from None
     return serve.run(options.port, browser=not options.no_browser)

@@ -1,0 +1,224 @@
+"""The fields of the form: what a design needs measured and read, and how it is taken."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from frogless.body.estimate import estimates
+from frogless.body.measurements import known_measurements
+from frogless.design.document import Design
+from frogless.draft import needed
+from frogless.errors import InputError, Place
+from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect
+from frogless.swatch import yarn_ranges
+from frogless.swatch_file import STITCH_NAMES
+from frogless.units import Units
+
+Values = Mapping[str, str]
+"""What the form holds, by name of the field."""
+
+UNITS: Mapping[str, Mapping[Units, str]] = {
+    "size": {"cm": "cm", "in": "in"},
+    "fine": {"cm": "mm", "in": "mm"},
+    "long": {"cm": "m", "in": "yd"},
+    "mass": {"cm": "g", "in": "oz"},
+    "weight": {"cm": "kg", "in": "lb"},
+}
+"""The unit of a bare number by kind of field and the units chosen for the page."""
+
+BARE = re.compile(r"[\d½¼¾⅛⅜⅝⅞][\d\s.,/½¼¾⅛⅜⅝⅞-]*")
+
+WHY = {
+    "high_hip_girth": "Without it the girth between waist and hip is not checked; there skirts "
+    "fail first.",
+    "waist_to_high_hip": "Says where the high hip lies: the two belong together.",
+    "stature": "Makes a better estimate of the lengths that were not measured.",
+    "shoulder_girth": "Tells whether the skirt goes on over the head.",
+}
+"""Measurements worth taking for any design, and why."""
+
+ESTIMATED = "Estimated from a survey when left empty; measured is better."
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One field.
+
+    Args:
+        kind: which unit a bare number has, a key of `UNITS`; "" when it has none.
+        choices: value and label of each choice; none for a field that is written in.
+    """
+
+    name: str
+    label: str
+    kind: str = ""
+    hint: str = ""
+    needed: bool = False
+    choices: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Fields under one title; `folded` ones are opened by whoever wants them."""
+
+    title: str
+    fields: tuple[Field, ...]
+    folded: bool = False
+
+
+def with_unit(text: str, kind: str, units: Units) -> str:
+    """What was written, with the unit of the page when it has none of its own."""
+    text = text.strip()
+    return f"{text} {UNITS[kind][units]}" if kind and BARE.fullmatch(text) else text
+
+
+def units_of(values: Values) -> Units:
+    """The units chosen for the page."""
+    return "in" if values.get("units") == "in" else "cm"
+
+
+def respelled(values: Values, groups: Iterable[Group], old: Units, new: Units) -> dict[str, str]:
+    """The same sizes for a page of other units: nothing is converted, units are written out."""
+    changed = dict(values)
+    for field in (field for group in groups for field in group.fields if field.kind):
+        text = with_unit(values.get(field.name, ""), field.kind, old)
+        bare = text.removesuffix(UNITS[field.kind][new]).rstrip()
+        changed[field.name] = bare if BARE.fullmatch(bare) else text
+    return {name: text for name, text in changed.items() if text or name in values}
+
+
+def body_groups(design: Design | None, values: Values) -> tuple[Group, ...]:
+    """What the design needs, what is worth measuring, and all else that a body file may hold."""
+    wanted = _needed(design)
+    other = [k for k in known_measurements() if k not in wanted and k not in WHY]
+    return (
+        Group(
+            "Measurements that this design needs",
+            (
+                Field("body-name", "Name", hint="What the pattern and the library call this body."),
+                *(_measurement(key, needed=True) for key in wanted),
+            ),
+        ),
+        Group(
+            "Worth measuring",
+            tuple(_measurement(key) for key in WHY if key not in wanted),
+        ),
+        Group(
+            "Other measurements",
+            (
+                Field("body-age", "Age in years", hint="For a child: other limits hold."),
+                *(_measurement(key) for key in other),
+            ),
+            folded=True,
+        ),
+    )  # fmt: skip
+
+
+def _needed(design: Design | None) -> tuple[str, ...]:
+    try:
+        return (
+            needed(design, lambda key: Place(key=key)) if design else ("waist_girth", "hip_girth")
+        )
+    except InputError:
+        # A formula that cannot be read is told where the design is; the form stands all the same.
+        return ("waist_girth", "hip_girth")
+
+
+def _measurement(key: str, *, needed: bool = False) -> Field:
+    known = known_measurements()[key]
+    estimated = needed and any(one.key == key for one in estimates())
+    taken = known.how_taken[:1].upper() + known.how_taken[1:] + "."
+    hint = " ".join(filter(None, (taken, WHY.get(key), ESTIMATED if estimated else "")))
+    kind = "weight" if known.kind == "mass" else "size"
+    return Field(f"body-{key}", _words(key), kind, hint, needed=needed and not estimated)
+
+
+def swatch_groups(
+    design: Design | None, values: Values, dialect: Dialect = "us"
+) -> tuple[Group, ...]:
+    """The swatch itself, then what is read of each stitch, then the yarn."""
+    groups = [Group("The swatch", _SWATCH)]
+    for stitch, is_needed in swatch_stitches(design, values).items():
+        name = dictionary()[stitch].terms[dialect].name
+        groups += _stitch_groups(stitch, name[:1].upper() + name[1:], is_needed)
+    return (*groups, Group("Yarn", _YARN, folded=True))
+
+
+def swatch_stitches(design: Design | None, values: Values) -> dict[str, bool]:
+    """Stitches to be read in a swatch, with whether the design needs them; main stitch first."""
+    stitches: dict[str, bool] = {}
+    if design:
+        made_of = (design.work.stitch, *(s.stitch for s in design.section if s.stitch))
+        stitches = {key: True for key in made_of if key in STITCH_NAMES.values()}
+        trims = ("single_crochet", *(("single_crochet_back_loop",) if _has_band(design) else ()))
+        stitches |= {key: False for key in trims if key not in stitches}
+    for key in STITCH_NAMES.values():
+        if any(values.get(f"swatch-{key}-{part}") for part in READING):
+            stitches.setdefault(key, False)
+    return stitches or {"double_crochet": True}
+
+
+def _has_band(design: Design) -> bool:
+    return design.waist is not None and design.waist.kind == "ribbed band"
+
+
+def _stitch_groups(stitch: str, title: str, needed: bool) -> Iterator[Group]:
+    read = _reading(stitch, FIRST, needed)
+    more = _reading(stitch, [part for part in READING if part not in FIRST])
+    if needed:
+        yield Group(title, read)
+        yield Group(f"{title}: weighed, stretched, hung", more, folded=True)
+    else:
+        yield Group(f"{title}, for trims or another design", (*read, *more), folded=True)
+
+
+READING = {
+    "stitches": ("Stitches", "", "Counted over the width below; halves may be counted."),
+    "width": ("Width of these stitches", "size", "10 cm (4 in) or more."),
+    "rows": ("Rows", "", "Counted over the height below."),
+    "height": ("Height of these rows", "size", "10 cm (4 in) or more."),
+    "mass": ("Mass", "mass", "Of just these stitches and rows; tells how much yarn you use."),
+    "stretched_width": ("Stretched width", "size", "The same stitches, as wide as is comfortable."),
+    "hung_width": ("Width when hung", "size", "The same stitches, after hanging for a day."),
+    "hung_height": ("Height when hung", "size", "The same rows; tells how much it grows."),
+    "load": ("Load when hung", "mass", "What hung on it."),
+}  # fmt: skip
+"""What is read of one stitch in a swatch: label, unit, how."""
+
+FIRST = ("stitches", "width", "rows", "height")
+
+
+def _reading(stitch: str, parts: Iterable[str], needed: bool = False) -> tuple[Field, ...]:
+    return tuple(Field(f"swatch-{stitch}-{part}", *READING[part], needed=needed) for part in parts)
+
+
+_SWATCH = (
+    Field("swatch-name", "Name", hint="What the pattern and the library call this swatch."),
+    Field("swatch-hook", "Hook", "fine", needed=True),
+    Field(
+        "swatch-state", "Measured", hint="A swatch that was washed tells what the garment will be.",
+        choices=(("washed", "after washing and drying"), ("as worked", "as it came off the hook")),
+    ),
+)  # fmt: skip
+_YARN = (
+    Field("swatch-yarn_name", "Yarn", hint="Name on the label, or your own."),
+    Field(
+        "swatch-yarn_category", "Weight category",
+        choices=(
+            ("", "not known"),
+            *((str(n), f"{n}, {yarn.name.lower()}") for n, yarn in yarn_ranges().items()),
+        ),
+    ),
+    Field("swatch-yarn_fibre", "Fibre"),
+    Field("swatch-yarn_plies", "Plies"),
+    Field("swatch-yarn_ball_mass", "Mass of a ball", "mass"),
+    Field("swatch-yarn_ball_length", "Length in a ball", "long"),
+)  # fmt: skip
+
+
+def _words(key: str) -> str:
+    words = key.replace("_", " ")
+    return words[:1].upper() + words[1:]

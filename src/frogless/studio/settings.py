@@ -1,0 +1,74 @@
+"""Django's settings: one person, one computer, nothing to configure."""
+
+from __future__ import annotations
+
+import os
+import secrets
+import sys
+from pathlib import Path
+from typing import Any
+
+from frogless.studio.places import data_folder
+
+DATA = data_folder(os.environ, sys.platform, Path.home())
+LARGEST_REQUEST = 1_000_000
+"""Bytes; a page with three long documents in it is a tenth of that."""
+
+DEBUG = False
+# Nothing that is signed outlives the process, so a new key at each start is enough.
+SECRET_KEY = secrets.token_urlsafe(50)
+ALLOWED_HOSTS = ["127.0.0.1", "localhost"]
+ROOT_URLCONF = "frogless.studio.urls"
+INSTALLED_APPS = [
+    "django.contrib.staticfiles",
+    "django_htmx",
+    "frogless.studio",
+    "frogless.studio.library",
+    "frogless.studio.drafting",
+]
+MIDDLEWARE = [
+    "frogless.studio.guard.guarded",
+    "django.middleware.security.SecurityMiddleware",
+    "whitenoise.middleware.WhiteNoiseMiddleware",
+    "django.middleware.common.CommonMiddleware",
+    "django.middleware.csrf.CsrfViewMiddleware",
+    "django_htmx.middleware.HtmxMiddleware",
+]
+TEMPLATES: list[dict[str, Any]] = [
+    {
+        "BACKEND": "django.template.backends.django.DjangoTemplates",
+        "APP_DIRS": True,
+        "OPTIONS": {"context_processors": ["django.template.context_processors.request"]},
+    }
+]
+DATABASES: dict[str, dict[str, Any]] = {
+    "default": {
+        "ENGINE": "django.db.backends.sqlite3",
+        "NAME": DATA / "library.sqlite3",
+        # What is deleted is overwritten: it may be somebody's measurements.
+        "OPTIONS": {"init_command": "PRAGMA secure_delete=ON"},
+    }
+}
+DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
+USE_TZ = True
+USE_I18N = False
+
+STATIC_URL = "/static/"
+WHITENOISE_USE_FINDERS = True
+
+CSRF_COOKIE_NAME = "frogless_csrf"
+CSRF_COOKIE_SAMESITE = "Strict"
+CSRF_COOKIE_HTTPONLY = True
+CSRF_FAILURE_VIEW = "frogless.studio.guard.from_elsewhere"
+DATA_UPLOAD_MAX_MEMORY_SIZE = LARGEST_REQUEST
+
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "handlers": {"console": {"class": "logging.StreamHandler", "level": "ERROR"}},
+    "loggers": {
+        "django": {"handlers": ["console"], "level": "ERROR"},
+        # A stranger's request that was refused is no fault of the program.
+        "django.security": {"handlers": [], "level": "CRITICAL", "propagate": False},
+    },
+}
