@@ -101,18 +101,6 @@ def test_plain_text_has_the_lines_that_were_proven(design: str) -> None:
         assert f"{line.label}: {line.text} ({line.count})" in text
 
 
-@pytest.mark.parametrize("design", sorted({e.design for e in drafts()}))
-def test_plan_file_tells_rows_as_the_page_does(design: str) -> None:
-    """The first row of a piece that is worked onto an edge too."""
-    found = drafted(Example(design))
-    plan = planfile(found)["sizes"][0]
-    written = write_pieces(found.plan.program, found.stitches, found.dialect)
-    for piece, told in zip(plan["pieces"], written, strict=True):
-        line = told.lines[0]
-        if line.first_row == line.last_row:
-            assert piece["rows"][0]["text"] == f"{line.label}: {line.text} ({line.count})"
-
-
 @pytest.fixture(scope="module", params=["ring-dance-skirt", "procession-skirt"])
 def published(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The folder of a published pattern."""
