@@ -12,6 +12,9 @@ from frogless.publish.blocks import Block, Document, Figure, Heading, Instructio
 DEEPEST = 4
 """Headings below this level look alike on any page."""
 
+GLUE = "\N{NO-BREAK SPACE}"
+HOLDS = re.compile(r"\d(?: \d+/\d+)?(?: (?:cm|mm|m|in|yd|g|oz|%)(?!\w))?")
+
 LONGEST_NAME = 28
 """What stands first in a row of a table is a name up to so many characters, beyond it a sentence."""
 
@@ -62,6 +65,15 @@ def in_runs(blocks: tuple[Block, ...]) -> tuple[Block | Run, ...]:
         else:
             gathered.extend(group)
     return tuple(gathered)
+
+
+def glued(text: str) -> str:
+    """The text with every number held to its fraction and its unit, also at the end of a line.
+
+    >>> glued("42 1/4 in around, 10 % more").replace(GLUE, "_")
+    '42_1/4_in around, 10_% more'
+    """
+    return HOLDS.sub(lambda found: found[0].replace(" ", GLUE), text)
 
 
 def columns_of_figures(table: Table) -> tuple[bool, ...]:

@@ -313,6 +313,10 @@ MESSAGES: Mapping[str, str] = {
         "The designer works the edging with a {theirs} hook. Your main hook is not hers, so yours "
         "for the edging is scaled with it: {edging_hook}."
     ),
+    "remark_edging_correction": (
+        "The first round of the edging changes more than one stitch in fifty, which may show as a "
+        "faint ruffle or gathering."
+    ),
     "remark_edging_width": (
         "The edging is planned as wide as the stitches under it. Work a hand's width of it first: "
         "if it draws in take a larger hook, if it waves a smaller one."

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import fields, replace
+from typing import Any
+
 from frogless.draw.describe import describe
 from frogless.draw.profile import profile
 from frogless.draw.schematic import schematic
 from frogless.draw.svg import svg
 from frogless.draw.words import WORDS
 from frogless.publish import back, front, glossary, materials
+from frogless.publish.arrange import glued
 from frogless.publish.authored import authored
-from frogless.publish.blocks import Block, Document, Figure, Heading, Paragraph
+from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Paragraph
 from frogless.publish.drafted import Drafted
 from frogless.publish.instructions import instructions
 from frogless.publish.messages import say, spelled
@@ -46,7 +50,7 @@ def pattern(drafted: Drafted) -> Document:
         title=design.title,
         subtitle=say(drafted, "subtitle", **names),
         language=language,
-        blocks=_blocks(drafted),
+        blocks=tuple(_glued(block) for block in _blocks(drafted)),
         drawings=drawings(drafted),
         footer=say(
             drafted, "footer", title=design.title, version=design.version, terms=terms, **names
@@ -75,6 +79,20 @@ def _blocks(drafted: Drafted) -> tuple[Block, ...]:
         *back.checked(drafted),
         *back.about(drafted),
     )
+
+
+def _glued(block: Block) -> Block:
+    """The block with its numbers held to their units; rows stay as they were proven."""
+    if isinstance(block, Instruction):
+        return block
+    held: dict[str, Any] = {f.name: _held(getattr(block, f.name)) for f in fields(block)}
+    return replace(block, **held)
+
+
+def _held(value: object) -> object:
+    if isinstance(value, str):
+        return glued(value)
+    return tuple(map(_held, value)) if isinstance(value, tuple) else value
 
 
 def _schematic(drafted: Drafted) -> tuple[Block, ...]:

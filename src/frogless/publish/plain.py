@@ -7,6 +7,7 @@ import unicodedata
 from functools import singledispatch
 
 from frogless.publish.arrange import (
+    GLUE,
     columns_of_figures,
     note_title,
     squared,
@@ -28,7 +29,6 @@ from frogless.publish.blocks import (
 WIDTH = 78
 HANG = "    "
 GAP = "  "
-GLUE = "\u00a0"
 UNDERLINES = {1: "=", 2: "-"}
 NARROWEST = 6
 """A column of a table is not squeezed below this many characters."""
@@ -54,7 +54,8 @@ def plain(document: Document) -> str:
             parts.append("")
         parts.append(_set(block, document))
     parts += ["-" * 8 + "\n" + wrapped(document.footer)] if document.footer else []
-    return "\n\n".join(parts) + "\n"
+    # What held together while lines were broken is an ordinary space to whoever searches the text.
+    return ("\n\n".join(parts) + "\n").replace(GLUE, " ")
 
 
 def width_of(text: str) -> int:
@@ -132,7 +133,7 @@ def _terms(block: Terms, document: Document) -> str:
 def _instruction(block: Instruction, document: Document) -> str:
     label = f"{block.label}: " if block.label else ""
     count = f" ({_glued(block.count)})" if block.count else ""
-    return wrapped(label + block.text + count, rest=HANG).replace(GLUE, " ")
+    return wrapped(label + block.text + count, rest=HANG)
 
 
 @_set.register

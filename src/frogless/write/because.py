@@ -46,6 +46,8 @@ def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
         return said.say(FOLLOWS[what, step.what], value=_shown(step, units))
     if last and (what, step.what) == ("formula", "wanted") and _same(step, last, units):
         return said.say("because_wanted_formula")
+    if last and (what, step.what) == ("exact", "landed") and _same(step, last, units):
+        return _note(step, said)
     teller = TELLERS.get(step.what, _other)
     return teller(step, units, said) + _estimated(step, said)
 
@@ -58,6 +60,8 @@ def _same(step: Step, last: Step, units: Units) -> bool:
 def _estimated(step: Step, said: Phrases) -> str:
     if not step.estimated:
         return ""
+    if step.note.startswith("estimated"):
+        return said.say("because_note", note=step.note)
     return said.say("because_estimated" if step.note else "because_estimated_plain", note=step.note)
 
 
@@ -94,6 +98,11 @@ def _formula(step: Step, units: Units, said: Phrases) -> str:
 def _change(step: Step, _units: Units, said: Phrases) -> str:
     name = "because_change_more" if step.value >= 0 else "because_change_less"
     return said.count(name, round(abs(step.value)))
+
+
+def _margin(step: Step, _units: Units, said: Phrases) -> str:
+    """What is bought over the need, in percent."""
+    return said.say("because_margin", value=_number(step.value))
 
 
 def _with_unit(step: Step, _units: Units, said: Phrases) -> str:
@@ -166,7 +175,8 @@ TELLERS: Mapping[str, Teller] = {
     **dict.fromkeys(("shapings", "points", "repeats", "balls"), _counted),
     **dict.fromkeys(("gauge", "row_gauge"), _gauge),
     **dict.fromkeys(("growth", "stretch", "percent"), _ratio),
-    **dict.fromkeys(("one_stitch", "tex", "yarn_diameter", "margin"), _with_unit),
+    **dict.fromkeys(("one_stitch", "tex", "yarn_diameter"), _with_unit),
+    "margin": _margin,
     "stray": _stray,
     "ease": _ease,
     "formula": _formula,

@@ -156,7 +156,7 @@ PHRASES: Mapping[str, str] = {
     "because_yarn_diameter": "; the yarn is {value} thick",
     "because_cover": "; cover {value}",
     "because_yarn_mass": "; {value} in all",
-    "because_margin": " + {value}",
+    "because_margin": " + {value} % to spare",
     "because_unit": "{value} {note}",
     "because_tails": "; tails {value}",
     "because_other": "; {name} {value}",

@@ -41,6 +41,8 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
     [
         (Step("waist_to_hip", 200, estimated=True, note="from stature"),
          "waist to hip 20 cm (estimated: from stature)"),
+        (Step("waist_to_hip", 200, estimated=True, note="estimated from stature"),
+         "waist to hip 20 cm (estimated from stature)"),
         (Step("hip_girth", 1120, estimated=True), "hip 112 cm (estimated)"),
         (Step("ease", -20), "\u2212 ease 2 cm"),
         (Step("formula", 840, note="waist_girth + 2 cm"), "waist + 2 cm = 84 cm"),
@@ -69,6 +71,7 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
         (Step("stray", -35), "strays at most 3.5 cm from the wanted girth"),
         (Step("one_stitch", 23.7, "", "mg, weighed"), "a stitch takes 23.7 mg, weighed"),
         (Step("yarn_mass", 262.9, "g"), "263 g in all"),
+        (Step("margin", 10, "", "percent"), "10 % to spare"),
         (Step("balls", 6, ""), "6 balls"),
         (Step("phase_of_moon", 3.25, "g"), "phase of moon 3.3 g"),
         (Step("ratio_of_things", 2.0, "ratio"), "ratio of things 2"),
@@ -118,8 +121,7 @@ def test_repeats_of_an_edging_are_told_with_their_width() -> None:
         *(Step("girth", 1378), Step("off", 0)),
     )
     assert because_sentence(Because(steps), "cm") == (
-        "hem 138 cm; a repeat of 2 cm: exactly 248; rounded to 248 (multiple of 4); 62 repeats "
-        "= 138 cm, as wanted"
+        "hem 138 cm; a repeat of 2 cm: exactly 248 (multiple of 4); 62 repeats = 138 cm, as wanted"
     )
 
 
