@@ -232,7 +232,7 @@ def _studio(options: argparse.Namespace) -> str:
     except ModuleNotFoundError as error:
         raise InputError(
             f"the studio needs {(error.name or 'more').partition('.')[0]}, which is not installed; "
-            'python -m pip install "frogless[studio]" brings all that it needs'
+            'install "frogless[studio]" (in a checkout: python -m pip install ".[studio]")'
         ) from None
     return serve.run(options.port, browser=not options.no_browser)
 

@@ -148,7 +148,7 @@ def test_missing_extra_is_told(tmp_path: Path) -> None:
     assert done.returncode == 2
     assert done.stderr == (
         "frogless: the studio needs django, which is not installed; "
-        'python -m pip install "frogless[studio]" brings all that it needs\n'
+        'install "frogless[studio]" (in a checkout: python -m pip install ".[studio]")\n'
     )
 
 

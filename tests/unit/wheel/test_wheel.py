@@ -34,6 +34,13 @@ def test_every_file_of_the_package_ships(wheel: Path) -> None:
         assert wanted - set(archive.namelist()) == set()
 
 
+def test_examples_ship(wheel: Path) -> None:
+    """The studio offers them wherever it is installed."""
+    examples = {f"frogless/{file.relative_to(ROOT)}" for file in (ROOT / "designs").rglob("*.toml")}
+    with zipfile.ZipFile(wheel) as archive:
+        assert examples - set(archive.namelist()) == set()
+
+
 def test_wheel_is_for_every_system_and_carries_its_licence(wheel: Path) -> None:
     """Plain Python; the licence travels with it."""
     assert wheel.name.endswith("-py3-none-any.whl")
