@@ -51,7 +51,11 @@ class Yarn:
 
 @dataclass(frozen=True, slots=True)
 class Gauge:
-    """Width and height of one stitch, mm, each with its standard uncertainty."""
+    """Width and height of one stitch, mm, each with its standard uncertainty.
+
+    Args:
+        hook: what it was worked with, mm; 0 when that is not known.
+    """
 
     stitch: str
     width: Measured
@@ -59,6 +63,7 @@ class Gauge:
     state: State
     estimated: bool = False
     source: str = ""
+    hook: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +144,14 @@ def gauge(swatch: Swatch, stitch: str, *, state: State | None = None) -> Gauge:
             wide = [(r.width, r.stitches) for r in readings if r.width and r.stitches]
             high = [(r.height, r.rows) for r in readings if r.height and r.rows]
             source = f'swatch "{swatch.name}", {one}'
-            return Gauge(key, _pooled(wide), _pooled(high), one, source=source)
+            return Gauge(
+                stitch=key,
+                width=_pooled(wide),
+                height=_pooled(high),
+                state=one,
+                source=source,
+                hook=readings[0].hook,
+            )
     raise InputError(_no_gauge(swatch, key, state), Place(swatch.file))
 
 
@@ -154,8 +166,16 @@ def _no_gauge(swatch: Swatch, key: str, state: State | None) -> str:
 
 
 def _of(swatch: Swatch, stitch: str, state: State) -> list[Reading]:
+    """The readings of a stitch that belong together: those on one hook.
+
+    A stitch read on several hooks has as many gauges. The swatch's own hook is the garment's; an
+    edging on another hook is read in the same file.
+    """
     key = stitch_key(stitch)
-    return [r for r in swatch.readings if r.stitch == key and r.state == state]
+    found = [r for r in swatch.readings if r.stitch == key and r.state == state]
+    hooks = {r.hook for r in found}
+    taken = swatch.hook if swatch.hook in hooks else next((r.hook for r in found), swatch.hook)
+    return [r for r in found if r.hook == taken]
 
 
 def _is_whole(readings: Sequence[Reading]) -> bool:
@@ -233,8 +253,9 @@ def _scale(mass: float) -> float:
     return (1.0 if mass.is_integer() else 0.1) / math.sqrt(12)
 
 
-# The table is a guideline, and hooks finer than its own are in common use: only what lies further out
-# than a hook or two explains (half a millimetre of hook is 4 to 8 %, common practice) is worth a word.
+# The table is a guideline, and hooks finer than its own are in common use: only what lies further
+# out than a hook or two explains (half a millimetre of hook is 4 to 8 %, common practice) is worth
+# a word.
 FAR = 1.2
 
 _NOT_WASHED = (
@@ -321,9 +342,9 @@ def _against_table(swatch: Swatch, stitch: str) -> str | None:
         return None
     counted_in = _words(table.stitch) + ("" if stitch == table.stitch else ", taken to be as wide")
     return (
-        f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie far outside the {_span(low, high)} of "
-        f"the yarn weight table for category {table.category} in {counted_in}; it is a guideline, "
-        "but count again"
+        f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie far outside the "
+        f"{_span(low, high)} of the yarn weight table for category {table.category} in "
+        f"{counted_in}; it is a guideline, but count again"
     )
 
 
@@ -335,8 +356,8 @@ def _hook_against_table(swatch: Swatch) -> str | None:
     if low / FAR <= swatch.hook <= high * FAR:
         return None
     return (
-        f"a hook of {swatch.hook:g} mm is far outside the {_span(low, high)} mm usual for category "
-        f"{table.category}; nothing is wrong with that if the fabric feels right"
+        f"a hook of {swatch.hook:g} mm is far outside the {_span(low, high)} mm usual for "
+        f"category {table.category}; nothing is wrong with that if the fabric feels right"
     )
 
 

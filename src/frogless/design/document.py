@@ -1,4 +1,4 @@
-"""The design document: what a designer writes, as checked data. Lengths that are formulas stay text here.
+"""The design document: what a designer writes, as checked data. Formulas stay text here.
 
 `docs/design-format.md` describes every key for people; a test holds the two together.
 """
@@ -19,6 +19,7 @@ FORMULA = "formula"
 Formula = Annotated[str, Field(min_length=1), FORMULA]
 Rounds = Literal["joined and turned", "joined", "spiral"]
 JoinAt = Literal["centre back", "left side", "right side"]
+Points = Annotated[int, Field(ge=1, le=48)]
 
 
 class Strict(BaseModel):
@@ -70,15 +71,16 @@ class Section(Strict):
     girth: Formula | None = None
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
-    points: Annotated[int, Field(ge=1, le=48)] | list[int] | Literal["auto"] = "auto"
+    points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
     add: Literal[1, 2] = 1
     every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
     indifference: Formula | None = None
     stitch: str | None = None
+    turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
 
 
 class EdgingChoice(Strict):
-    """The edging at the hem: a pattern of the dictionary, its parameters, its hook and how wide a repeat lies."""
+    """The edging at the hem: a pattern of the dictionary, its hook and how wide a repeat lies."""
 
     pattern: str
     hook: Hook
@@ -108,7 +110,6 @@ class Drawcord(Strict):
     eyelets_about_every: Annotated[int, Field(ge=3)] = 8
     tie_ends: Formula = "35 cm"
     spare_over_hips: Formula = "15 cm"
-    hook: Hook | None = None
 
 
 class RibbedBand(Strict):
@@ -170,7 +171,7 @@ class Design(Strict):
 
 
 def named_formulas(design: Design) -> Iterator[tuple[str, str]]:
-    """Every formula of a design with its key ("section.2.girth", counted from 1), the lengths' own included."""
+    """Every formula of a design with its key ("section.2.girth", counted from 1), lengths first."""
     yield from ((f"lengths.{name}", text) for name, text in design.lengths.items())
     yield "garment.length", design.garment.length
     yield from _formulas(design.start, "start")
@@ -184,7 +185,7 @@ def named_formulas(design: Design) -> Iterator[tuple[str, str]]:
 
 
 def _formulas(part: Strict, key: str) -> Iterator[tuple[str, str]]:
-    """The formulas of one table; which keys hold one is read off the model, so a new key is found too."""
+    """The formulas of one table; which keys hold one is read off the model."""
     for name, info in type(part).model_fields.items():
         value = getattr(part, name)
         shown = info.alias or name
@@ -195,6 +196,7 @@ def _formulas(part: Strict, key: str) -> Iterator[tuple[str, str]]:
 
 
 def _metadata(info: FieldInfo) -> set[object]:
+    """What a field is annotated with, also inside a union."""
     found: set[object] = set()
     stack: list[object] = [info.annotation]
     for item in info.metadata:

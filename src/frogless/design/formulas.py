@@ -1,7 +1,7 @@
-"""Formulas over lengths and names, evaluated safely: no code is run, units are checked, faults say where.
+"""Formulas over lengths and names, evaluated safely: no code is run, faults say where they are.
 
-A value is a number with a power of length: 0 a plain number, 1 a length in mm. Only lengths and plain
-numbers can be the answer of a formula.
+A value is a number with a power of length: 0 a plain number, 1 a length in mm. Only lengths and
+plain numbers can be the answer of a formula.
 """
 
 from __future__ import annotations
@@ -73,8 +73,16 @@ def parse(text: str, place: Place) -> Tree[Token] | Token:
     except UnexpectedInput as error:
         column = getattr(error, "column", 0)
         at = f"character {column}" if isinstance(column, int) and column > 0 else "its end"
-        message = f'"{text}" is not a formula (stuck at {at}); write arithmetic over lengths and names, {EXAMPLE}'
+        message = (
+            f'"{text}" is not a formula (stuck at {at}); write arithmetic over lengths and names, '
+            f"{EXAMPLE}"
+        )
         raise InputError(message, place) from None
+
+
+def is_name(text: str) -> bool:
+    """Whether a formula can use this as a name."""
+    return text.isascii() and text.isidentifier()
 
 
 def names_in(text: str, place: Place) -> tuple[str, ...]:
@@ -90,7 +98,8 @@ def evaluate(text: str, scope: Scope, place: Place) -> Value:
     """The value of a formula.
 
     Raises:
-        InputError: no formula, an unknown name, a cycle of formulas, or units that do not go together.
+        InputError: no formula, an unknown name, a cycle of formulas, or units that do not go
+            together.
     """
     try:
         return _Evaluator(scope, place, ()).of(parse(text, place))
@@ -124,10 +133,13 @@ class _Evaluator:
         return getattr(self, f"_{tree.data}")(tree.children)  # type: ignore[no-any-return]
 
     def _length(self, children: Sequence[Token]) -> Value:
-        return Value(parse_length(str(children[0])), 1)
+        try:
+            return Value(parse_length(str(children[0])), 1)
+        except InputError as error:
+            raise error.at(self.place) from None
 
     def _number(self, children: Sequence[Token]) -> Value:
-        return Value(float(str(children[0]).replace(",", ".")), 0)
+        return Value(float(str(children[0])), 0)
 
     def _name(self, children: Sequence[Token]) -> Value:
         name = str(children[0])
@@ -165,7 +177,10 @@ class _Evaluator:
     def _same(self, doing: str, values: Sequence[Value]) -> int:
         powers = {v.power for v in values}
         if len(powers) > 1:
-            message = f'a length and a plain number do not go together in "{doing}"; give the number a unit'
+            message = (
+                f'a length and a plain number do not go together in "{doing}"; give the number a '
+                "unit"
+            )
             raise InputError(message, self.place)
         return powers.pop()
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from itertools import accumulate, pairwise
-from math import acosh, asinh, cosh, sinh
 
 from frogless.design.document import JoinAt
 from frogless.draw.drawing import Circle, Line, Path, Point, Shape, dots, polyline
 from frogless.draw.frame import Frame
 from frogless.draw.outline import JOIN_TURNS, edging_height, fold, is_front
+from frogless.plan import catenary
 from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Plan, StrandPlan
 
 # Closer than this, mm on the sheet, strokes run together in print.
@@ -55,48 +55,21 @@ def strand_shapes(strand: StrandPlan, plan: Plan, frame: Frame) -> tuple[Shape, 
     stitch = plan.sections[0].gauge.width.value
     girth = frame.half(0.0) * 4
     start, end = sorted((strand.from_stitch * stitch, strand.to_stitch * stitch))
-    hang, at_length = catenary(end - start, strand.actual_sag)
+    line = catenary.of_sag(end - start, strand.actual_sag)
 
     def spot(along: float) -> tuple[bool, Point]:
         turns = fold((start + along) / girth)
         x, _ = frame.placed(turns, 0.0)
-        return is_front(turns), (x, frame.y(hang(along)))
+        return is_front(turns), (x, frame.y(line.drop(along)))
 
     spots = [spot((end - start) * i / 48) for i in range(49)]
-    beads = [spot(at_length((i + 0.5) / strand.beads)) for i in range(strand.beads)]
+    beads = [spot(line.at_length((i + 0.5) / strand.beads)) for i in range(strand.beads)]
     lines = tuple(
         Line(a, b, "strand" if seen and also else "strand behind")
         for (seen, a), (also, b) in pairwise(spots)
     )
     radius = min(BEAD, max(SMALLEST_BEAD, strand.bead_diameter / 2 * frame.scale))
     return _joined(lines) + dots((point for seen, point in beads if seen), radius, "bead")
-
-
-def catenary(span: float, sag: float) -> tuple[Callable[[float], float], Callable[[float], float]]:
-    """A hanging line between two points at one height, mm.
-
-    Returns:
-        the drop at a distance along the span, and the distance at a part (0 to 1) of the line.
-
-    Source: y = a·cosh(x/a), sag = a·(cosh(d/2a) - 1), length = 2a·sinh(d/2a); textbook statics,
-    from memory.
-    """
-    if sag <= 0 or span <= 0:
-        return (lambda _along: 0.0), (lambda part: part * span)
-    # sag/span = (cosh u - 1)/2u rises with u = d/2a, so halving finds u.
-    low, high = 1e-6, acosh(1 + 2 * sag / span) + 50.0
-    for _ in range(80):
-        u = (low + high) / 2
-        low, high = (u, high) if (cosh(u) - 1) / (2 * u) < sag / span else (low, u)
-    a = span / (2 * low)
-
-    def drop(along: float) -> float:
-        return sag - a * (cosh((along - span / 2) / a) - 1)
-
-    def at_length(part: float) -> float:
-        return span / 2 + a * asinh((2 * part - 1) * sinh(low))
-
-    return drop, at_length
 
 
 def _joined(lines: tuple[Line, ...]) -> tuple[Shape, ...]:

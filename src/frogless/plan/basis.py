@@ -1,4 +1,4 @@
-"""What the planner stands on: design, body and swatches brought together, formulas resolved, gauges found."""
+"""What the planner stands on: design, body and swatches together, formulas and gauges found."""
 
 from __future__ import annotations
 
@@ -22,8 +22,12 @@ from frogless.swatch import gauge as swatch_gauge
 from frogless.units import Measured, Units, show_length
 
 # Gauge in one stitch foretells gauge in another badly: hobby measurements miss by 16 to 19 %
-# (worked example F04 of the project's collection); half of that is taken as one standard uncertainty.
+# (worked example F04 of the project's collection); half of that is taken as one standard
+# uncertainty.
 CROSS_STITCH_UNCERTAINTY = 0.09
+
+# What the fabric's measured comfortable stretch is called in formulas: 0.2 for 20 %.
+STRETCH = "stretch"
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ class Basis:
         return value
 
     def because_formula(self, text: str, key: str) -> Because:
-        """The measurements a formula uses, by way of the design's own lengths too, then the formula itself."""
+        """The measurements a formula uses, by way of the design's own lengths too, then itself."""
         steps = [
             Step(m.key, m.value.value, "mm", m.source, m.estimated)
             for name in self._names(text, key)
@@ -79,7 +83,7 @@ class Basis:
         return Because((*steps, Step("formula", self.length(text, key), "mm", told)))
 
     def _names(self, text: str, key: str) -> tuple[str, ...]:
-        """Names a formula uses, those of the design's own lengths replaced by what they use in turn."""
+        """Names a formula uses; for a length of the design's own, those that it uses in turn."""
         found: list[str] = []
         for name in formulas.names_in(text, self.place(key)):
             own = self.design.lengths.get(name)
@@ -99,7 +103,10 @@ class Basis:
             raise error.at(self.place(key)) from None
 
     def trim_gauge(self, stitch: str) -> Gauge:
-        """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch and marked so."""
+        """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch.
+
+        An estimate is marked as one.
+        """
         for swatch in self.swatches:
             if _was_swatched(swatch, stitch):
                 return swatch_gauge(swatch, stitch)
@@ -118,7 +125,8 @@ class Basis:
     @property
     def hook(self) -> float:
         """The hook the maker's main stitch was swatched with, mm."""
-        return self.main_swatch.hook
+        main = self.gauge(self.design.work.stitch, "work.stitch")
+        return main.hook or self.main_swatch.hook
 
     @property
     def scale(self) -> float:
@@ -126,7 +134,7 @@ class Basis:
         theirs = self.design.gauge
         if theirs is None:
             return 1.0
-        mine = self.gauge(self.design.work.stitch, "work.stitch")
+        mine = self.trim_gauge(theirs.stitch)
         return mine.width.value / (100 / theirs.stitches_in_10cm)
 
 
@@ -163,16 +171,32 @@ def build(
     where: formulas.Where = lambda key: Place(key=key),
     units: Units = "cm",
 ) -> Basis:
-    """A basis; checks that the stitches the design names are in the dictionary.
+    """A basis; checks that the design's own names are names and that it uses known stitches.
 
     Args:
         known_measurements: every key a body file may hold, to tell "not measured" from "not known".
         where: the place of a key of the design file ("section.2.girth", counted from 1).
 
     Raises:
-        InputError: a stitch is unknown.
+        InputError: a stitch is unknown or of the wrong kind, or a length of the design's own has a
+            name that means something else already.
     """
+    known = frozenset(known_measurements)
+    _check_stitches(design, stitches, where)
+    _check_names(design, known, where)
+    main = design.work.stitch
+    stretch = next((s for w in swatches if (s := comfortable_stretch(w, main)) is not None), None)
+    lengths = {key: m.value.value for key, m in body.measurements.items()}
+    numbers = {STRETCH: stretch} if stretch is not None else {}
+    scope = formulas.Scope(lengths, numbers, design.lengths, known - set(lengths), where)
+    grown = next((g for w in swatches if (g := growth(w, main)) is not None), None)
+    return Basis(design, body, swatches, stitches, scope, grown, stretch, units)
+
+
+def _check_stitches(design: Design, stitches: Mapping[str, Stitch], where: formulas.Where) -> None:
     named = [("work.stitch", design.work.stitch), ("start.with", design.start.made_of)]
+    if design.gauge is not None:
+        named.append(("gauge.stitch", design.gauge.stitch))
     named += [
         (f"section.{i}.stitch", s.stitch) for i, s in enumerate(design.section, 1) if s.stitch
     ]
@@ -185,11 +209,22 @@ def build(
             raise InputError(f'unknown stitch "{stitch}"{near}', where(key))
         if not _suits(stitches[stitch], key):
             raise InputError(_wrong_kind(stitch, key, stitches), where(key))
-    main = design.work.stitch
-    stretch = next((s for w in swatches if (s := comfortable_stretch(w, main)) is not None), None)
-    lengths = {key: m.value.value for key, m in body.measurements.items()}
-    numbers = {"stretch": stretch} if stretch is not None else {}
-    wanting = frozenset(known_measurements) - set(lengths)
-    scope = formulas.Scope(lengths, numbers, design.lengths, wanting, where)
-    grown = next((g for w in swatches if (g := growth(w, main)) is not None), None)
-    return Basis(design, body, swatches, stitches, scope, grown, stretch, units)
+
+
+def _check_names(design: Design, known: frozenset[str], where: formulas.Where) -> None:
+    """A length of the design's own would be passed over if its name meant something else."""
+    for name in design.lengths:
+        taken = (
+            "a measurement of the body"
+            if name in known
+            else "a word of formulas"
+            if name in {STRETCH, *formulas.FUNCTIONS}
+            else ""
+        )
+        if taken:
+            told = f'"{name}" is {taken}; choose another name'
+        elif not formulas.is_name(name):
+            told = f'"{name}" is no name for a length; write letters, figures and _, a letter first'
+        else:
+            continue
+        raise InputError(told, where(f"lengths.{name}"))

@@ -1,7 +1,8 @@
-"""The edging at the hem: how many repeats lie flat there, and the correction round when the counts differ."""
+"""The edging at the hem: how many repeats lie flat there, and the round that adapts the count."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
@@ -17,15 +18,17 @@ from frogless.rows.nodes import End, Node, Repeat, Row, Start, Work
 from frogless.stitches import hooks
 from frogless.stitches.edgings import edging as fill_edging
 from frogless.stitches.edgings import edgings
+from frogless.stitches.load import leaves
 from frogless.stitches.model import Edging
 from frogless.swatch import Gauge
 
+EDGING = "edging"
 # A correction of more than about 2 % of the stitches in one round begins to show (common practice).
 SHOWS = 0.02
 # Beyond one stitch in three a single round cannot take it up (common practice).
 MOST = 1 / 3
-# An edging that differs from the hem by more than this ruffles or draws in visibly (own choice: a seam
-# allowance of one part in thirty).
+# An edging that differs from the hem by more than this ruffles or draws in visibly (own choice: a
+# seam allowance of one part in thirty).
 RUFFLES = 0.03
 
 
@@ -39,7 +42,11 @@ class EdgingWork:
 
 
 def pattern(basis: Basis, choice: EdgingChoice) -> Edging:
-    """The edging pattern with its parameters filled in. Raises InputError for an unknown one."""
+    """The edging pattern with its parameters filled in.
+
+    Raises:
+        InputError: there is no such pattern, or a parameter is wrong.
+    """
     try:
         return fill_edging(choice.pattern, choice.parameters)
     except InputError as error:
@@ -48,15 +55,23 @@ def pattern(basis: Basis, choice: EdgingChoice) -> Edging:
 
 
 def multiple(basis: Basis, choice: EdgingChoice | None) -> Multiple:
-    """What the hem's count should be a multiple of: nothing when the edging has a width of its own."""
-    if choice is None or choice.repeat_width is not None:
+    """What the hem's count should be a multiple of.
+
+    Nothing when the edging has a width of its own and a round that adapts the count to it.
+    """
+    if choice is None:
+        return Multiple()
+    if choice.repeat_width is not None and choice.correction_round == "when needed":
         return Multiple()
     found = pattern(basis, choice)
     return Multiple(found.multiple, found.offset)
 
 
 def hook(basis: Basis, choice: EdgingChoice) -> tuple[float, bool]:
-    """The edging's hook, mm, and whether it was scaled: as much finer than the maker's as the designer's was than hers."""
+    """The edging's hook, mm, and whether it was scaled.
+
+    It is as much finer than the maker's main hook as the designer's was than hers.
+    """
     theirs = basis.design.gauge
     if theirs is None or abs(basis.hook / theirs.hook - 1) < 1e-6:
         return choice.hook, False
@@ -72,74 +87,89 @@ def plan_edging(
         Impossible: the correction is more than one round can take.
     """
     found = pattern(basis, choice)
-    base, width, steps = _base_count(basis, choice, gauge, found, hem_count)
-    change = base - hem_count
-    if abs(change) > hem_count * MOST or base <= 0:
-        raise Impossible(
-            f"the edging wants {base} stitches and the hem has {hem_count}: a correction of {abs(change)} "
-            "is more than one stitch in three",
-            basis.place("edging"),
-            short_stitches=abs(change),
-            ways_out=(
-                "another hem girth",
-                "another repeat_width",
-                "an edging with a smaller repeat",
-            ),
-        )
+    base, width, because = _base_count(basis, choice, gauge, found, hem_count)
+    if abs(base - hem_count) > hem_count * MOST or base <= 0:
+        raise _too_far(basis, base, hem_count)
     size, scaled = hook(basis, choice)
-    rows = _rows(basis, found, gauge.stitch, hem_count, base, first_round, size)
+    rows = _rows(basis, found, hem_count, base, first_round, size)
     hem_girth = gauge.width.times(hem_count)
     plan = EdgingPlan(
-        choice.pattern, size, hem_count, base, (base - found.offset) // found.multiple,
-        found.multiple, found.offset, change, first_round, first_round + len(rows) - 1, gauge,
-        hem_girth, replace(hem_girth, value=base * width), Because(steps),
-        tuple((dialect, term.name) for dialect, term in found.terms.items()),
-    )  # fmt: skip
-    return EdgingWork(plan, rows, _remarks(basis, choice, plan, scaled=scaled))
+        pattern=choice.pattern,
+        hook=size,
+        hem_count=hem_count,
+        base_count=base,
+        repeats=(base - found.offset) // found.multiple,
+        multiple=found.multiple,
+        offset=found.offset,
+        correction=base - hem_count,
+        first_round=first_round,
+        last_round=first_round + len(rows) - 1,
+        gauge=gauge,
+        hem_girth=hem_girth,
+        girth=replace(hem_girth, value=base * width),
+        because=because,
+        names=tuple((dialect, term.name) for dialect, term in found.terms.items()),
+    )
+    return EdgingWork(plan, rows, tuple(_remarks(choice, plan, scaled=scaled)))
+
+
+def _too_far(basis: Basis, base: int, hem_count: int) -> Impossible:
+    change = abs(base - hem_count)
+    return Impossible(
+        f"the edging wants {base} stitches and the hem has {hem_count}: a correction of {change} "
+        "is more than one stitch in three",
+        basis.place("edging"),
+        short_stitches=change,
+        ways_out=(
+            "another hem girth",
+            "another repeat_width",
+            "an edging with a smaller repeat",
+        ),
+    )
 
 
 def _base_count(
     basis: Basis, choice: EdgingChoice, gauge: Gauge, found: Edging, hem_count: int
-) -> tuple[int, float, tuple[Step, ...]]:
+) -> tuple[int, float, Because]:
     """Stitches under the edging, the width each of them takes in it (mm), and why."""
-    hem = hem_count * gauge.width.value
-    if choice.repeat_width is None:
-        width = gauge.width.value
-        landed = land(hem, width, found.multiple, found.offset)
-    else:
+    hem, width = hem_count * gauge.width.value, gauge.width.value
+    if choice.repeat_width is not None:
         flat = basis.girth_wanted(choice.repeat_width, "edging.repeat_width") * basis.scale
         width = flat / found.multiple
-        landed = land(hem, width, found.multiple, found.offset)
-    count = landed.count
-    note = multiple_note(found.multiple, found.offset)
-    repeats = (count - found.offset) // found.multiple
+    count = hem_count
+    if choice.correction_round == "when needed":
+        count = land(hem, width, found.multiple, found.offset).count
     steps = (
-        Step("hem", hem), Step("repeat", width * found.multiple), Step("exact", hem / width, "stitches"),
-        Step("landed", count, "stitches", note), Step("repeats", repeats, ""),
-        Step("girth", count * width), Step("off", count * width - hem),
-    )  # fmt: skip
-    return count, width, steps
+        Step("hem", hem),
+        Step("repeat", width * found.multiple),
+        Step("exact", hem / width, "stitches"),
+        Step("landed", count, "stitches", multiple_note(found.multiple, found.offset)),
+        Step("repeats", (count - found.offset) // found.multiple, ""),
+        Step("girth", count * width),
+        Step("off", count * width - hem),
+    )
+    return count, width, Because(steps)
 
 
 def _rows(
-    basis: Basis, found: Edging, hem_stitch: str, hem: int, base: int, first: int, size: float
+    basis: Basis, found: Edging, hem: int, base: int, first: int, size: float
 ) -> tuple[Row, ...]:
-    rows = []
-    if base != hem:
-        rows.append(_correction(hem, base, first, size))
-    leaves = {key: s.leaves for key, s in basis.stitches.items()}
-    places = base
+    rows = [] if base == hem else [_correction(hem, base, first, size)]
     for i, nodes in enumerate(found.rounds):
         body = _repeated(nodes, (base - found.offset) // found.multiple)
-        places = left(body, leaves)
-        chains = found.turning_chains[i]
-        last = i == len(found.rounds) - 1
         rows.append(
             Row(
-                first + len(rows), "RS", "edging", body, places, Start(chains),
-                End("first_stitch", fasten_off=last), backwards=found.backwards[i], hook=size,
+                number=first + len(rows),
+                side="RS",
+                section=EDGING,
+                body=body,
+                count=left(body, leaves(basis.stitches)),
+                start=Start(found.turning_chains[i]),
+                end=End("first_stitch", fasten_off=i == len(found.rounds) - 1),
+                backwards=found.backwards[i],
+                hook=size,
             )
-        )  # fmt: skip
+        )
     return tuple(rows)
 
 
@@ -154,49 +184,44 @@ def _correction(hem: int, base: int, number: int, size: float) -> Row:
     """A round of single crochet that adds or takes away the difference, spread evenly."""
     change = base - hem
     one = shaping.Round(hem, abs(change), 1 if change > 0 else -1)
-    body = shaping.body("single_crochet", one)
-    return Row(number, "RS", "edging", body, base, Start(1), End("first_stitch"), hook=size)
+    return Row(
+        number=number,
+        side="RS",
+        section=EDGING,
+        body=shaping.body("single_crochet", one),
+        count=base,
+        start=Start(1),
+        end=End("first_stitch"),
+        hook=size,
+    )
 
 
-def _remarks(
-    basis: Basis, choice: EdgingChoice, plan: EdgingPlan, *, scaled: bool
-) -> tuple[Remark, ...]:
-    remarks = []
+def _remarks(choice: EdgingChoice, plan: EdgingPlan, *, scaled: bool) -> Iterator[Remark]:
     if scaled:
-        remarks.append(
-            Remark(
-                "edging_hook",
-                f"your hook is not the designer's, so the edging's is scaled with it: {plan.hook:g} mm "
-                f"instead of {choice.hook:g} mm; try one repeat first",
-                serious=False,
-            )
+        yield Remark(
+            "edging_hook",
+            f"your hook is not the designer's, so the edging's is scaled with it: {plan.hook:g} mm "
+            f"instead of {choice.hook:g} mm; try one repeat first",
+            serious=False,
         )
     if choice.repeat_width is None:
-        remarks.append(
-            Remark(
-                "edging_width",
-                "the width of the edging's repeat is not given, so it is taken as wide as the stitches "
-                "under it; work three repeats and write repeat_width if they pull or wave",
-                serious=False,
-            )
+        yield Remark(
+            "edging_width",
+            "the width of the edging's repeat is not given, so it is taken as wide as the stitches "
+            "under it; work three repeats and write repeat_width if they pull or wave",
+            serious=False,
         )
     if abs(plan.correction) > plan.hem_count * SHOWS:
-        remarks.append(
-            Remark(
-                "edging_correction",
-                f"the edging's first round changes {plan.hem_count} stitches to {plan.base_count}, more "
-                "than one in fifty; it may show as a faint ruffle or gathering",
-                serious=False,
-            )
+        yield Remark(
+            "edging_correction",
+            f"the edging's first round changes {plan.hem_count} stitches to {plan.base_count}, "
+            "more than one in fifty; it may show as a faint ruffle or gathering",
+            serious=False,
         )
     off = plan.girth.value / plan.hem_girth.value - 1
     if abs(off) > RUFFLES:
-        doing = "ruffle" if off > 0 else "draw in"
-        remarks.append(
-            Remark(
-                "edging_girth",
-                f"the edging is {abs(off) * 100:.0f} % {'longer' if off > 0 else 'shorter'} than the hem "
-                f"and will {doing}",
-            )
+        longer, doing = ("longer", "ruffle") if off > 0 else ("shorter", "draw in")
+        yield Remark(
+            "edging_girth",
+            f"the edging is {abs(off) * 100:.0f} % {longer} than the hem and will {doing}",
         )
-    return tuple(remarks)

@@ -1,4 +1,4 @@
-"""How far elastics stretch, by kind: comfortably, at the longest, and for the moment of pulling on."""
+"""How far elastics stretch, by kind: in comfort, at the longest, and while pulled on."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from importlib.resources import files
 
 @dataclass(frozen=True, slots=True)
 class Elastic:
-    """A kind of elastic. Ratios of stretched to relaxed length; sources in data/elastic_stretch.csv.
+    """A kind of elastic, as ratios of stretched to relaxed length; sources in its data file.
 
     Args:
         comfortable: worn all day. longest: still wearable. pulled_on: for a moment, over the hips.

@@ -1,4 +1,4 @@
-"""Landing girths on whole stitches: one girth on a multiple, or all landmarks of a piece together."""
+"""Landing girths on whole stitches: one girth on a multiple, or all girths of a piece together."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from frogless.because import Because, Step
 from frogless.errors import InputError
 
+# Distances are compared after rounding to a ten-thousandth of a millimetre.
 GRAIN = 4
 
 
@@ -45,7 +46,8 @@ def land(
     Raises:
         InputError: girth or width not above zero.
 
-    Source: even division by a stitch multiple, common practice; cases in tests/reference/plan/landing.csv.
+    Source: even division by a stitch multiple, common practice; cases in
+    tests/reference/plan/landing.csv.
 
     >>> land(1160, 100 / 18, multiple=8).count
     208
@@ -78,14 +80,56 @@ def because_landed(girth: float, width: float, count: int, note: str) -> tuple[S
 
 
 @dataclass(frozen=True, slots=True)
+class Rise:
+    """How a count may follow the count before it, over the rounds of one section.
+
+    Args:
+        step: stitches that one shaping round changes the count by; 0: it stays the same.
+        rounds: rounds there are, None when the rate of shaping is not to be looked at.
+        every: at most every so many rounds is shaped.
+        floors: (round, stitches) that there have to be at least after a round; 0 is the start.
+    """
+
+    step: int = 1
+    rounds: int | None = None
+    every: int = 1
+    floors: tuple[tuple[int, int], ...] = ()
+
+    @property
+    def shapings(self) -> float:
+        """Shaping rounds that there is room for."""
+        return math.inf if self.rounds is None else -(-self.rounds // self.every)
+
+    def allows(self, before: int, after: int) -> bool:
+        """Whether some choice of shaping rounds leads from one count to the other."""
+        change = abs(after - before)
+        if change == 0 or self.step == 0:
+            return change == 0 and all(before >= least for _, least in self.floors)
+        if change % self.step or change // self.step > self.shapings:
+            return False
+        return all(self.most_after(r, before, after) >= least for r, least in self.floors)
+
+    def most_after(self, round_: int, before: int, after: int) -> int:
+        """The most stitches there can be after a round.
+
+        Widening is shaped as soon, narrowing as late as it can be.
+        """
+        needed = abs(after - before) // max(self.step, 1)
+        if after >= before:
+            done = min(needed, -(-round_ // self.every))
+            return before + done * self.step
+        still = min(needed, -(-((self.rounds or 0) - round_) // self.every))
+        return after + still * self.step
+
+
+@dataclass(frozen=True, slots=True)
 class Stop:
     """One girth of a piece to be landed on together with the others.
 
     Args:
         wanted, low, high: mm; the allowed range is hard.
         width: one stitch there, mm.
-        step: how the count may differ from the stop before: by multiples of this; 0: not at all.
-        most: greatest change from the stop before, in stitches; None: any.
+        rise: how it follows the stop before.
         multiple, offset: the count has to be offset over a multiple.
         fuller: of two equally near, take the larger.
     """
@@ -94,8 +138,7 @@ class Stop:
     low: float
     high: float
     width: float
-    step: int = 1
-    most: int | None = None
+    rise: Rise = Rise()
     multiple: int = 1
     offset: int = 0
     fuller: bool = True
@@ -113,29 +156,24 @@ class Stop:
 
 
 def land_together(stops: Sequence[Stop]) -> tuple[int, ...] | None:
-    """Counts for all stops with the least sum of distances from the wanted girths; None when there are none.
+    """Counts for all stops with the least sum of distances from the wanted girths.
+
+    A stop that only carries the count on (step 0) costs nothing. None when there are no such
+    counts.
 
     Exact: dynamic programming over stop × count.
     """
     best: dict[int, tuple[float, int, tuple[int, ...]]] = {}
     for i, stop in enumerate(stops):
+        if i == 0:
+            best = {n: (*stop.cost(n), (n,)) for n in stop.counts()}
+            continue
         reached: dict[int, tuple[float, int, tuple[int, ...]]] = {}
-        for count in stop.counts() if (i == 0 or stop.step) else list(best):
-            if i == 0:
-                off, side = stop.cost(count)
-                reached[count] = (off, side, (count,))
-                continue
-            ways = [best[c] for c in best if _may_follow(stop, c, count)]
+        for count in stop.counts() if stop.rise.step else list(best):
+            ways = [best[c] for c in best if stop.rise.allows(c, count)]
             if ways:
                 off, side, path = min(ways)
-                mine = stop.cost(count) if stop.step else (0.0, 0)
-                reached[count] = (round(off + mine[0], GRAIN), side + mine[1], (*path, count))
+                more, also = stop.cost(count) if stop.rise.step else (0.0, 0)
+                reached[count] = (round(off + more, GRAIN), side + also, (*path, count))
         best = reached
     return min(best.values())[2] if best else None
-
-
-def _may_follow(stop: Stop, before: int, count: int) -> bool:
-    change = abs(count - before)
-    if stop.step == 0:
-        return change == 0
-    return change % stop.step == 0 and (stop.most is None or change <= stop.most)

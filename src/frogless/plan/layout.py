@@ -1,7 +1,7 @@
-"""Counts and rhythms of a whole piece, decided together: the best of every choice of shaping points.
+"""Counts and rhythms of a whole piece, decided together: the best of every choice of points.
 
-The order (DESIGN 5): allowed ease and usable counts are hard; of all layouts whose greatest stray lies
-within the indifference of the best one, the fewest clauses, then the least stray, then the least sum of
+The order: allowed ease and usable counts are hard; of all layouts whose greatest stray lies within
+the indifference of the best one, the fewest clauses, then the least stray, then the least sum of
 squares, then the fewest shaping points.
 """
 
@@ -12,13 +12,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from frogless.errors import Impossible, InputError
-from frogless.plan import rate, rhythm
+from frogless.plan import rhythm
 from frogless.plan.basis import Basis
-from frogless.plan.landing import Stop, exact_count, land_together, multiple_note
-from frogless.plan.model import Option
+from frogless.plan.landing import Rise, Stop, land_together
 from frogless.plan.sections import Span, Target
 
+# Symmetric numbers of shaping points: 2 for a straight skirt and 4 to 8 for a flared one are usual
+# (common practice); more are taken only when those cannot reach, as in circles.
+USUAL = (2, 4, 6, 8)
+POINTS = (*USUAL, 10, 12, 16, 24)
 # One increase in every third stitch is about the most that lies well (common practice).
 LEAST_GAP = 3
 # An A-line widens by about a tenth of a full circle; what widens no more counts as straight.
@@ -46,7 +48,7 @@ class Shaped:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Counts at the start and after each section, and for each shaped section how it gets there."""
+    """Counts at the start and after each section, and for each shaped one how it gets there."""
 
     counts: tuple[int, ...]
     shaped: tuple[Shaped | None, ...]
@@ -68,27 +70,31 @@ class Layout:
 
 
 def lay_out(
-    basis: Basis, first: Target, spans: Sequence[Span], multiple: Multiple, *, strict: bool
+    basis: Basis, first: Target, spans: Sequence[Span], multiple: Multiple
 ) -> Layout | None:
-    """The best layout; None when none exists and the multiple is to blame and need not be met (`strict` off).
-
-    Raises:
-        Impossible: the rate of shaping, the allowed ease or the multiple cannot be met.
-    """
-    # Girths come before rhythms: only when no number of points reaches the nearest counts may the counts
-    # give way to the rate, within the allowed ease.
+    """The best layout; None when there is none."""
+    # Girths come before rhythms: only when no number of points reaches the nearest counts may the
+    # counts give way to the rate of shaping and to landmarks on the way, within the allowed ease.
     for give_way in (False, True):
-        for usual in (_usual(first, spans), rate.POINTS):
+        for free in _free_points(first, spans):
             found = [
                 layout
-                for points in _choices(basis, spans, usual)
-                if (layout := _layout(basis, first, spans, points, multiple, rate=give_way))
+                for points in choices(basis, spans, free)
+                if (layout := layout_at(basis, first, spans, points, multiple, rate=give_way))
             ]
             if found:
                 return _best(found)
-    if not strict and multiple.of > 1:
-        return None
-    raise _why_not(basis, first, spans, multiple)
+    return None
+
+
+def _free_points(first: Target, spans: Sequence[Span]) -> tuple[tuple[int, ...], ...]:
+    """What sections that leave their points open may take, in the order in which it is tried.
+
+    First what the other sections have, so that the lines run through.
+    """
+    fixed = [s.section.points for s in spans if s.target and isinstance(s.section.points, int)]
+    given = tuple(dict.fromkeys(fixed))
+    return (*((given,) if given else ()), _usual(first, spans), POINTS)
 
 
 def _usual(first: Target, spans: Sequence[Span]) -> tuple[int, ...]:
@@ -99,7 +105,7 @@ def _usual(first: Target, spans: Sequence[Span]) -> tuple[int, ...]:
             rise = (span.target.wanted - wanted) / (span.rounds * span.height)
             straight &= abs(rise) / (2 * math.pi) <= STRAIGHT
             wanted = span.target.wanted
-    return rate.USUAL if straight else tuple(k for k in rate.USUAL if k > 2)
+    return USUAL if straight else tuple(k for k in USUAL if k > 2)
 
 
 def _best(found: Sequence[Layout]) -> Layout:
@@ -108,38 +114,36 @@ def _best(found: Sequence[Layout]) -> Layout:
     return min((f for f in found if f.stray <= least + give + 1e-9), key=Layout.key)
 
 
-def _choices(
-    basis: Basis, spans: Sequence[Span], points_: Sequence[int]
-) -> Iterator[tuple[int, ...]]:
-    """Points for every section (0: straight). Sections that leave it open share one number, so lines run through."""
+def choices(basis: Basis, spans: Sequence[Span], free: Sequence[int]) -> Iterator[tuple[int, ...]]:
+    """Points for every section (0: straight).
+
+    Sections that leave it open share one number where they can, so that lines run through.
+    """
     at_side = basis.design.work.join_at != "centre back"
-    free = [k for k in points_ if not (at_side and k == 2)]
-    open_: list[int] | None = None
-    fixed: list[list[int] | None] = []
-    for span in spans:
-        asked = span.section.points
-        if span.target is None:
-            fixed.append([0])
-        elif isinstance(asked, int):
-            fixed.append([asked])
-        else:
-            mine = free if asked == "auto" else _checked(basis, span, asked)
-            open_ = mine if open_ is None else [k for k in open_ if k in mine] or mine
-            fixed.append(None)
-    for shared in open_ or [0]:
-        yield from product(*[[shared] if f is None else f for f in fixed])
+    auto = [k for k in free if not (at_side and k == 2)]
+    asked = [_asked(span, auto) for span in spans]
+    if not all(asked):
+        return
+    open_ = [each for each in asked if len(each) > 1]
+    shared = [k for k in (open_[0] if open_ else []) if all(k in each for each in open_)]
+    if not shared:
+        yield from product(*asked)
+        return
+    for k in shared:
+        yield tuple(k if len(each) > 1 else each[0] for each in asked)
 
 
-def _checked(basis: Basis, span: Span, asked: list[int]) -> list[int]:
-    if not asked or any(k < 1 for k in asked):
-        raise InputError(
-            "write the shaping points as whole numbers above zero, such as [4, 8]",
-            basis.place(f"{span.key}.points"),
-        )
-    return asked
+def _asked(span: Span, auto: Sequence[int]) -> list[int]:
+    """The numbers of points that a section may have."""
+    points = span.section.points
+    if span.target is None:
+        return [0]
+    if isinstance(points, int):
+        return [points]
+    return list(auto) if points == "auto" else list(dict.fromkeys(points))
 
 
-def _layout(
+def layout_at(
     basis: Basis,
     first: Target,
     spans: Sequence[Span],
@@ -148,32 +152,47 @@ def _layout(
     *,
     rate: bool = True,
 ) -> Layout | None:
-    """The layout for one choice of points; `rate`: land only on counts that the rate of shaping reaches."""
-    counts = _land(_stops(first, spans, points, multiple, rate=rate), max(points))
+    """The layout for one choice of points; None when there is none.
+
+    Args:
+        rate: land only on counts that the rate of shaping reaches.
+    """
+    counts = land_all(first, spans, points, multiple, rate=rate)
     if counts is None or any(k * LEAST_GAP > min(counts) for k in points):
         return None
     shaped: list[Shaped | None] = []
     wanted = first.wanted
     for i, span in enumerate(spans):
+        if not keeps_floors(span, counts[i], counts[i + 1], points[i]):
+            return None
         one = _shape(basis, span, wanted, counts[i], counts[i + 1], points[i])
-        if span.target is not None and one is None and counts[i] != counts[i + 1]:
+        if one is None and counts[i] != counts[i + 1]:
             return None
         shaped.append(one)
         wanted = span.target.wanted if span.target else wanted
     return Layout(counts, tuple(shaped))
 
 
-def _land(stops: Sequence[Stop], points: int) -> tuple[int, ...] | None:
-    """The nearest counts; or counts that every shaping point divides evenly, if they are about as near.
+def land_all(
+    first: Target,
+    spans: Sequence[Span],
+    points: Sequence[int],
+    multiple: Multiple,
+    *,
+    rate: bool = True,
+) -> tuple[int, ...] | None:
+    """The nearest counts; or counts that every shaping point divides evenly, if about as near.
 
-    Even counts make all stretches between shaping points alike, which is easier to read and to work. About
-    as near: no girth is further off than the furthest of the nearest counts, and a stitch.
+    Even counts make all stretches between shaping points alike, which is easier to read and to
+    work. About as near: no girth is further off than the furthest of the nearest counts, and a
+    stitch.
     """
-    nearest = land_together(stops)
-    if nearest is None or points <= 1:
+    stops = _stops(first, spans, points, multiple, rate=rate)
+    nearest, most = land_together(stops), max(points)
+    if nearest is None or most <= 1:
         return nearest
     even = land_together(
-        [replace(s, multiple=math.lcm(s.multiple, points)) if s.offset == 0 else s for s in stops]
+        [replace(s, multiple=math.lcm(s.multiple, most)) if s.offset == 0 else s for s in stops]
     )
     if even is None or _furthest(stops, even) > _furthest(stops, nearest) + stops[0].width:
         return nearest
@@ -181,11 +200,11 @@ def _land(stops: Sequence[Stop], points: int) -> tuple[int, ...] | None:
 
 
 def _furthest(stops: Sequence[Stop], counts: Sequence[int]) -> float:
-    """The greatest distance of a count's girth from the wanted one, mm; straight sections carry theirs on."""
+    """The greatest distance of a girth from the wanted one, mm; straight sections have none."""
     return max(
         stop.cost(n)[0]
         for i, (stop, n) in enumerate(zip(stops, counts, strict=True))
-        if i == 0 or stop.step
+        if i == 0 or stop.rise.step
     )
 
 
@@ -195,46 +214,59 @@ def _stops(
     points: Sequence[int],
     multiple: Multiple,
     *,
-    rate: bool = True,
+    rate: bool,
 ) -> list[Stop]:
-    """The girths to land on. A straight section carries its count on; the last one has to meet the multiple."""
-    only = multiple if all(s.target is None for s in spans) else Multiple()
-    stops = [
-        Stop(
-            first.wanted, first.low, first.high, spans[0].width,
-            multiple=only.of, offset=only.offset, fuller=first.fuller,
-        )
-    ]  # fmt: skip
+    """The girths to land on. A straight section carries its count on.
+
+    The multiple binds from the end of the last shaped section on: there the hem's count is made.
+    """
     last_shaped = max((i for i, s in enumerate(spans) if s.target is not None), default=-1)
+    stops = [_stop(first, spans[0], Rise(), multiple if last_shaped < 0 else Multiple())]
     for i, span in enumerate(spans):
-        here = multiple if i >= last_shaped >= 0 else Multiple()
+        rise = _rise(span, points[i], rate=rate)
         if span.target is None:
-            stops.append(Stop(0, 0, 0, span.width, step=0))
-            continue
-        step = max(points[i], 1) * span.section.add
-        most = step * (span.rounds // _every(span)) if rate else None
-        stops.append(
-            Stop(
-                span.target.wanted, span.target.low, span.target.high, span.width, step, most,
-                here.of, here.offset, span.target.fuller,
-            )
-        )  # fmt: skip
+            stops.append(Stop(0, 0, 0, span.width, rise))
+        else:
+            here = multiple if i == last_shaped else Multiple()
+            stops.append(_stop(span.target, span, rise, here))
     return stops
 
 
-def _every(span: Span) -> int:
-    return span.section.every if isinstance(span.section.every, int) else 1
+def _stop(aim: Target, span: Span, rise: Rise, multiple: Multiple) -> Stop:
+    return Stop(
+        wanted=aim.wanted,
+        low=aim.low,
+        high=aim.high,
+        width=span.width,
+        rise=rise,
+        multiple=multiple.of,
+        offset=multiple.offset,
+        fuller=aim.fuller,
+    )
+
+
+def _rise(span: Span, points: int, *, rate: bool) -> Rise:
+    step = points * span.section.add if span.target is not None else 0
+    if not rate:
+        return Rise(step)
+    floors = tuple((f.round, math.ceil(f.least / span.width - 1e-6)) for f in span.floors)
+    return Rise(step, span.rounds, span.every, floors)
+
+
+def keeps_floors(span: Span, before: int, after: int, points: int) -> bool:
+    """Whether some choice of shaping rounds keeps every landmark of the section in its girth."""
+    return _rise(span, points, rate=True).allows(before, after)
 
 
 def stretch_of(span: Span, wanted: float, before: int, after: int, step: int) -> rhythm.Stretch:
-    """What the rhythm of a section has to follow: from `before` to `after` stitches in steps of `step`."""
+    """What the rhythm of a section has to follow: from `before` to `after` in steps of `step`."""
     sign = 1 if after >= before else -1
     return rhythm.Stretch(
-        span.profile(wanted),
-        before * span.width,
-        sign * step * span.width,
-        abs(after - before) // step,
-        span.floor(),
+        wanted=span.profile(wanted),
+        before=before * span.width,
+        step=sign * step * span.width,
+        shapings=abs(after - before) // step,
+        floor=span.floor(),
     )
 
 
@@ -253,135 +285,10 @@ def _shape(
 
 
 def indifference(basis: Basis, span: Span, count: int) -> float:
-    """What the tape cannot see, mm: the girth's standard uncertainty, at least a stitch; or what the author set."""
+    """What the tape cannot see, mm: the girth's standard uncertainty, and at least a stitch.
+
+    Or what the author set.
+    """
     if span.section.indifference is not None:
         return basis.length(span.section.indifference, f"{span.key}.indifference")
     return max(count * span.gauge.width.uncertainty, span.width)
-
-
-def smoother(
-    span: Span, wanted: float, before: int, after: int, shaped: Shaped
-) -> tuple[Option, ...]:
-    """Rhythms that stray less than the one taken, for the author to choose: same points, or half as many."""
-    options = [
-        _option(span, wanted, before, after, shaped.points, c)
-        for c in shaped.looked_at
-        if c.stray < shaped.chosen.stray
-    ]
-    half = shaped.points // 2
-    change = abs(after - before)
-    if half >= 2 and half % 2 == 0 and change % (half * shaped.add) == 0:
-        found = rhythm.candidates(stretch_of(span, wanted, before, after, half * shaped.add))
-        if found:
-            best = min(found, key=lambda c: (c.stray, c.key()))
-            if best.stray < shaped.chosen.stray:
-                options.append(_option(span, wanted, before, after, half, best))
-    return tuple(sorted(options, key=lambda o: abs(o.stray))[:2])
-
-
-def _option(
-    span: Span, wanted: float, before: int, after: int, points: int, candidate: rhythm.Candidate
-) -> Option:
-    add = span.section.add
-    stretch = stretch_of(span, wanted, before, after, points * add)
-    off = rhythm.girths(stretch, candidate.rhythm.rounds) - stretch.wanted
-    i = int(abs(off).argmax())
-    return Option(points, add, candidate.rhythm, float(off[i]), float(span.depths()[i]))
-
-
-def chosen_option(span: Span, wanted: float, before: int, after: int, shaped: Shaped) -> Option:
-    """The rhythm taken, with where it strays most."""
-    return _option(span, wanted, before, after, shaped.points, shaped.chosen)
-
-
-def _why_not(basis: Basis, first: Target, spans: Sequence[Span], multiple: Multiple) -> Impossible:
-    """The requirement that fails first: the rate of shaping, then the multiple, then the allowed ease."""
-    choices = list(_choices(basis, spans, rate.POINTS))
-    shorts = [s for points in choices if (s := _shortfall(first, spans, points)) is not None]
-    if shorts and len(shorts) == len(choices):
-        return rate.refuse(basis, min(shorts, key=lambda s: s.missing))
-    if multiple.of > 1 and any(
-        _layout(basis, first, spans, points, Multiple()) for points in choices
-    ):
-        return _multiple_missed(basis, spans, multiple)
-    bare = [replace(span, floors=()) for span in spans]
-    if any(_layout(basis, first, bare, points, Multiple()) for points in choices):
-        return _high_hip_missed(basis, spans)
-    return _ease_missed(basis, first, spans, choices[0])
-
-
-def _high_hip_missed(basis: Basis, spans: Sequence[Span]) -> Impossible:
-    span = next(s for s in spans if s.floors)
-    depth, least = span.floors[0]
-    return Impossible(
-        f'section "{span.section.name}": no rhythm makes {basis.show(least)} at the high hip, '
-        f"{basis.show(depth)} below the top edge, and keeps the other girths",
-        basis.place(f"{span.key}.points"),
-        ways_out=(
-            "more shaping points, or add = 2, so that the skirt widens sooner",
-            "more ease at the start, gathered by the waist",
-            "a smaller least ease at the hip, if the fabric stretches",
-        ),
-    )
-
-
-def _shortfall(
-    first: Target, spans: Sequence[Span], points: Sequence[int]
-) -> rate.Shortfall | None:
-    counts = _land(_stops(first, spans, points, Multiple(), rate=False), max(points))
-    if counts is None:
-        return None
-    for i, span in enumerate(spans):
-        if span.target is None:
-            continue
-        short = rate.Shortfall(
-            span, counts[i], counts[i + 1], points[i], span.section.add, _every(span)
-        )
-        if short.missing > 0:
-            return short
-    return None
-
-
-def _multiple_missed(basis: Basis, spans: Sequence[Span], multiple: Multiple) -> Impossible:
-    last = spans[-1]
-    aim = next(s.target for s in reversed(spans) if s.target is not None)
-    low, high = exact_count(max(aim.low, 1), last.width), exact_count(aim.high, last.width)
-    return Impossible(
-        f"the edging needs a {multiple_note(multiple.of, multiple.offset)}, and no such count that the "
-        f"shaping can reach lies between {low:.1f} and {high:.1f} stitches, where the hem may be",
-        basis.place("edging.pattern"),
-        ways_out=(
-            'correction_round = "when needed": the edging\'s first round takes up the difference',
-            f"a wider allowed ease at the hem ({multiple.of} stitches are "
-            f"{basis.show(multiple.of * last.width)})",
-            "another number of shaping points, or an edging with a smaller repeat",
-        ),
-    )
-
-
-def _ease_missed(
-    basis: Basis, first: Target, spans: Sequence[Span], points: Sequence[int]
-) -> Impossible:
-    """No whole counts inside the allowed girths: name the first stop that has none, or the steps between."""
-    aims = [(first, spans[0], "start"), *((s.target, s, s.key) for s in spans if s.target)]
-    for aim, span, key in aims:
-        if aim is not None and not Stop(aim.wanted, aim.low, aim.high, span.width).counts():
-            return Impossible(
-                f"no whole number of stitches lies between {basis.show(aim.low)} and {basis.show(aim.high)}: "
-                f"one stitch is {span.width:.1f} mm",
-                basis.place(f"{key}.ease_allowed"),
-                ways_out=(
-                    f"allow at least {span.width:.1f} mm between the least and the most ease",
-                ),
-            )
-    step = max(points)
-    width = spans[0].width
-    return Impossible(
-        f"with {step} shaping points the counts move in steps of {step} stitches "
-        f"({basis.show(step * width)}), and no such steps meet every girth within its allowed ease",
-        basis.place("section"),
-        ways_out=(
-            'points = "auto", or fewer shaping points',
-            "a wider ease_allowed at the start or at the end of the sections",
-        ),
-    )

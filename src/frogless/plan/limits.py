@@ -13,6 +13,8 @@ from frogless.design import formulas
 from frogless.design.document import named_formulas
 from frogless.errors import Fault, InputError
 from frogless.plan.basis import Basis
+from frogless.plan.edging import EDGING
+from frogless.plan.waist import BAND, COVER, MAIN_PIECE
 
 LONGEST = 30_000.0
 """mm. The hem of a floor-length skirt of four full circles is 28 m."""
@@ -26,8 +28,8 @@ ABOVE_ZERO = frozenset({"height", "repeat_width", "sample_length"})
 OWN = "lengths"
 """The table of a design's own lengths."""
 
-TAKEN_BY_SECTIONS = ("edging",)
-TAKEN_BY_PIECES = ("skirt", "elastic cover", "waistband")
+TAKEN_BY_SECTIONS = (EDGING, COVER, BAND)
+TAKEN_BY_PIECES = (MAIN_PIECE, COVER, BAND)
 """Names of parts that the program adds itself: two parts of one name cannot be told apart."""
 
 
@@ -47,24 +49,27 @@ def check(basis: Basis) -> None:
 def _sizes(basis: Basis) -> Iterator[Fault]:
     """Every formula of the design, as far as it gives a length."""
     width = basis.gauge(basis.design.work.stitch, "work.stitch").width.value
-    longest = min(LONGEST, MOST_STITCHES * width)
     for key, text in named_formulas(basis.design):
         value = formulas.evaluate(text, basis.scope, basis.place(key))
-        name = key.rpartition(".")[2]
-        told = None
-        if not math.isfinite(value.value):
-            told = "gives no number at all"
-        elif value.power == 1 and abs(value.value) > longest:
-            told = (
-                f"gives {basis.show(value.value)}; no more than {basis.show(longest)} is planned, "
-                f"{longest / width:.0f} stitches of this swatch"
-            )
-        elif name in NOT_NEGATIVE and value.value < 0:
-            told = f"gives {basis.show(value.value)}; it has to be zero or more"
-        elif name in ABOVE_ZERO and value.value <= 0:
-            told = f"gives {basis.show(value.value)}; it has to be above zero"
-        if told is not None:
+        if told := _wrong(basis, key.rpartition(".")[2], value, width):
             yield Fault(f'"{_cut(text)}" {told}', basis.place(key))
+
+
+def _wrong(basis: Basis, name: str, value: formulas.Value, width: float) -> str:
+    """What is wrong with the value of a key, if anything."""
+    longest = min(LONGEST, MOST_STITCHES * width)
+    if not math.isfinite(value.value):
+        return "gives no number at all"
+    if value.power == 1 and abs(value.value) > longest:
+        return (
+            f"gives {basis.show(value.value)}; no more than {basis.show(longest)} is planned, "
+            f"{longest / width:.0f} stitches of this swatch"
+        )
+    if name in NOT_NEGATIVE and value.value < 0:
+        return f"gives {basis.show(value.value)}; it has to be zero or more"
+    if name in ABOVE_ZERO and value.value <= 0:
+        return f"gives {basis.show(value.value)}; it has to be above zero"
+    return ""
 
 
 def _strands(basis: Basis) -> Iterator[Fault]:

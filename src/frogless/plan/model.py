@@ -1,4 +1,4 @@
-"""What the planner decided: whole numbers, each with its because. Lengths in mm, counts in stitches."""
+"""What the planner decided: whole numbers, each with its because. mm, and stitches."""
 
 from __future__ import annotations
 
@@ -13,13 +13,14 @@ from frogless.units import Measured
 
 @dataclass(frozen=True, slots=True)
 class Landmark:
-    """A girth of the body at its depth below the top edge, and what the garment is wanted to measure there.
+    """A girth of the body at its depth, and what the garment is wanted to measure there.
 
     Args:
         key: `waist_girth`, `high_hip_girth`, `hip_girth`, or "hem".
         depth: mm below the top edge, worn.
         body: the body's girth there; None at the hem of a skirt that has no body girth to meet.
-        wanted: garment girth, mm. low, high: what is allowed (−inf / inf when nothing was said).
+        wanted: garment girth, mm.
+        low, high: what is allowed (−inf / inf when nothing was said).
         rounds: rounds worked above it.
         count: the stitches there.
         garment: girth that count gives, with the gauge's uncertainty.
@@ -40,7 +41,7 @@ class Landmark:
 
 @dataclass(frozen=True, slots=True)
 class Clause:
-    """ "every q rounds, t more times"; with two numbers in `every`, alternately every q and q + 1."""
+    """ "every q rounds, t more times"; two numbers in `every`: alternately every q and q + 1."""
 
     every: tuple[int, ...]
     times: int
@@ -48,7 +49,11 @@ class Clause:
 
 @dataclass(frozen=True, slots=True)
 class Rhythm:
-    """On which rounds of a section the shaping falls: `first`, then the clauses; `rounds` lists them all (1-based)."""
+    """On which rounds of a section the shaping falls: `first`, then the clauses.
+
+    Args:
+        rounds: all of them, counted from 1 where the section begins.
+    """
 
     first: int
     clauses: tuple[Clause, ...]
@@ -65,7 +70,8 @@ class Option:
     """A rhythm with the shaping points it is for, and how far it strays from the wanted profile.
 
     Args:
-        stray: greatest distance from the wanted girth in the section, mm, with its sign; stray_at: depth, mm.
+        stray: greatest distance from the wanted girth in the section, mm, with its sign.
+        stray_at: the depth where that is, mm.
     """
 
     points: int
@@ -77,11 +83,12 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class SectionPlan:
-    """One section, planned. Rounds are numbered through the piece; `first_round`..`last_round` inclusive.
+    """One section, planned. Rounds are numbered through the piece.
 
     Args:
+        first_round, last_round: both of them in the section.
         fullness: λ = Δn·w / 2πh: 0 tube, below 1 cone, 1 flat, above 1 ruffle.
-        others: rhythms as good as the tape can see, or smoother ones, for the author to choose from.
+        others: rhythms as good as the tape can see, or smoother ones, for the author to choose.
         profile: (depth, girth) between which the wanted profile runs straight in this section, mm.
     """
 
@@ -102,9 +109,10 @@ class SectionPlan:
 
 @dataclass(frozen=True, slots=True)
 class EdgingPlan:
-    """The edging: repeats over a base of `base_count` places, and the correction from the hem's count to it.
+    """The edging: repeats over a base of `base_count` places.
 
     Args:
+        correction: stitches that its first round adds to the hem's, or takes away (negative).
         names: dialect and what the edging is called in it.
     """
 
@@ -144,7 +152,7 @@ class ElasticPlan:
 
 @dataclass(frozen=True, slots=True)
 class CordPlan:
-    """Drawcord: eyelets with the stitches of each gap (eyelet included), and the cord's length, mm."""
+    """Drawcord: the stitches of each gap, its eyelet included, and the cord's length, mm."""
 
     eyelet_round: int
     gaps: tuple[int, ...]
@@ -154,7 +162,12 @@ class CordPlan:
 
 @dataclass(frozen=True, slots=True)
 class BandPlan:
-    """Ribbed band worked sideways: stitches per row, rows, and how many waist stitches each row end takes."""
+    """Ribbed band worked sideways.
+
+    Args:
+        row_stitches: stitches in a row.
+        spread: for each row end, how many stitches of the waist it takes.
+    """
 
     height: float
     row_stitches: int
@@ -171,8 +184,9 @@ class StrandPlan:
     """A beaded strand between two points of the waist edge; lengths in mm.
 
     Args:
-        span: distance of the points along the edge. wanted: the hanging length (catenary).
-        from_stitch, to_stitch: waist stitches counted from centre front, to the wearer's left positive.
+        span: distance of the points along the edge.
+        wanted: the hanging length (catenary).
+        from_stitch, to_stitch: waist stitches from centre front; to the wearer's left positive.
     """
 
     name: str
@@ -211,11 +225,11 @@ class Remark:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """The whole plan of one garment for one body and swatch, with the row program that carries it out.
+    """The plan of one garment for one body and swatch, with the row program that carries it out.
 
     Args:
-        depths: worn depth of the lower edge of each round of the main piece, by row number (0: foundation).
-        gauges: by section name, the gauge its rounds are worked to; what `fabric` places stitches with.
+        depths: worn depth of the lower edge of each round of the main piece, by row number, mm.
+        gauges: by section name, the gauge that its rounds are worked to.
     """
 
     landmarks: tuple[Landmark, ...]

@@ -1,17 +1,17 @@
-"""When the shaping does not fit into the rounds there are: by how much, and what would make it fit."""
+"""When the shaping does not fit into the rounds there are: by how much, and what would help."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 
 from frogless.errors import Impossible
 from frogless.plan.basis import Basis
-from frogless.plan.sections import Span
+from frogless.plan.layout import POINTS
+from frogless.plan.sections import LANDMARKS, Span
 
-# Symmetric numbers of shaping points: 2 for a straight skirt and 4 to 8 for a flared one are usual (common
-# practice); more are taken only when those cannot reach, as in circles.
-USUAL = (2, 4, 6, 8)
-POINTS = (*USUAL, 10, 12, 16, 24)
+# Whether the piece could be laid out if one section were another.
+Possible = Callable[[Span], bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +20,7 @@ class Shortfall:
 
     Args:
         before, needed: counts at its start and wanted at its end.
-        points, add, every: the shaping asked for; every = 1 when the planner was free.
+        points: shaping points. add: stitches changed at each.
     """
 
     span: Span
@@ -28,7 +28,6 @@ class Shortfall:
     needed: int
     points: int
     add: int
-    every: int
 
     @property
     def change(self) -> int:
@@ -37,8 +36,8 @@ class Shortfall:
 
     @property
     def shaping_rounds(self) -> int:
-        """Rounds that can be shaped."""
-        return self.span.rounds // self.every
+        """Rounds that can be shaped, the first of the section among them."""
+        return -(-self.span.rounds // self.span.every)
 
     @property
     def room(self) -> int:
@@ -50,65 +49,93 @@ class Shortfall:
         """Stitches short."""
         return self.change - self.room
 
+    @property
+    def sign(self) -> int:
+        """1 when the section widens, −1 when it narrows."""
+        return 1 if self.needed > self.before else -1
 
-def refuse(basis: Basis, short: Shortfall) -> Impossible:
-    """The refusal: the requirement, the shortfall in stitches and mm, and the ways out with their numbers."""
-    span, sign = short.span, 1 if short.needed > short.before else -1
-    reached = short.before + sign * short.room
-    rhythm = "every round" if short.every == 1 else f"every {_ordinal(short.every)} round"
+
+def refuse(basis: Basis, short: Shortfall, possible: Possible) -> Impossible:
+    """The refusal: the requirement, the shortfall in stitches and mm, the ways out in numbers."""
+    span = short.span
+    reached = short.before + short.sign * short.room
     missing = short.missing * span.width
     message = (
-        f'section "{span.section.name}": {short.points} shaping points of {short.add} stitch'
-        f"{'es' if short.add > 1 else ''} {rhythm} give {short.shaping_rounds} shaping rounds in "
-        f"{span.rounds} and take {short.before} stitches to {reached} ({basis.show(reached * span.width)}); "
+        f'section "{span.section.name}": {_counted(short.points, "shaping point")} of '
+        f"{_counted(short.add, 'stitch', 'stitches')} {_rhythm(span.every)} give "
+        f"{_counted(short.shaping_rounds, 'shaping round')} in {span.rounds} and take "
+        f"{short.before} stitches to {reached} ({basis.show(reached * span.width)}); "
         f"{short.needed} ({basis.show(short.needed * span.width)}) are wanted: "
-        f"{short.missing} stitches, {basis.show(missing)} short"
+        f"{_counted(short.missing, 'stitch', 'stitches')}, {basis.show(missing)} short"
     )
     return Impossible(
         message,
         basis.place(f"{span.key}.points"),
         short_stitches=short.missing,
         short=missing,
-        ways_out=ways_out(basis, short),
+        ways_out=tuple(ways_out(basis, short, possible)),
     )
 
 
-def ways_out(basis: Basis, short: Shortfall) -> tuple[str, ...]:
-    """Changes that would make the section possible, least first."""
-    span, change, rounds = short.span, short.change, short.span.rounds
-    ways = []
-    enough = enough_points(change, short.shaping_rounds * short.add)
-    if enough:
+def ways_out(basis: Basis, short: Shortfall, possible: Possible) -> Iterator[str]:
+    """Changes that would make the section possible, least first.
+
+    Those of points, stitches and rhythm have been tried; the others are told in numbers.
+    """
+    span, section = short.span, short.span.section
+    if enough := enough_points(short, possible):
         room = enough * short.add * short.shaping_rounds
-        least = -(-change // max(short.shaping_rounds * short.add, 1))
-        ways.append(
-            f"points = {enough}: at this rhythm at least {least} are needed, {enough} are symmetric "
-            f"(room for {room} stitches, {change} are needed)"
+        least = -(-short.change // (short.shaping_rounds * short.add))
+        yield (
+            f"points = {enough}: at this rhythm at least {least} are needed, {enough} are "
+            f"symmetric (room for {room} stitches, {short.change} are needed)"
         )
-    if short.add == 1 and short.points * 2 * short.shaping_rounds >= change:
-        ways.append(f"add = 2: two stitches at each of the {short.points} points")
-    if short.every > 1 and short.points * short.add * rounds >= change:
-        ways.append(
-            f'every = "auto": shape more often ({-(-change // (short.points * short.add))} of the '
-            f"{rounds} rounds)"
-        )
-    longer = -(-change // (short.points * short.add)) * short.every
-    ways.append(
-        f"a longer section: {longer} rounds ({basis.show(longer * span.height)}) instead of {rounds} "
-        f"({basis.show(rounds * span.height)})"
+    if section.add == 1 and possible(_with(span, add=2)):
+        yield f"add = 2: two stitches at each of the {short.points} points"
+    if span.every > 1 and possible(_with(span, every="auto")):
+        shapings = -(-short.change // (short.points * short.add))
+        yield f'every = "auto": shape more often ({shapings} of the {span.rounds} rounds)'
+    yield _longer(basis, short)
+    if short.sign > 0:
+        yield _wider(basis, short)
+
+
+def enough_points(short: Shortfall, possible: Possible) -> int | None:
+    """The least symmetric number of points with which the piece can be laid out."""
+    per_point = short.shaping_rounds * short.add
+    enough = [k for k in POINTS if k > short.points and k * per_point >= short.change]
+    return next((k for k in enough if possible(_with(short.span, points=k))), None)
+
+
+def _with(span: Span, **changes: object) -> Span:
+    """The section with other keys."""
+    return replace(span, section=span.section.model_copy(update=changes))
+
+
+def _longer(basis: Basis, short: Shortfall) -> str:
+    span = short.span
+    shapings = -(-short.change // (short.points * short.add))
+    rounds = (shapings - 1) * span.every + 1
+    higher = ", begun that much higher above the waist" if span.section.to in LANDMARKS else ""
+    return (
+        f"a longer section: {rounds} rounds ({basis.show(rounds * span.height)}) instead of "
+        f"{span.rounds} ({basis.show(span.rounds * span.height)}){higher}"
     )
-    if short.needed > short.before:
-        wider = short.needed - short.room
-        ways.append(
-            f"a wider start: {wider} stitches ({basis.show(wider * span.width)}), gathered by elastic or a cord"
-        )
-    return tuple(ways)
 
 
-def enough_points(change: int, per_point: int) -> int | None:
-    """The least symmetric number of points whose room holds `change` stitches; None if none of the usual do."""
-    return next((k for k in POINTS if per_point and k * per_point >= change), None)
+def _wider(basis: Basis, short: Shortfall) -> str:
+    stitches = short.needed - short.room
+    girth = basis.show(stitches * short.span.width)
+    if short.span.rounds_above == 0:
+        return f"a wider start: {stitches} stitches ({girth}), gathered by elastic or a cord"
+    return f"a wider skirt where the section begins: {stitches} stitches ({girth})"
 
 
-def _ordinal(n: int) -> str:
-    return {2: "2nd", 3: "3rd"}.get(n, f"{n}th")
+def _counted(n: int, one: str, many: str = "") -> str:
+    return f"{n} {one if n == 1 else many or one + 's'}"
+
+
+def _rhythm(every: int) -> str:
+    if every == 1:
+        return "every round"
+    return f"every {({2: '2nd', 3: '3rd'}).get(every, f'{every}th')} round"

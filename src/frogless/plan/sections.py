@@ -1,4 +1,7 @@
-"""The sections of a design as measured stretches: where each ends, how many rounds it has, what it is wanted to follow."""
+"""The sections of a design as measured stretches: where each ends, how many rounds it has.
+
+And what each is wanted to follow: a target at its end, and landmarks that it passes on its way.
+"""
 
 from __future__ import annotations
 
@@ -12,15 +15,15 @@ from frogless.design.document import Section
 from frogless.errors import InputError
 from frogless.plan.basis import Basis
 from frogless.swatch import Gauge
-from frogless.units import Measured
 
-# What is allowed about a wanted girth when the author does not say: an inch either way, and for a hem
-# without a body girth one part in twenty-five (own choice: half a step of the usual multiples fits in).
+# What is allowed about a wanted girth when the author does not say: an inch either way, and for a
+# hem without a body girth one part in twenty-five (own choice: half a step of the usual multiples
+# fits in).
 DEFAULT_ALLOWED = 25.4
 DEFAULT_HEM_SHARE = 0.04
 
-# The search for a rhythm grows with the third power of the rounds: 300 take some seconds (measured).
-MOST_ROUNDS = 300
+# More is a slip of the pen, or a section that is better told in two (own choice).
+MOST_ROUNDS = 600
 
 # How a section's `to` reads the body: the girth it meets and the depth below the waist.
 LANDMARKS = {
@@ -31,14 +34,36 @@ LANDMARKS = {
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """A wanted girth with its allowed range, mm, and the steps that led to it."""
+    """A wanted girth with its allowed range, mm, and the steps that led to it.
+
+    Args:
+        ease: what was added to the girth that the formula gives, mm.
+        least_ease: the least ease the author allows on the way to it, mm, never above zero.
+        fuller: of two counts equally near, the larger.
+    """
 
     wanted: float
     low: float
     high: float
     because: Because
     ease: float = 0.0
+    least_ease: float = 0.0
     fuller: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Floor:
+    """The least girth, mm, that there has to be after a round of a section, for a body's sake.
+
+    Args:
+        key: of the body's girth. round: counted from the section's start, 0 before its first round.
+        depth: of the landmark below the top edge, mm.
+    """
+
+    key: str
+    round: int
+    least: float
+    depth: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +72,12 @@ class Span:
 
     Args:
         key: where it stands in the design, for messages.
-        start_depth, end_depth: worn depth its rounds really cover, mm; `end_wanted` the depth asked for.
-        rounds: rounds in it. height: worn height of one round, mm.
+        start_depth: worn depth where it begins, mm; `end_wanted` the depth asked for its end.
+        rounds_above: rounds of the piece before it. rounds: rounds in it.
+        height: worn height of one round, mm.
         target: wanted girth at its end; None for a straight section.
-        knots: (depth, girth) the wanted profile runs through inside the section, beyond its two ends.
-        floors: (depth, girth) below which the garment may not fall at a landmark it passes.
+        knots: (depth, girth) the wanted profile runs through on the way, beyond its two ends.
+        floors: what it may not fall below.
     """
 
     section: Section
@@ -59,25 +85,38 @@ class Span:
     gauge: Gauge
     height: float
     start_depth: float
-    end_depth: float
     end_wanted: float
+    rounds_above: int
     rounds: int
     target: Target | None
     because: Because
     knots: tuple[tuple[float, float], ...] = field(default=())
-    floors: tuple[tuple[float, float], ...] = field(default=())
+    floors: tuple[Floor, ...] = field(default=())
 
     @property
     def width(self) -> float:
         """Width of one stitch, mm."""
         return self.gauge.width.value
 
+    @property
+    def end_depth(self) -> float:
+        """Worn depth that its rounds really reach, mm."""
+        return self.start_depth + self.rounds * self.height
+
+    @property
+    def every(self) -> int:
+        """At most every so many rounds is shaped: 1 when the planner is free."""
+        return self.section.every if isinstance(self.section.every, int) else 1
+
     def depths(self) -> npt.NDArray[np.float64]:
         """(R + 1,) float64: worn depth after each round, the start first, mm."""
-        return self.start_depth + self.height * np.arange(self.rounds + 1)
+        depths: npt.NDArray[np.float64] = self.start_depth + self.height * np.arange(
+            self.rounds + 1, dtype=np.float64
+        )
+        return depths
 
     def outline(self, before: float) -> tuple[tuple[float, float], ...]:
-        """(depth, girth) between which the wanted profile runs straight, from `before` through the knots, mm."""
+        """(depth, girth) between which the wanted profile runs straight, from `before` on, mm."""
         after = self.target.wanted if self.target else before
         ends = [(self.start_depth, before), (max(self.end_wanted, self.start_depth + 1e-9), after)]
         return tuple(sorted([*ends, *self.knots]))
@@ -89,12 +128,12 @@ class Span:
         return wanted
 
     def floor(self) -> npt.NDArray[np.float64] | None:
-        """(R + 1,) float64: least girth after each round, mm, −inf where no landmark asks; None: none does."""
+        """(R + 1,) float64: least girth after each round, mm, −inf where nothing is asked."""
         if not self.floors:
             return None
         least = np.full(self.rounds + 1, -np.inf)
-        for depth, girth in self.floors:
-            least[int(abs(self.depths() - depth).argmin())] = girth
+        for floor in self.floors:
+            least[floor.round] = max(least[floor.round], floor.least)
         return least
 
 
@@ -104,117 +143,77 @@ def worn_height(basis: Basis, gauge: Gauge) -> float:
     return gauge.height.value * (1 + grown)
 
 
+def above_waist(basis: Basis) -> float:
+    """How far the top edge lies above the waist, mm.
+
+    Raises:
+        InputError: it would lie below.
+    """
+    above = basis.length(basis.design.start.above_waist, "start.above_waist")
+    if above < 0:
+        raise InputError(
+            f"the top edge would lie {basis.show(-above)} below the waist; "
+            "it has to lie at the waist (0 cm) or above it",
+            basis.place("start.above_waist"),
+        )
+    return above
+
+
 def target(
     basis: Basis, girth: str, ease: str, allowed: tuple[str, str] | None, key: str
 ) -> Target:
     """A girth formula, its ease and what is allowed about it.
 
     Raises:
-        InputError: a formula is wrong, or the allowed ease is upside down.
+        InputError: a formula is wrong, the girth is not above zero, or the ease is not allowed.
     """
     base = basis.girth_wanted(girth, f"{key}.girth")
     more = basis.length(ease, f"{key}.ease")
+    if base + more <= 0:
+        raise InputError(
+            f"the ease of {basis.show(more)} leaves nothing of {basis.show(base)}",
+            basis.place(f"{key}.ease"),
+        )
     because = basis.because_formula(girth, f"{key}.girth")
     if more:
         because = because.then(Step("ease", more))
-    low, high = base + more - DEFAULT_ALLOWED, base + more + DEFAULT_ALLOWED
-    if allowed is not None:
-        low, high = (base + basis.length(a, f"{key}.ease_allowed") for a in allowed)
-        if low > high:
-            raise InputError(
-                "the first allowed ease is larger than the second; write the smaller one first",
-                basis.place(f"{key}.ease_allowed"),
-            )
-        if not low - 1e-9 <= base + more <= high + 1e-9:
-            raise InputError(
-                f'the ease "{ease}" lies outside the ease allowed, "{allowed[0]}" to "{allowed[1]}"',
-                basis.place(f"{key}.ease"),
-            )
-    return Target(base + more, low, high, because, more, more >= 0)
+    if allowed is None:
+        least, most = more - DEFAULT_ALLOWED, more + DEFAULT_ALLOWED
+        least_ease = min(0.0, more)
+    else:
+        least, most = _allowed(basis, more, allowed, key)
+        least_ease = min(0.0, least)
+    return Target(
+        wanted=base + more,
+        low=base + least,
+        high=base + most,
+        because=because,
+        ease=more,
+        least_ease=least_ease,
+        fuller=more >= 0,
+    )
+
+
+def _allowed(basis: Basis, ease: float, allowed: tuple[str, str], key: str) -> tuple[float, float]:
+    least, most = (basis.length(text, f"{key}.ease_allowed") for text in allowed)
+    if least > most:
+        raise InputError(
+            "the first allowed ease is larger than the second; write the smaller one first",
+            basis.place(f"{key}.ease_allowed"),
+        )
+    if not least - 1e-9 <= ease <= most + 1e-9:
+        raise InputError(
+            f"the ease of {basis.show(ease)} lies outside what is allowed, "
+            f'"{allowed[0]}" to "{allowed[1]}"',
+            basis.place(f"{key}.ease"),
+        )
+    return least, most
 
 
 def start_target(basis: Basis) -> Target:
     """The wanted girth of the first round."""
     start = basis.design.start
     return target(basis, start.girth, start.ease, start.ease_allowed, "start")
-
-
-def spans(basis: Basis, foundation_height: float) -> tuple[Span, ...]:
-    """All sections, measured from the top edge down. The last one has to reach the hem.
-
-    Raises:
-        InputError: a section ends above its start, or the sections do not end at the hem.
-    """
-    sections = basis.design.section
-    if sections[-1].to != "hem":
-        raise InputError(
-            f'the last section, "{sections[-1].name}", has to end with to = "hem"',
-            basis.place(f"section.{len(sections)}.to"),
-        )
-    found: list[Span] = []
-    depth = foundation_height
-    for i, section in enumerate(sections):
-        # The first section is as long as its author says with the foundation round included.
-        origin = depth if i else 0.0
-        span = _span(basis, section, f"section.{i + 1}", depth, origin)
-        found.append(span)
-        depth = span.end_depth
-    return tuple(found)
-
-
-def _span(basis: Basis, section: Section, key: str, start: float, origin: float) -> Span:
-    gauge = basis.gauge(section.stitch or basis.design.work.stitch, f"{key}.stitch")
-    height = worn_height(basis, gauge)
-    end, because = _end(basis, section, key, origin)
-    if end <= start:
-        message = (
-            f'section "{section.name}" would end {basis.show(end)} below the top edge, but it only begins '
-            f"at {basis.show(start)}; make it end lower, or the sections above it shorter"
-        )
-        raise InputError(message, basis.place(key))
-    rounds = max(round((end - start) / height), 1)
-    if rounds > MOST_ROUNDS:
-        message = (
-            f'section "{section.name}" would take {rounds} rounds; at most {MOST_ROUNDS} are planned in one '
-            "section: make it shorter, or divide it into several"
-        )
-        raise InputError(message, basis.place(key))
-    worked = start - (0.0 if section.length is None else origin)
-    because = because.then(
-        *((Step("worked", worked),) if worked else ()),
-        Step("row_gauge", 100 / height, "rows per 10 cm"),
-        Step("exact", (end - start) / height, "rows"),
-        Step("landed", rounds, "rows"),
-    )
-    span = Span(
-        section, key, gauge, height, start, start + rounds * height, end, rounds,
-        _end_target(basis, section, key), because,
-    )  # fmt: skip
-    return _with_high_hip(basis, span)
-
-
-def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float, Because]:
-    """Depth at which a section is to end, mm, and why. `origin`: where its own length is counted from."""
-    above = basis.length(basis.design.start.above_waist, "start.above_waist")
-    if (section.to is None) == (section.length is None):
-        raise InputError(
-            f'section "{section.name}" needs either "to" or "length", and not both',
-            basis.place(key),
-        )
-    if section.length is not None:
-        long = basis.girth_wanted(section.length, f"{key}.length")
-        return origin + long, basis.because_formula(section.length, f"{key}.length")
-    if section.to == "hem":
-        text = basis.design.garment.length
-        return basis.girth_wanted(text, "garment.length"), basis.because_formula(
-            text, "garment.length"
-        )
-    assert section.to is not None
-    down = LANDMARKS[section.to][1]
-    because = basis.because_formula(down, f"{key}.to")
-    if above:
-        because = because.then(Step("above_waist", above))
-    return above + basis.length(down, f"{key}.to"), because
 
 
 def foundation_height(basis: Basis) -> float:
@@ -227,14 +226,115 @@ def foundation_height(basis: Basis) -> float:
     return worn_height(basis, main) * ratio
 
 
+def spans(basis: Basis) -> tuple[Span, ...]:
+    """All sections, measured from the top edge down. The last one has to reach the hem.
+
+    Raises:
+        InputError: a section ends above its start, or the sections do not end at the hem.
+    """
+    sections = basis.design.section
+    if sections[-1].to != "hem":
+        raise InputError(
+            f'the last section, "{sections[-1].name}", has to end with to = "hem"',
+            basis.place(f"section.{len(sections)}.to"),
+        )
+    found: list[Span] = []
+    depth, rounds = foundation_height(basis), 0
+    for i, section in enumerate(sections):
+        # The first section is as long as its author says with the foundation round included.
+        origin = depth if i else 0.0
+        span = _span(basis, section, f"section.{i + 1}", depth, origin)
+        found.append(replace(span, rounds_above=rounds))
+        depth, rounds = span.end_depth, rounds + span.rounds
+    return tuple(found)
+
+
+def _span(basis: Basis, section: Section, key: str, start: float, origin: float) -> Span:
+    gauge = basis.gauge(section.stitch or basis.design.work.stitch, f"{key}.stitch")
+    height = worn_height(basis, gauge)
+    end, because = _end(basis, section, key, origin)
+    if end <= start + 1e-6:
+        raise _nothing_left(basis, section, key, start, end)
+    rounds = max(round((end - start) / height), 1)
+    if rounds > MOST_ROUNDS:
+        message = (
+            f'section "{section.name}" would take {rounds} rounds; at most {MOST_ROUNDS} are '
+            "planned in one section: make it shorter, or divide it into several"
+        )
+        raise InputError(message, basis.place(key))
+    worked = start - (0.0 if section.length is None else origin)
+    because = because.then(
+        *((Step("worked", worked),) if worked else ()),
+        Step("row_gauge", 100 / height, "rows per 10 cm"),
+        Step("exact", (end - start) / height, "rows"),
+        Step("landed", rounds, "rows"),
+    )
+    return Span(
+        section=section,
+        key=key,
+        gauge=gauge,
+        height=height,
+        start_depth=start,
+        end_wanted=end,
+        rounds_above=0,
+        rounds=rounds,
+        target=_end_target(basis, section, key),
+        because=because,
+    )
+
+
+def _nothing_left(basis: Basis, section: Section, key: str, start: float, end: float) -> InputError:
+    """The refusal of a section that has no room, in the words of what stands in its way."""
+    if section.to == "hem":
+        return InputError(
+            f'the skirt is {basis.show(end)} long, and its last section "{section.name}" only '
+            f"begins {basis.show(start)} below the top edge; make the skirt longer, or the "
+            "sections above shorter",
+            basis.place("garment.length"),
+        )
+    if section.length is not None:
+        return InputError(
+            f'section "{section.name}" would end {basis.show(end)} below the top edge, and the '
+            f"foundation round alone is {basis.show(start)} high; make the section longer, or "
+            'begin with = "chain"',
+            basis.place(f"{key}.length"),
+        )
+    return InputError(
+        f'section "{section.name}" would end {basis.show(end)} below the top edge, but it only '
+        f"begins at {basis.show(start)}; make the sections above it shorter",
+        basis.place(f"{key}.to"),
+    )
+
+
+def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float, Because]:
+    """Depth at which a section is to end, mm, and why.
+
+    Args:
+        origin: where its own length is counted from.
+    """
+    above = above_waist(basis)
+    if (section.to is None) == (section.length is None):
+        raise InputError(
+            f'section "{section.name}" needs either "to" or "length", and not both',
+            basis.place(key),
+        )
+    if section.length is not None:
+        long = basis.girth_wanted(section.length, f"{key}.length")
+        return origin + long, basis.because_formula(section.length, f"{key}.length")
+    if section.to in LANDMARKS:
+        down = LANDMARKS[str(section.to)][1]
+        because = basis.because_formula(down, f"{key}.to")
+        if above:
+            because = because.then(Step("above_waist", above))
+        return above + basis.length(down, f"{key}.to"), because
+    text = basis.design.garment.length
+    long = basis.girth_wanted(text, "garment.length")
+    return long, basis.because_formula(text, "garment.length")
+
+
 def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
     if section.shape == "straight":
-        if section.girth is not None:
-            raise InputError(
-                f'section "{section.name}" is straight and cannot have a girth of its own; '
-                'leave "girth" out or write shape = "shaped"',
-                basis.place(f"{key}.girth"),
-            )
+        _refuse_unused(basis, section, key)
         return None
     girth = section.girth
     if girth is None and section.to in LANDMARKS:
@@ -244,38 +344,26 @@ def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
             f'shaped section "{section.name}" needs a "girth" to be shaped to', basis.place(key)
         )
     aim = target(basis, girth, section.ease, section.ease_allowed, key)
-    if section.to == "hem" and section.ease_allowed is None:
+    if section.ease_allowed is not None:
+        return aim
+    if section.to == "hem":
         give = max(DEFAULT_ALLOWED, aim.wanted * DEFAULT_HEM_SHARE)
-        aim = replace(aim, low=aim.wanted - give, high=aim.wanted + give)
+        return replace(aim, low=aim.wanted - give, high=aim.wanted + give)
+    if section.girth is None and aim.ease >= 0:
+        # An inch either way does not turn ease on a body into tightness.
+        return replace(aim, low=max(aim.low, aim.wanted - aim.ease))
     return aim
 
 
-def _with_high_hip(basis: Basis, span: Span) -> Span:
-    """The span with the high hip in its profile, when it was measured and a section to the hip passes it.
-
-    The garment may not be smaller there than the body, unless the design allows negative ease at the hip.
-    """
-    girth, down = (basis.body.get(key) for key in LANDMARKS["high hip"])
-    if span.section.to != "hip" or span.target is None or not (girth and down):
-        return span
-    depth = basis.length(basis.design.start.above_waist, "start.above_waist") + down.value.value
-    if not span.start_depth < depth < span.end_wanted:
-        return span
-    share = (depth - span.start_depth) / (span.end_wanted - span.start_depth)
-    before = start_target(basis).ease
-    ease = before + share * (span.target.ease - before)
-    least = girth.value.value + least_ease(span.target)
-    # The profile does not dip on its way: an opening wider than the high hip stays as it is.
-    least_wanted = min(start_target(basis).wanted, span.target.wanted)
-    knot = (depth, max(girth.value.value + ease, least, least_wanted))
-    return replace(span, knots=(knot,), floors=((depth, least),))
+SHAPING_ONLY = ("girth", "ease", "ease_allowed", "points", "add", "every", "indifference")
 
 
-def least_ease(target: Target) -> float:
-    """The least ease at a landmark that is passed on the way: none, or what the design allows below none, mm."""
-    return min(0.0, target.low - target.wanted + target.ease)
-
-
-def girth_of(count: int, gauge: Gauge) -> Measured:
-    """The girth a count makes, mm, with the gauge's uncertainty."""
-    return gauge.width.times(count)
+def _refuse_unused(basis: Basis, section: Section, key: str) -> None:
+    """A straight section has nothing to be shaped by: what says otherwise is a slip."""
+    for name in SHAPING_ONLY:
+        if name in section.model_fields_set:
+            raise InputError(
+                f'section "{section.name}" is straight and has no use for {name}; '
+                f'leave "{name}" out or write shape = "shaped"',
+                basis.place(f"{key}.{name}"),
+            )

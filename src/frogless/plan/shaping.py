@@ -1,29 +1,35 @@
-"""Where in a round the shaping falls, as nodes of a row and as the stitch each marker moves up into.
+"""Where in a round the shaping falls: nodes of a row, and the stitch each marker moves up into.
 
-Shaping point i of k lies at the fraction (i + 1/2) / k of the round, counted from the join: symmetric about
-the join and the point opposite, to half a stitch. In every shaping round the place that covers this
-fraction takes the increase. It is always one of the stitches of the increase below it (adding s stitches
-at each of k points moves the place by i·s + s/2), so the points keep their line in turned and in unturned
-rounds, and the marker has only to know which stitch of the group to move into.
+Shaping point i of k lies at the fraction (i + 1/2) / k of the round, counted from the join:
+symmetric about the join and the point opposite, to half a stitch. In every shaping round the place
+that covers this fraction takes the increase; a decrease takes the places with their middle nearest
+to it. An increase always lies on one of the stitches of the increase below it (adding s stitches at
+each of k points moves the place by i·s + s/2), a decrease takes the stitch of the decrease below it
+among its places, so the points keep their line in turned and in unturned rounds, and the marker
+has only to know which stitch of the group to move into. Above a decrease there is just one stitch
+to increase in: the one that the marker is in, half a stitch off the line at most.
 
-Places ⌊(i + 1/2) n / k⌋: a rotation of the maximally even set (Demaine et al., The distance geometry of
-music, Computational Geometry 42, 2009); gaps differ by one at most.
+Places ⌊(i + 1/2) n / k⌋: a rotation of the maximally even set (Demaine et al., The distance
+geometry of music, Computational Geometry 42, 2009); gaps differ by one at most.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.rows.nodes import Into, Node, Repeat, Side, Together, Work
 
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """A shaping round before it is worked: n places, k points, s stitches added (negative: taken away) at each.
+    """A shaping round before it is worked: n places, k points, s stitches added at each.
 
     Args:
-        chain_counts: the turning chain takes place 0, so that stitch 0 lies on the join, not beside it.
+        add: negative when stitches are taken away.
+        chain_counts: the turning chain takes place 0, so that stitch 0 lies on the join, not
+            beside it.
+        at: first place of each point, when it is not the one that covers the line.
     """
 
     places: int
@@ -31,45 +37,104 @@ class Round:
     add: int
     side: Side = "RS"
     chain_counts: bool = False
+    at: tuple[int, ...] = ()
 
     @property
     def left(self) -> int:
         """Stitches after the round."""
         return self.places + self.points * self.add
 
-    def positions(self) -> list[int]:
-        """For each point the first place it takes, in the order worked."""
-        n, k = self.places, self.points
-        if self.add < 0:
-            over = 1 - self.add
-            at = [((2 * i + 1) * n - k * (over - 1)) // (2 * k) for i in range(k)]
-        elif self.chain_counts:
-            at = [((2 * i + 1) * n + k) // (2 * k) for i in range(k)]
-        else:
-            at = [((2 * i + 1) * n) // (2 * k) for i in range(k)]
-        floor = 1 if self.chain_counts else 0
-        return [max(p, floor) for p in at]
+    @property
+    def taken(self) -> int:
+        """Places that one point takes."""
+        return 1 - min(self.add, 0)
 
-    def groups(self) -> list[int]:
+    @property
+    def made(self) -> int:
+        """Stitches that one point makes."""
+        return 1 + max(self.add, 0)
+
+    def positions(self) -> tuple[int, ...]:
+        """For each point the first place it takes, in the order worked."""
+        if self.at:
+            return self.at
+        n, k = self.places, self.points
+        # Half a stitch further where the chain stands on the join, back by half of what is taken.
+        shift = k * (int(self.chain_counts) + 1 - self.taken)
+        first = int(self.chain_counts)
+        return tuple(max(((2 * i + 1) * n + shift) // (2 * k), first) for i in range(k))
+
+    def groups(self) -> tuple[int, ...]:
         """For each point the first stitch it makes, in the order worked."""
-        return [p + i * self.add for i, p in enumerate(self.positions())]
+        return tuple(p + i * self.add for i, p in enumerate(self.positions()))
+
+
+def in_line(rounds: Sequence[Round]) -> tuple[Round, ...]:
+    """The shaping rounds of a piece, each increase above a decrease set on the marked stitch."""
+    lined: list[Round] = []
+    for one in rounds:
+        below = lined[-1] if lined else None
+        if below is not None and below.made == 1 and one.taken == 1 and _goes_on(below, one):
+            groups = below.groups()
+            turned = below.side != one.side
+            lined.append(replace(one, at=_turned(groups, one) if turned else groups))
+        else:
+            lined.append(one)
+    return tuple(lined)
 
 
 def body(stitch: str, round_: Round) -> tuple[Node, ...]:
     """The nodes of a shaping round, equal stretches folded into repeats."""
-    over = 1 - round_.add if round_.add < 0 else 1
     change: Node = (
-        Into((Work(stitch, round_.add + 1),)) if round_.add > 0 else Together(stitch, over)
+        Into((Work(stitch, round_.made),)) if round_.add > 0 else Together(stitch, round_.taken)
     )
     at = round_.positions()
-    start = 1 if round_.chain_counts else 0
-    gaps = [b - a - over for a, b in zip(at, [*at[1:], round_.places], strict=True)]
+    start = int(round_.chain_counts)
+    gaps = [b - a - round_.taken for a, b in zip(at, [*at[1:], round_.places], strict=True)]
     units = [(change, *_plain(stitch, gap)) for gap in gaps]
     return (*_plain(stitch, at[0] - start), *_folded(units))
 
 
+def marks(round_: Round, following: Round | None) -> tuple[int, ...]:
+    """Which stitch of each group (0 first, in the order worked) carries the marker on.
+
+    Args:
+        following: the next shaping round.
+    """
+    middle = (round_.made - 1) // 2
+    if round_.made == 1 or following is None or not _goes_on(round_, following):
+        return (middle,) * round_.points
+    targets = following.positions()
+    if following.side != round_.side:
+        targets = _turned(targets, following)
+    return tuple(
+        _nearest(middle, [t - g + extra for extra in range(following.taken)], round_.made)
+        for t, g in zip(targets, round_.groups(), strict=True)
+    )
+
+
+def _goes_on(below: Round, above: Round) -> bool:
+    """Whether the markers of one shaping round lead to those of the next."""
+    return below.points == above.points
+
+
+def _turned(at: Sequence[int], round_: Round) -> tuple[int, ...]:
+    """First places of points, counted in the other direction; a counted chain stays place 0.
+
+    Where several places are taken, the first in one direction is the last in the other.
+    """
+    last = round_.places - int(not round_.chain_counts) - (round_.taken - 1)
+    return tuple(last - p for p in reversed(at))
+
+
+def _nearest(wanted: int, reached: Sequence[int], made: int) -> int:
+    """Of the stitches of a group that the next round reaches, the one nearest to `wanted`."""
+    inside = [r for r in reached if 0 <= r < made]
+    return min(inside or [wanted], key=lambda r: abs(r - wanted))
+
+
 def _folded(units: Sequence[tuple[Node, ...]]) -> list[Node]:
-    """Stretches that repeat, one or several units long, as repeats; from each place on the one that covers most."""
+    """Stretches as repeats of one or several units; from each place on the one that covers most."""
     nodes: list[Node] = []
     i = 0
     while i < len(units):
@@ -96,29 +161,3 @@ def _times(units: Sequence[tuple[Node, ...]], period: int) -> int:
 
 def _plain(stitch: str, times: int) -> list[Node]:
     return [Work(stitch, times)] if times > 0 else []
-
-
-def even_gaps(places: int, marks: int) -> tuple[int, ...]:
-    """Lengths of the gaps between `marks` marks spread over a round of `places`; they differ by one at most.
-
-    Source: ⌊n/k⌋ and ⌈n/k⌉, n mod k long ones (Toussaint, BRIDGES 2005; common practice).
-    """
-    ends = [(i + 1) * places // marks for i in range(marks)]
-    return tuple(b - a for a, b in zip([0, *ends], ends, strict=False))
-
-
-def marks(round_: Round, following: Round | None) -> tuple[int, ...]:
-    """Which stitch of each group (0 first, in the order worked) carries the marker on to `following`."""
-    size = round_.add + 1 if round_.add > 0 else 1
-    if size == 1 or following is None or following.points != round_.points or following.add < 0:
-        return (size // 2 if size > 2 else 0,) * round_.points
-    targets = following.positions()
-    if following.side != round_.side:
-        targets = _mirrored(targets, following)
-    return tuple(t - g for t, g in zip(targets, round_.groups(), strict=True))
-
-
-def _mirrored(positions: Sequence[int], round_: Round) -> list[int]:
-    """The same places counted in the other direction; a counted chain stays place 0."""
-    last = round_.places if round_.chain_counts else round_.places - 1
-    return [last - p for p in reversed(positions)]

@@ -1,13 +1,14 @@
-"""Beaded strands: how long one hangs between two points, how many beads and chains, how much yarn to cut."""
+"""Beaded strands: how long one hangs between two points, how many beads, how much yarn to cut."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Iterator
 
 from frogless.because import Because, Step
 from frogless.design.document import BeadedStrand
 from frogless.errors import InputError
+from frogless.plan import catenary
 from frogless.plan.basis import Basis
 from frogless.plan.model import Remark, StrandPlan
 from frogless.rows.nodes import Chain, End, Piece, Repeat, Row, Work
@@ -15,47 +16,16 @@ from frogless.units import Measured
 
 # One chain takes about 5 times its own length of yarn (one hobby measurement; 4 to 8 in use).
 YARN_PER_CHAIN_LENGTH = 5.1
-# Without a sample a chain is taken as long as the yarn round hook and yarn allows: π (hook + yarn) of yarn
-# over 5.1. Good to a quarter at best (own estimate); a sample of ten repeats replaces it.
+# Without a sample a chain is taken as long as the yarn round hook and yarn allows: π (hook + yarn)
+# of yarn over 5.1. Good to a quarter at best (own estimate); a sample of ten repeats replaces it.
 UNSAMPLED_UNCERTAINTY = 0.25
 SAMPLED_UNCERTAINTY = 0.02
-# Yarn diameter from tex: 0.0357 √(tex / (φ ρ)) mm; φ ρ = 0.75 g/cm³ lies between soft acrylic (0.59) and
-# cotton (0.91); a plied strand's diameter goes with the square root of its share of the plies.
+# Yarn diameter from tex: 0.0357 √(tex / (φ ρ)) mm; φ ρ = 0.75 g/cm³ lies between soft acrylic
+# (0.59) and cotton (0.91); a plied strand's diameter goes with the square root of its share of the
+# plies.
 PACKED_DENSITY = 0.75
-
-
-def catenary_length(span: float, sag: float) -> float:
-    """Length of a strand that hangs `sag` below two level points `span` apart, all mm.
-
-    s = a (cosh(d / 2a) − 1), L = 2 a sinh(d / 2a), solved for a by bisection (the catenary; any mechanics
-    handbook). A strand without sag is as long as its span.
-
-    Raises:
-        InputError: span not above zero, or sag below zero.
-    """
-    if span <= 0 or sag < 0:
-        raise InputError("a strand needs two points apart and a sag of zero or more")
-    if sag < span * 1e-6:
-        return span
-    # u = d / 2a grows with sag/span: (cosh u − 1) / u = 2 s / d.
-    u = _bisect(lambda u: (math.cosh(u) - 1) / u - 2 * sag / span, 1e-9, 60.0)
-    return span * math.sinh(u) / u
-
-
-def catenary_sag(span: float, length: float) -> float:
-    """Sag of a strand of `length` between two level points `span` apart, mm; 0 when it is taut."""
-    if length <= span * (1 + 1e-12):
-        return 0.0
-    u = _bisect(lambda u: math.sinh(u) / u - length / span, 1e-9, 60.0)
-    return span * (math.cosh(u) - 1) / (2 * u)
-
-
-def _bisect(f: Callable[[float], float], low: float, high: float) -> float:
-    """The zero of a rising function between two bounds."""
-    for _ in range(80):
-        middle = (low + high) / 2
-        low, high = (middle, high) if f(middle) < 0 else (low, middle)
-    return (low + high) / 2
+# A ply of which the label tells nothing, mm (from memory).
+PLY = 0.3
 
 
 def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) -> StrandPlan:
@@ -64,6 +34,60 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
     Raises:
         InputError: the two points are the same, or a length is wrong.
     """
+    waist = basis.girth_wanted("waist_girth", "waist")
+    here, there = _points(basis, choice, key, waist_count)
+    sag = basis.length(choice.sag, f"{key}.sag")
+    if sag < 0:
+        raise InputError("the sag has to be zero or more", basis.place(f"{key}.sag"))
+    span = abs(there - here) / waist_count * waist
+    wanted = catenary.of_sag(span, sag).length
+    diameter = strand_diameter(basis, choice)
+    repeat, sampled = _repeat_length(basis, choice, key, diameter)
+    repeats = max(round(wanted / repeat.value), 1)
+    length = repeat.times(repeats)
+    tails = basis.length(choice.tails, f"{key}.tails")
+    because = Because(
+        (
+            Step("span", span),
+            Step("sag", sag),
+            Step("hanging_length", wanted),
+            Step(
+                "repeat", repeat.value, "mm", "sampled" if sampled else "not sampled", not sampled
+            ),
+            Step("exact", wanted / repeat.value, "ratio"),
+            Step("landed", repeats, "ratio", "repeats"),
+            Step("length", length.value),
+        )
+    )
+    return StrandPlan(
+        name=choice.name,
+        span=span,
+        sag=sag,
+        wanted=wanted,
+        length=length,
+        actual_sag=catenary.of_length(span, length.value).sag,
+        repeats=repeats,
+        chains_between=choice.chains_between,
+        beads=repeats,
+        spare_beads=choice.spare_beads,
+        chains=repeats * choice.chains_between,
+        plies=choice.plies,
+        yarn_plies=basis.main_swatch.yarn.plies,
+        cut_yarn=length.value * YARN_PER_CHAIN_LENGTH + 2 * tails,
+        bead_hole=choice.bead_hole,
+        bead_diameter=choice.bead_diameter,
+        hook=choice.hook,
+        strand_diameter=diameter,
+        tails=tails,
+        from_stitch=here,
+        to_stitch=there,
+        sampled=sampled,
+        because=because,
+    )
+
+
+def _points(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) -> tuple[int, int]:
+    """The two waist stitches the strand hangs between, counted from centre front."""
     waist = basis.girth_wanted("waist_girth", "waist")
     here, there = (
         round(basis.length(text, f"{key}.{name}") / waist * waist_count)
@@ -74,40 +98,20 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
             "the strand's two points fall on the same stitch; set them further apart",
             basis.place(key),
         )
-    sag = basis.length(choice.sag, f"{key}.sag")
-    if sag < 0:
-        raise InputError("the sag has to be zero or more", basis.place(f"{key}.sag"))
-    span = abs(there - here) / waist_count * waist
-    wanted = catenary_length(span, sag)
-    diameter = strand_diameter(basis, choice)
-    repeat, sampled = _repeat_length(basis, choice, key, diameter)
-    repeats = max(round(wanted / repeat.value), 1)
-    length = repeat.times(repeats)
-    tails = basis.length(choice.tails, f"{key}.tails")
-    chains = repeats * choice.chains_between
-    yarn = length.value * YARN_PER_CHAIN_LENGTH + 2 * tails
-    plies = basis.main_swatch.yarn.plies
-    because = Because(
-        (
-            Step("span", span), Step("sag", sag), Step("hanging_length", wanted),
-            Step("repeat", repeat.value, "mm", "sampled" if sampled else "not sampled", not sampled),
-            Step("exact", wanted / repeat.value, "ratio"), Step("landed", repeats, "ratio", "repeats"),
-            Step("length", length.value),
+    if abs(here - there) >= waist_count:
+        raise InputError(
+            "the strand would go once round the waist to the stitch it comes from; bring its two "
+            "points nearer",
+            basis.place(key),
         )
-    )  # fmt: skip
-    return StrandPlan(
-        choice.name, span, sag, wanted, length, catenary_sag(span, length.value), repeats,
-        choice.chains_between, repeats, choice.spare_beads, chains, choice.plies, plies,
-        yarn, choice.bead_hole, choice.bead_diameter, choice.hook, diameter,
-        tails, here, there, sampled, because,
-    )  # fmt: skip
+    return here, there
 
 
 def strand_diameter(basis: Basis, choice: BeadedStrand) -> float:
-    """Diameter of the plies worked with, mm, from the label; 0.3 mm a ply when the label does not say."""
+    """Diameter of the plies worked with, mm, from the label; a guess when it does not say."""
     yarn = basis.main_swatch.yarn
     if yarn.tex is None or not yarn.plies:
-        return 0.3 * math.sqrt(choice.plies)
+        return PLY * math.sqrt(choice.plies)
     share = min(choice.plies / yarn.plies, 1.0)
     return 0.0357 * math.sqrt(yarn.tex * share / PACKED_DENSITY)
 
@@ -116,6 +120,12 @@ def _repeat_length(
     basis: Basis, choice: BeadedStrand, key: str, diameter: float
 ) -> tuple[Measured, bool]:
     """Length of one bead and its chains, mm; from the designer's sample when there is one."""
+    if (choice.sample_length is None) != (choice.sample_repeats is None):
+        raise InputError(
+            "a sample is told by both sample_repeats and sample_length; write the other one too, "
+            "or neither",
+            basis.place(key),
+        )
     if choice.sample_length is not None and choice.sample_repeats is not None:
         long = basis.girth_wanted(choice.sample_length, f"{key}.sample_length")
         one = long / choice.sample_repeats
@@ -127,45 +137,37 @@ def _repeat_length(
 
 
 def strand_piece(plan: StrandPlan) -> Piece:
-    """The strand as worked: slide up a bead, chain n, over and over; the first chain locks the bead."""
+    """The strand as worked: slide up a bead, chain n, over and over; a chain locks each bead."""
     body = (Repeat((Work("bead"), Chain(plan.chains_between)), plan.repeats),)
     row = Row(1, "RS", plan.name, body, plan.repeats, end=End(fasten_off=True), hook=plan.hook)
     return Piece(plan.name, False, (row,))
 
 
-def strand_remarks(plan: StrandPlan) -> tuple[Remark, ...]:
-    """Bead hole and hook against the strand, plies against the yarn, and whether a sample is missing."""
-    remarks = []
-    if 2 * plan.strand_diameter > plan.bead_hole:
-        remarks.append(
-            Remark(
-                "bead_hole",
-                f"{plan.name}: {plan.plies} plies are about {plan.strand_diameter:.1f} mm thick and go "
-                f"through the bead doubled at the needle, {2 * plan.strand_diameter:.1f} mm; the hole is "
-                f"{plan.bead_hole:.1f} mm: take fewer plies, a larger hole, or stiffen the end and thread it single",
-            )
+def strand_remarks(plan: StrandPlan) -> Iterator[Remark]:
+    """Bead hole against the strand, plies against the yarn, and whether a sample is missing."""
+    doubled = 2 * plan.strand_diameter
+    if doubled > plan.bead_hole:
+        yield Remark(
+            "bead_hole",
+            f"{plan.name}: {plan.plies} plies are about {plan.strand_diameter:.1f} mm thick and go "
+            f"through the bead doubled at the needle, {doubled:.1f} mm; the hole is "
+            f"{plan.bead_hole:.1f} mm: take fewer plies, a larger hole, or stiffen the end and "
+            "thread it single",
         )
     if plan.yarn_plies is not None and plan.plies > plan.yarn_plies:
-        remarks.append(
-            Remark(
-                "plies",
-                f"{plan.name}: worked from {plan.plies} plies, but the yarn has {plan.yarn_plies}",
-            )
+        yield Remark(
+            "plies",
+            f"{plan.name}: worked from {plan.plies} plies, but the yarn has {plan.yarn_plies}",
         )
     if not plan.sampled:
-        remarks.append(
-            Remark(
-                "strand_sample",
-                f"{plan.name}: no sample was given, so its length is an estimate good to a quarter; work "
-                "ten repeats, measure them, and write sample_repeats and sample_length",
-                serious=False,
-            )
+        yield Remark(
+            "strand_sample",
+            f"{plan.name}: no sample was given, so its length is an estimate good to a quarter; "
+            "work ten repeats, measure them, and write sample_repeats and sample_length",
+            serious=False,
         )
     if plan.actual_sag == 0.0:
-        remarks.append(
-            Remark(
-                "strand_taut",
-                f"{plan.name}: it would hang taut; give it more sag or shorter repeats",
-            )
+        yield Remark(
+            "strand_taut",
+            f"{plan.name}: it would hang taut; give it more sag or shorter repeats",
         )
-    return tuple(remarks)

@@ -1,4 +1,4 @@
-"""The waist: covered elastic, drawcord or ribbed band, with what to cut and the pieces that carry it out."""
+"""The waist: covered elastic, drawcord or ribbed band: what to cut, and the pieces to make."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from frogless.errors import InputError
 from frogless.plan import elastic
 from frogless.plan.basis import Basis
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Remark
-from frogless.plan.shaping import even_gaps
 from frogless.rows.nodes import (
     Base,
     Chain,
@@ -25,9 +24,21 @@ from frogless.rows.nodes import (
     Start,
     Work,
 )
+from frogless.rows.spread import even_spread
+from frogless.swatch import Gauge
+from frogless.units import Measured
 
 ELASTIC_PERCENT = 90.0
 MAIN_PIECE = "skirt"
+COVER = "elastic cover"
+BAND = "waistband"
+PLAIN = "single_crochet"
+RIB = "single_crochet_back_loop"
+
+# Single crochets stand side by side on two strands each; at twice to two and a half times the
+# swatch's density the strands touch (own estimate from yarn diameters of half to two thirds of a
+# strand's room).
+CLOSEST_BUNCHING = 2.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,28 +60,36 @@ def widest(basis: Basis) -> float:
 def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> Trim:
     """Elastic shorter than the waist, lapped and sewn into a ring, covered with single crochet.
 
+    Raises:
+        InputError: it would have no length, or is given in two ways.
+
     Source: cut 2.5–5 cm under the waist or at 80–95 % of it, lap 1.3–2.5 cm: common practice.
     """
     waist = basis.girth_wanted("waist_girth", "waist")
     finished, steps = _elastic_length(basis, choice, waist)
     lap = basis.length(choice.lap, "waist.lap")
-    if finished <= 0 or lap < 0:
+    if finished <= 0:
         raise InputError(
-            f"the elastic would be {basis.show(finished)} with a lap of {basis.show(lap)}; "
-            "both have to be above zero",
-            basis.place("waist"),
+            f"the elastic would be a ring of {basis.show(finished)}; reduce it by less",
+            basis.place("waist.reduce"),
         )
-    stretch = widest(basis) / finished
-    because = Because(
-        (Step("waist_girth", waist), *steps, Step("lap", lap), Step("cut", finished + lap))
-    )
     plan = ElasticPlan(
-        choice.width, choice.elastic, finished, lap, finished + lap, waist_count,
-        choice.stitches_in_each, waist_count * choice.stitches_in_each, stretch,
-        elastic.stretch(choice.elastic).comfortable, because,
-    )  # fmt: skip
-    hook = choice.hook or basis.hook
-    return Trim(plan, (_cover(plan, hook),), remarks=_elastic_remarks(basis, plan))
+        width=choice.width,
+        kind=choice.elastic,
+        finished=finished,
+        lap=lap,
+        cut=finished + lap,
+        base_count=waist_count,
+        stitches_in_each=choice.stitches_in_each,
+        cover_count=waist_count * choice.stitches_in_each,
+        needed_stretch=widest(basis) / finished,
+        comfortable_stretch=elastic.stretch(choice.elastic).comfortable,
+        because=Because(
+            (Step("waist_girth", waist), *steps, Step("lap", lap), Step("cut", finished + lap))
+        ),
+    )
+    cover = _cover(plan, choice.hook or basis.hook)
+    return Trim(plan, (cover,), remarks=_elastic_remarks(basis, plan))
 
 
 def _elastic_length(
@@ -87,148 +106,207 @@ def _elastic_length(
 
 
 def _cover(plan: ElasticPlan, hook: float) -> Piece:
-    each = Work("single_crochet", plan.stitches_in_each)
-    group: Node = Into((each,)) if plan.stitches_in_each > 1 else each
-    body: tuple[Node, ...] = (
-        (Repeat((group,), plan.base_count),)
-        if plan.stitches_in_each > 1
-        else (Work("single_crochet", plan.base_count),)
-    )
+    body: Node = Work(PLAIN, plan.base_count)
+    if plan.stitches_in_each > 1:
+        body = Repeat((Into((Work(PLAIN, plan.stitches_in_each),)),), plan.base_count)
     row = Row(
-        1, "RS", "elastic cover", body, plan.cover_count, Start(1), End("first_stitch", fasten_off=True),
+        number=1,
+        side="RS",
+        section=COVER,
+        body=(body,),
+        count=plan.cover_count,
+        start=Start(1),
+        end=End("first_stitch", fasten_off=True),
         hook=hook,
-    )  # fmt: skip
-    return Piece("elastic cover", True, (row,), Base(MAIN_PIECE, "foundation"))
+    )
+    return Piece(COVER, True, (row,), Base(MAIN_PIECE, "foundation"))
 
 
 def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
-    """Whether the elastic's cover can bunch as close as the ring asks; that it passes the hips, `fit` looks at."""
-    remarks = []
-    gauge = basis.trim_gauge("single_crochet")
+    """Whether the cover can bunch as close as the ring asks. Passing the hips is the fit's."""
+    gauge = basis.trim_gauge(PLAIN)
     bunched = plan.cover_count * gauge.width.value / plan.finished
-    if bunched > CLOSEST_BUNCHING:
-        remarks.append(
-            Remark(
-                "elastic_cover",
-                f"{plan.cover_count} single crochets on a ring of {basis.show(plan.finished)} are "
-                f"{bunched:.1f} times as close as in the swatch: they may not bunch so far; work "
-                "fewer in each stitch, or try 5 cm of it first",
-            )
-        )
-    return tuple(remarks)
+    if bunched <= CLOSEST_BUNCHING:
+        return ()
+    return (
+        Remark(
+            "elastic_cover",
+            f"{plan.cover_count} single crochets on a ring of {basis.show(plan.finished)} are "
+            f"{bunched:.1f} times as close as in the swatch: they may not bunch so far; work fewer "
+            "in each stitch, or try 5 cm of it first",
+        ),
+    )
 
 
-# Single crochets stand side by side on two strands each; at twice to two and a half times the swatch's
-# density the strands touch (own estimate from yarn diameters of half to two thirds of a strand's room).
-CLOSEST_BUNCHING = 2.5
-
-
-def drawcord(basis: Basis, choice: Drawcord, count: int, round_: int) -> Trim:
+def drawcord(basis: Basis, choice: Drawcord, count: int, round_: int) -> CordPlan:
     """Eyelets, an even number of them, and a cord long enough to open over the hips.
 
-    Source: cord = larger of waist + two tie ends and hips + two spare ends; even eyelets, so that both
-    ends come out on one side: common practice.
+    Raises:
+        InputError: the eyelets do not fit in.
+
+    Source: cord = larger of waist + two tie ends and hips + two spare ends; even eyelets, so that
+    both ends come out on one side: common practice.
     """
-    eyelets = max(round(count / choice.eyelets_about_every), 2)
-    eyelets += eyelets % 2
-    if eyelets * 2 > count:
+    number = max(round(count / choice.eyelets_about_every), 2)
+    number += number % 2
+    if number * 2 > count:
         raise InputError(
-            f"{eyelets} eyelets do not fit into {count} stitches; give eyelets_about_every more stitches",
+            f"{number} eyelets do not fit into {count} stitches; give eyelets_about_every more "
+            "stitches",
             basis.place("waist.eyelets_about_every"),
         )
     waist = basis.girth_wanted("waist_girth", "waist")
     tie = basis.length(choice.tie_ends, "waist.tie_ends")
     spare = basis.length(choice.spare_over_hips, "waist.spare_over_hips")
-    tied, opened = waist + 2 * tie, widest(basis) + 2 * spare
+    cord = max(waist + 2 * tie, widest(basis) + 2 * spare)
     because = Because(
         (
-            Step("waist_girth", waist), Step("tie_ends", 2 * tie), Step("widest", widest(basis)),
-            Step("spare_ends", 2 * spare), Step("cut", max(tied, opened)),
+            Step("waist_girth", waist),
+            Step("tie_ends", 2 * tie),
+            Step("widest", widest(basis)),
+            Step("spare_ends", 2 * spare),
+            Step("cut", cord),
         )
-    )  # fmt: skip
-    return Trim(CordPlan(round_, even_gaps(count, eyelets), max(tied, opened), because))
+    )
+    return CordPlan(round_, even_spread(count, number), cord, because)
 
 
-def eyelet_body(stitch: str, gaps: tuple[int, ...], *, chain_counts: bool) -> tuple[Node, ...]:
-    """An eyelet round: in each gap the eyelet (chain 1, skip 1) stands in the middle, half a gap from the join."""
-    nodes: list[Node] = []
-    carried = -1 if chain_counts else 0
+def eyelets(
+    gaps: tuple[int, ...], *, chain_counts: bool = False, marked: frozenset[int] = frozenset()
+) -> tuple[int, ...] | None:
+    """The places of an eyelet round that become eyelets: the middle of each gap.
+
+    Args:
+        chain_counts: place 0 is the turning chain's.
+        marked: places that carry a marker, which an eyelet would lose. It moves one place aside,
+            if its gap leaves room.
+
+    Returns:
+        one place for each gap; None when an eyelet cannot move aside.
+    """
+    found, start = [], 0
     for gap in gaps:
-        before = (gap - 1) // 2
-        if carried + before > 0:
-            nodes.append(Work(stitch, carried + before))
+        middle = start + gap // 2
+        nearby = (middle, middle + 1, middle - 1) if gap > 2 else (middle,)
+        free = [p for p in nearby if p not in marked and p >= int(chain_counts)]
+        if not free:
+            return None
+        found.append(free[0])
+        start += gap
+    return tuple(found)
+
+
+def eyelet_body(
+    stitch: str, places: int, holes: tuple[int, ...], *, chain_counts: bool
+) -> tuple[Node, ...]:
+    """A round over `places` places with an eyelet (chain 1, skip 1) at each of `holes`."""
+    nodes: list[Node] = []
+    reached = int(chain_counts)
+    for hole in holes:
+        if hole > reached:
+            nodes.append(Work(stitch, hole - reached))
         nodes.extend((Chain(1), Skip(1)))
-        carried = gap - 1 - before
-    if carried > 0:
-        nodes.append(Work(stitch, carried))
+        reached = hole + 1
+    if places > reached:
+        nodes.append(Work(stitch, places - reached))
     return tuple(nodes)
 
 
 def ribbed_band(basis: Basis, choice: RibbedBand, waist_count: int) -> Trim:
     """A band worked sideways in back-loop single crochet: rows round the waist, an even number.
 
-    Source: rib rows = waist × 90 % × rows per cm, even; stitches picked up spread evenly: common practice.
+    Source: rib rows = waist × 90 % × rows per cm, even; stitches picked up spread evenly: common
+    practice.
     """
     waist = basis.girth_wanted("waist_girth", "waist")
     height = basis.girth_wanted(choice.height, "waist.height")
     gauge = basis.trim_gauge(RIB)
-    row = gauge.height
-    remarks = []
-    if choice.rows_in_10cm is not None and gauge.estimated:
-        # The designer's rib stands to her main stitch as the maker's will to hers.
-        row = row.times(100 / choice.rows_in_10cm * basis.scale / row.value)
-    if gauge.estimated:
-        remarks.append(
-            Remark(
-                "rib_gauge",
-                "the rib was not swatched: its gauge is estimated; work the band first, and stop at the "
-                "length given, not at the row",
-                serious=False,
-            )
-        )
+    row = _rib_row(basis, choice, gauge)
     wanted = waist * choice.percent / 100
     rows = max(2 * round(wanted / row.value / 2), 2)
     stitches = max(round(height / gauge.width.value), 2)
     because = Because(
         (
-            Step("waist_girth", waist), Step("percent", choice.percent, ""), Step("wanted", wanted),
+            Step("waist_girth", waist),
+            Step("percent", choice.percent, ""),
+            Step("wanted", wanted),
             Step("row_gauge", 100 / row.value, "rows per 10 cm"),
-            Step("exact", wanted / row.value, "rows"), Step("landed", rows, "rows", "even number"),
+            Step("exact", wanted / row.value, "rows"),
+            Step("landed", rows, "rows", "even number"),
             Step("girth", rows * row.value),
         )
-    )  # fmt: skip
-    spread = even_gaps(waist_count, rows)
+    )
     plan = BandPlan(
-        stitches * gauge.width.value, stitches, rows, row.times(rows), waist_count, spread,
-        widest(basis) / (rows * row.value), because,
-    )  # fmt: skip
-    hook = choice.hook or basis.hook
-    return Trim(plan, (_band(plan, hook),), _band_seams(plan), tuple(remarks))
+        height=stitches * gauge.width.value,
+        row_stitches=stitches,
+        rows=rows,
+        girth=row.times(rows),
+        waist_count=waist_count,
+        spread=even_spread(waist_count, rows),
+        needed_stretch=widest(basis) / (rows * row.value),
+        because=because,
+    )
+    remarks = (_rib_remark(),) if gauge.estimated else ()
+    return Trim(plan, (_band(plan, choice.hook or basis.hook),), _band_seams(plan), remarks)
 
 
-RIB = "single_crochet_back_loop"
+def _rib_row(basis: Basis, choice: RibbedBand, gauge: Gauge) -> Measured:
+    """Height of a row of the rib: swatched, else the designer's scaled, else estimated, mm."""
+    row = gauge.height
+    if choice.rows_in_10cm is not None and gauge.estimated:
+        # The designer's rib stands to her main stitch as the maker's will to hers.
+        return row.times(100 / choice.rows_in_10cm * basis.scale / row.value)
+    return row
+
+
+def _rib_remark() -> Remark:
+    return Remark(
+        "rib_gauge",
+        "the rib was not swatched: its gauge is estimated; work the band first, and stop at the "
+        "length given, not at the row",
+        serious=False,
+    )
 
 
 def _band(plan: BandPlan, hook: float) -> Piece:
     n = plan.row_stitches
-    rows = [Row(0, "WS", "waistband", (Chain(n, each=True),), n, hook=hook, end=End(turn=True))]
-    for r in range(1, plan.rows + 1):
-        stitch = "single_crochet" if r == 1 else RIB
-        last = r == plan.rows
-        side = "RS" if r % 2 else "WS"
-        end = End(turn=not last, fasten_off=last)
-        rows.append(Row(r, side, "waistband", (Work(stitch, n),), n, Start(1), end, hook=hook))
-    return Piece("waistband", False, tuple(rows))
+    first = Row(0, "WS", BAND, (Chain(n, each=True),), n, end=End(turn=True), hook=hook)
+    rows = (_band_row(plan, number, hook) for number in range(1, plan.rows + 1))
+    return Piece(BAND, False, (first, *rows))
+
+
+def _band_row(plan: BandPlan, number: int, hook: float) -> Row:
+    last = number == plan.rows
+    return Row(
+        number=number,
+        side="RS" if number % 2 else "WS",
+        section=BAND,
+        body=(Work(PLAIN if number == 1 else RIB, plan.row_stitches),),
+        count=plan.row_stitches,
+        start=Start(1),
+        end=End(turn=not last, fasten_off=last),
+        hook=hook,
+    )
 
 
 def _band_seams(plan: BandPlan) -> tuple[Seam, ...]:
     n = plan.row_stitches
     ends = Seam(
-        "band ends", "slip_stitch", Base("waistband", "last_row"), Base("waistband", "foundation"),
-        n, n, (1,) * n,
-    )  # fmt: skip
+        name="band ends",
+        stitch="slip_stitch",
+        first=Base(BAND, "last_row"),
+        second=Base(BAND, "foundation"),
+        count=n,
+        over=n,
+        spread=(1,) * n,
+    )
     waist = Seam(
-        "band to waist", "single_crochet", Base(MAIN_PIECE, "foundation"), Base("waistband", "row_ends"),
-        plan.waist_count, plan.rows, plan.spread,
-    )  # fmt: skip
+        name="band to waist",
+        stitch=PLAIN,
+        first=Base(MAIN_PIECE, "foundation"),
+        second=Base(BAND, "row_ends"),
+        count=plan.waist_count,
+        over=plan.rows,
+        spread=plan.spread,
+    )
     return ends, waist

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from dataclasses import replace
 from importlib import resources
 from itertools import pairwise
 from pathlib import Path
@@ -55,9 +56,10 @@ def test_thicker_yarn_has_fewer_stitches_and_a_larger_hook() -> None:
         assert thin.hook[1] == thick.hook[0]
 
 
-def test_firm_skirt_of_light_yarn_is_only_remarked_on() -> None:
-    """Category 3 on 3.75 mm is common for skirts (common practice), below the table's 4.5 mm."""
+def test_firm_skirt_of_light_yarn_needs_no_remark() -> None:
+    """Category 3 on 3.75 mm is common for skirts (common practice), one size under the table's."""
     reading = Reading("single_crochet", "washed", 3.75, 17, 100.0, 19, 100.0)
     swatch = Swatch("x", "single_crochet", 3.75, Yarn("", 3, "", None, None), readings=(reading,))
-    (told,) = advice(swatch)
+    assert advice(swatch) == ()
+    (told,) = advice(replace(swatch, hook=3.5))
     assert "nothing is wrong with that" in told

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
-from math import dist
-from pathlib import Path as FilePath
 
 import pytest
 from sample_plans import band, build, circle, cord, elastic, flared, long, straight, strand, tiny
@@ -16,11 +13,8 @@ from frogless.draw.drawing import Circle, Path, Shape
 from frogless.draw.frame import Frame
 from frogless.draw.layout import extent
 from frogless.draw.outline import levels
-from frogless.draw.trims import catenary, edging_shapes, strand_shapes, waist_shapes
+from frogless.draw.trims import edging_shapes, strand_shapes, waist_shapes
 from frogless.plan.model import Plan
-
-TABLE = FilePath(__file__).parents[2] / "reference" / "draw" / "catenary.csv"
-CASES = list(csv.DictReader(TABLE.read_text(encoding="utf-8").splitlines()))
 
 
 def frame(plan: Plan, scale: float = 0.08) -> Frame:
@@ -31,36 +25,6 @@ def frame(plan: Plan, scale: float = 0.08) -> Frame:
 def of(shapes: Iterable[Shape], style: str) -> list[Shape]:
     """Those of one class."""
     return [shape for shape in shapes if shape.style == style]
-
-
-@pytest.mark.parametrize("case", CASES, ids=[case["case"] for case in CASES])
-def test_catenary_is_as_long_as_worked_elsewhere(case: dict[str, str]) -> None:
-    """The curve has the length found by hand or by another method, and is as deep as asked."""
-    span, sag = float(case["span"]), float(case["sag"])
-    drop, _ = catenary(span, sag)
-    points = [(span * i / 2000, drop(span * i / 2000)) for i in range(2001)]
-    length = sum(dist(a, b) for a, b in pairwise(points))
-    assert case["source"]
-    assert length == pytest.approx(float(case["length"]), abs=float(case["tolerance"]))
-    assert max(y for _, y in points) == pytest.approx(sag)
-    assert points[0][1] == pytest.approx(0.0, abs=1e-6)
-
-
-def test_beads_part_the_strand_evenly_along_its_length() -> None:
-    """Equal parts of the length lie closer together across where the strand is steep."""
-    drop, at_length = catenary(100.0, 60.0)
-    ends = [at_length(i / 40) for i in range(41)]
-    pieces = [dist((a, drop(a)), (b, drop(b))) for a, b in pairwise(ends)]
-    assert max(pieces) / min(pieces) < 1.01
-    assert ends[1] - ends[0] < ends[20] - ends[19]
-
-
-def test_strand_lies_straight_when_nothing_sags() -> None:
-    """No sag, or no span, is a straight line and not a division by zero."""
-    for span, sag in ((100.0, 0.0), (0.0, 10.0)):
-        drop, at_length = catenary(span, sag)
-        assert drop(span / 2) == 0.0
-        assert at_length(0.5) == span / 2
 
 
 def test_front_strand_is_drawn_whole() -> None:

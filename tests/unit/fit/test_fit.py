@@ -29,7 +29,7 @@ def test_every_part_is_there_when_a_plan_is_fitted(
     skirt: Callable[..., Plan], body: Callable[..., Body]
 ) -> None:
     """Landmarks, going on, staying up, hanging (a swatch of 27 stitches) and cautions."""
-    found = fit(skirt(), body(), SWATCH, grams=500.0)
+    found = fit(skirt(), body(), SWATCH, stitch="double_crochet", grams=500.0)
     assert len(found.landmarks) == 3
     assert found.going_on.verdict == "does not pass"
     assert found.staying_up.startswith("Nothing")
@@ -44,7 +44,7 @@ def test_nothing_is_assumed_when_the_swatch_was_neither_stretched_nor_hung(
 ) -> None:
     """No stretch, no growth, and both are told as not measured."""
     plain = replace(SWATCH, readings=(replace(READINGS[0], stretched_width=None),))
-    found = fit(skirt(), body(), plain, grams=None)
+    found = fit(skirt(), body(), plain, stitch="double_crochet", grams=None)
     assert (found.going_on.measured, found.hanging.measured) == (False, False)
     assert (found.going_on.stretch, found.hanging.growth) == (0.0, 0.0)
 

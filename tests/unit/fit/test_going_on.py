@@ -172,22 +172,48 @@ def test_the_elastic_makes_it_uncertain_when_it_has_to_stretch_beyond_comfort(
 def test_a_finish_that_opens_is_offered_when_no_elastic_could_hold_the_waist(
     skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
 ) -> None:
-    """A ring of 80 cm passes 112 and does not hold a waist of 70."""
+    """A ring of 80 cm passes 112 and does not hold a waist of 70; one of 63 has to be forced."""
     plan = skirt(waist=elastic(finished=630.0), waist_girth=700.0)
     found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
-    assert found.verdict == "does not pass"
+    assert found.verdict == "uncertain"
     assert "ring of 80 cm" in found.ways_out[-1]
     assert "drawcord" in found.ways_out[-1]
 
 
-def test_a_softer_elastic_is_offered_when_a_woven_one_stops_it(
+def test_a_woven_elastic_stops_it_when_it_has_to_stretch_beyond_all_use(
     skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
 ) -> None:
-    """Woven elastic ends at 1.3; knitted reaches 1.48."""
-    plan = skirt(waist=elastic("woven"))
+    """Woven elastic is pulled on to 1.6 times at most; knitted goes to 2."""
+    plan = skirt(waist=elastic("woven", finished=690.0))
     found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
     assert found.verdict == "does not pass"
+    assert "1.62 times" in found.reasons[-1]
+
+
+def test_a_softer_elastic_is_offered_when_a_woven_one_has_to_be_forced(
+    skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
+) -> None:
+    """Woven elastic is worn to 1.3 and pulled on to 1.6; knitted is worn to 1.48."""
+    plan = skirt(waist=elastic("woven"))
+    found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
+    assert found.verdict == "uncertain"
     assert "Take a knitted elastic, which stretches further." in found.ways_out
+
+
+@pytest.mark.parametrize(
+    ("finished", "verdict"), [(800.0, "passes"), (700.0, "uncertain"), (550.0, "does not pass")]
+)
+def test_the_elastic_stops_it_only_beyond_what_it_can_be_pulled_to(
+    skirt: PlanMaker,
+    body: BodyMaker,
+    elastic: Callable[..., ElasticPlan],
+    finished: float,
+    verdict: str,
+) -> None:
+    """Knitted: comfortable to 1.4 times, pulled on for a moment to 2."""
+    plan = skirt(waist=elastic(finished=finished))
+    found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
+    assert found.verdict == verdict
 
 
 def test_the_elastic_is_no_matter_when_it_stretches_far_enough(

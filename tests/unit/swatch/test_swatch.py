@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -193,11 +194,13 @@ def test_gauge_far_from_the_yarn_table_is_warned_of(make_swatch: Make) -> None:
     assert "category 4 in single crochet, taken to be as wide" in told
 
 
-@pytest.mark.parametrize(("stitches", "warned"), [(13.75, False), (14, False), (14.25, True)])
-def test_four_inches_and_ten_cm_are_both_taken(
+@pytest.mark.parametrize(
+    ("stitches", "warned"), [(9, True), (9.25, False), (14, False), (16.75, False), (17, True)]
+)
+def test_gauge_is_warned_of_when_it_is_more_than_a_fifth_outside_the_table(
     make_swatch: Make, stitches: float, *, warned: bool
 ) -> None:
-    """The table's 14 in 4 in would be 13.8 in 10 cm."""
+    """Category 4 has 11 to 14: from 9.2 to 16.8 nothing is said, for the table is a guideline."""
     assert bool(advice(make_swatch(dc(stitches=stitches)))) is warned
 
 
@@ -215,11 +218,37 @@ def test_open_category_has_no_lower_end(make_swatch: Make) -> None:
     assert advice(make_swatch(dc(stitches=3), category=7, hook=20.0)) == ()
 
 
-def test_hook_outside_the_table_is_only_remarked_on(make_swatch: Make) -> None:
+@pytest.mark.parametrize("hook", [4.0, 8.0])
+def test_hook_is_only_remarked_on_when_it_is_far_outside_the_table(
+    make_swatch: Make, hook: float
+) -> None:
     """Designers go down for a firm fabric and up for drape."""
-    (told,) = advice(make_swatch(dc(stitches=13), hook=4.0))
-    assert told.startswith("a hook of 4 mm is outside the 5.5 to 6.5 mm usual for category 4")
+    (told,) = advice(make_swatch(dc(stitches=13), hook=hook))
+    assert told.startswith(f"a hook of {hook:g} mm is far outside the 5.5 to 6.5 mm usual for")
     assert "nothing is wrong" in told
+
+
+@pytest.mark.parametrize("hook", [5.0, 7.5])
+def test_hook_is_not_remarked_on_when_it_is_a_size_or_two_outside_the_table(
+    make_swatch: Make, hook: float
+) -> None:
+    """4.6 mm to 7.8 mm lie within a fifth of the 5.5 to 6.5 mm of category 4."""
+    assert advice(make_swatch(dc(stitches=13), hook=hook)) == ()
+
+
+def test_gauge_is_of_the_garments_hook_when_a_stitch_was_read_on_two(make_swatch: Make) -> None:
+    """An edging in the same stitch on a finer hook stands in the same file and is no part of it."""
+    fine = replace(dc(stitches=24), hook=2.25)
+    for readings in ((dc(), fine), (fine, dc())):
+        found = gauge(make_swatch(*readings), "dc")
+        assert found.width.value == pytest.approx(100 / 18)
+        assert found.hook == 6.0
+
+
+def test_gauge_is_of_the_only_hook_there_is(make_swatch: Make) -> None:
+    """A stitch that was read on the edging's hook alone."""
+    found = gauge(make_swatch(replace(dc(stitches=24), hook=2.25)), "dc")
+    assert (found.width.value, found.hook) == (pytest.approx(100 / 24), 2.25)
 
 
 def test_unknown_category_is_compared_with_nothing(make_swatch: Make) -> None:
