@@ -310,8 +310,8 @@ MESSAGES: Mapping[str, str] = {
         "the waist it lies, and have the pattern drafted again."
     ),
     "remark_edging_hook": (
-        "The designer works the edging with a {theirs} hook. Your main hook is not hers, so yours "
-        "for the edging is scaled with it: {edging_hook}."
+        "The designer works the edging with a {theirs} hook. Your main hook differs from the "
+        "designer's, so yours for the edging does in the same measure: {edging_hook}."
     ),
     "remark_edging_correction": (
         "The first round of the edging changes more than one stitch in fifty, which may show as a "
@@ -322,7 +322,7 @@ MESSAGES: Mapping[str, str] = {
         "if it draws in take a larger hook, if it waves a smaller one."
     ),
     "remark_elastic_cover": (
-        "So many stitches on so short a ring sit very close. Try 5 cm of it first; if they will "
+        "So many stitches on so short a ring sit very close. Try a hand's width first; if they will "
         "not close up so far, work fewer in each stitch."
     ),
     "remark_rib_gauge": (

@@ -6,15 +6,27 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.publish.arrange import (
+    GLUE,
     Run,
     columns_of_figures,
     drawing_of,
+    glued,
     in_runs,
     note_title,
+    rows_have_names,
     squared,
     steady_headings,
+    terms_are_short,
 )
-from frogless.publish.blocks import Document, Figure, Heading, Instruction, Paragraph, Table
+from frogless.publish.blocks import (
+    Document,
+    Figure,
+    Heading,
+    Instruction,
+    Paragraph,
+    Table,
+    Terms,
+)
 
 
 def levels(*given: int) -> list[int]:
@@ -67,6 +79,44 @@ def test_column_stands_right_when_all_its_cells_are_numbers(
     """A column of numbers with short units is one of figures; empty cells do not count."""
     table = Table("", ("what", "how much"), tuple(("x", cell) for cell in cells))
     assert columns_of_figures(table) == (False, right)
+
+
+def test_column_stands_right_when_a_cell_has_nothing_to_say() -> None:
+    """A dash is no word."""
+    assert columns_of_figures(Table("", ("at", "body"), (("hip", "101 cm"), ("hem", "–")))) == (
+        False,
+        True,
+    )
+
+
+def test_rows_of_a_table_begin_with_names_or_with_sentences() -> None:
+    """Names are set strong; a column of strong sentences would shout."""
+    names, sentences = (
+        (("hip", "1"), ("", "2")),
+        (("hip", "1"), ("Repeats fill their rounds " * 2, "")),
+    )
+    assert rows_have_names(Table("", ("a", "b"), names))
+    assert not rows_have_names(Table("", ("a", "b"), sentences))
+
+
+def test_terms_stand_beside_their_meanings_when_all_are_short() -> None:
+    """One long word would push the meanings of all others off a phone."""
+    assert terms_are_short(Terms((("dc", "double crochet"), ("rev dc", "reverse"))))
+    assert not terms_are_short(Terms((("dc", ""), ("foundation double crochet", ""))))
+
+
+@pytest.mark.parametrize(
+    ("text", "held"),
+    [
+        ("42 1/4 in around", "42_1/4_in around"),
+        ("about 630 m, 265 g", "about 630_m, 265_g"),
+        ("10 % of 4 people", "10_% of 4 people"),
+        ("in 33 more rounds", "in 33 more rounds"),
+    ],
+)
+def test_numbers_are_held_to_their_units(text: str, held: str) -> None:
+    """And to their fractions, so that none begins the next line."""
+    assert glued(text).replace(GLUE, "_") == held
 
 
 def test_rows_are_filled_up_when_shorter_than_the_header() -> None:

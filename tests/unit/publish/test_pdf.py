@@ -214,6 +214,36 @@ def test_many_sizes_fit_the_column_of_counts(tmp_path: Path) -> None:
     assert count in " ".join(text.split())
 
 
+def test_long_count_follows_its_row_and_leaves_the_text_its_width(tmp_path: Path) -> None:
+    """A short count stands at the edge of the page; a long one takes no column from the others."""
+    text = "Ch 2, dc in each st around; join with sl st to top of ch-2, turn."
+    long = Instruction("Rnd 2 (RS)", "Dc.", "372 sc, 186 picots, 62 ch-1 sps")
+    alone = pdf(Document("T", "", "en", (Instruction("Rnd 1 (WS)", text, "160 dc"),), (), ""))
+    both = pdf(Document("T", "", "en", (Instruction("Rnd 1 (WS)", text, "160 dc"), long), (), ""))
+    for data in (alone, both):
+        assert f"{text}" in text_of(data, tmp_path, "-raw").replace("\n160", "")
+    assert "372 sc, 186 picots, 62 ch-1 sps" in text_of(both, tmp_path, "-raw")
+
+
+def test_long_words_stand_before_their_meanings(tmp_path: Path) -> None:
+    """Beside them, they would run into what they mean."""
+    items = (
+        ("foundation half double crochet", "Yarn over, and so on."),
+        ("picot", "Three chains."),
+    )
+    told = text_of(pdf(Document("T", "", "en", (Terms(items),), (), "")), tmp_path)
+    assert "foundation half double crochet Yarn over" in " ".join(told.split())
+
+
+def test_leading_sentence_stays_with_what_it_leads_to(tmp_path: Path) -> None:
+    """A heading and its sentence go to the next page with the first row."""
+    filler = tuple(Paragraph("Filler.") for _ in range(29))
+    row = Instruction("Rnd 1 (RS)", "Dc in each st around. " * 40, "4 dc")
+    blocks = (*filler, Heading("Part"), Paragraph("It leads."), row)
+    pages = text_of(pdf(Document("T", "", "en", blocks, (), "")), tmp_path).split("\f")
+    assert not [p for p in pages if "It leads." in p and "Rnd 1" not in p]
+
+
 @pytest.mark.parametrize("paper", ["a5", "", "letter"])
 def test_paper_is_refused_when_unknown(document: Document, paper: Paper) -> None:
     """The sentence says which papers there are."""

@@ -155,6 +155,12 @@ def test_number_keeps_its_unit_when_a_line_ends_there() -> None:
     assert wrapped("a hip of 88\u00a0cm", width=11) == "a hip of\n88\u00a0cm"
 
 
+def test_no_odd_space_is_left_in_the_text() -> None:
+    """What held a number to its unit is a plain space to whoever searches."""
+    told = plain(Document("T", "", "en", (Paragraph("a hip of 88\u00a0cm"),), (), ""))
+    assert "a hip of 88 cm" in told
+
+
 def test_long_word_has_a_line_to_itself_when_it_cannot_fit() -> None:
     """Words are never cut."""
     assert wrapped("a " + "b" * 30 + " c", width=10) == "a\n" + "b" * 30 + "\nc"

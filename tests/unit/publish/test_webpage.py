@@ -160,6 +160,22 @@ def test_row_is_called_by_its_text_when_it_has_no_label() -> None:
     assert named["class"] == "text"
 
 
+def test_side_of_a_row_is_set_apart_but_part_of_its_name() -> None:
+    """The number is what the eye looks for; the ear hears both."""
+    row = Instruction("Rnds 3–5 (RS, WS in turn)", "Dc.", "4 dc")
+    page = webpage(Document("T", "", "en", (row,), (), ""))
+    assert 'Rnds 3–5<span class="side"> (RS, WS in turn)</span>' in page
+
+
+@pytest.mark.parametrize(
+    ("count", "class_"), [("372 sc, 186 picots, 62 ch-1 sps", "count long"), ("304 sc", "count")]
+)
+def test_long_count_stands_below_its_row(count: str, class_: str) -> None:
+    """Beside it, it would take the room of every other row's text."""
+    page = webpage(Document("T", "", "en", (Instruction("Rnd 1", "Dc.", count),), (), ""))
+    assert f'<span class="{class_}">{count}</span>' in page
+
+
 def test_tables_name_their_columns_and_rows(page: Reader, document: Document) -> None:
     """A caption for each table, a scope for each header, the first cell of a row among them."""
     tables = [b for b in document.blocks if isinstance(b, Table)]

@@ -1,0 +1,101 @@
+"""The instructions: order, what is said before rows and after them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from examples import Example
+from published import headings, notes, part, published, rows, shown, text_of
+
+from frogless.publish.blocks import Heading, Instruction, Note, Paragraph
+from frogless.publish.instructions import capital, fullness, instructions, stretched
+
+
+def test_sections_of_the_skirt_stand_in_the_order_worked() -> None:
+    """Below the piece, which is a part of the pattern of its own."""
+    assert headings(published(Example()), 2) == ["Band", "Waist to hip", "Hip to hem", "Edging"]
+    assert text_of(part(published(Example()), "Skirt")).startswith(
+        "Begin at the waist; the rounds begin and end at center back."
+    )
+
+
+def test_shaped_section_tells_counts_points_and_rounds() -> None:
+    """In one paragraph before its rows, the stray with its sign in words."""
+    told = text_of(part(published(Example()), "Skirt")).splitlines()
+    shaped = next(t for t in told if t.startswith("From 152"))
+    assert "to 192 stitches in 16 rounds: one stitch more at each of 8 shaping points." in shaped
+    assert "(rounds 6, 9, 12, 15, 18)" in shaped
+    assert "Fullness λ = 0.20: a cone" in shaped
+    assert "at most 3.5 cm narrower than wanted, 6.5 cm below the waist edge." in shaped
+
+
+@pytest.mark.parametrize(
+    ("share", "told"),
+    [(0.0, "a tube"), (0.4, "a cone"), (-0.25, "λ = −0.25: a cone"), (1.0, "it lies flat"),
+     (1.4, "a ruffle")],
+)  # fmt: skip
+def test_fullness_is_told_in_a_word(share: float, told: str) -> None:
+    """The figure with what it looks like."""
+    drafted = shown(Example())
+    assert told in fullness(drafted, replace(drafted.plan.sections[1], fullness=share))
+
+
+def test_check_follows_the_last_row_of_its_section() -> None:
+    """Count, then what the tape should say lying flat and worn."""
+    blocks = part(published(Example()), "Skirt")
+    at = next(i for i, b in enumerate(blocks) if isinstance(b, Note) and "round 18:" in b.text)
+    before = blocks[at - 1]
+    assert isinstance(before, Instruction)
+    assert before.label.startswith("Rnd 18")
+    assert blocks[at].text.replace("\u00a0", " ") == (  # type: ignore[union-attr]
+        "After round 18: 192 dc. Lying flat, the work is 53.5 cm across (106.5 cm around) and "
+        "20 cm long from the waist edge. Worn, it hangs to 20.5 cm."
+    )
+
+
+def test_worn_length_is_left_out_when_nothing_was_hung() -> None:
+    """Then there is one length."""
+    drafted = shown(Example("procession-skirt"))
+    assert stretched(drafted) == 1
+    checks = [n.text for n in notes(instructions(drafted)) if n.kind == "check"]
+    assert checks
+    assert not [text for text in checks if "Worn" in text]
+
+
+@pytest.mark.parametrize(
+    ("design", "body", "told"),
+    [
+        ("ring-dance-skirt", "dancer-3", "over 248 stitches: 62 repeats of 4."),
+        ("procession-skirt", "dancer-3", "Crab stitch edging with the 3.25 mm (US D-3) hook"),
+        ("whirl-skirt", "dancer-2", "takes the 276 stitches of the hem to 270, spread evenly."),
+    ],
+)
+def test_edging_is_told_before_its_rows(design: str, body: str, told: str) -> None:
+    """Its name, its hook, its repeats, and what its first round has to change."""
+    blocks = instructions(shown(Example(design, body)))
+    at = next(i for i, b in enumerate(blocks) if isinstance(b, Heading) and b.text == "Edging")
+    assert isinstance(blocks[at + 1], Paragraph)
+    assert told in text_of(blocks[at + 1])
+
+
+def test_skirt_without_an_edging_ends_with_its_last_section() -> None:
+    """Nothing is promised that is not there."""
+    drafted = shown(Example())
+    plain = replace(drafted, plan=replace(drafted.plan, edging=None))
+    assert "repeats of" not in text_of(instructions(plain))
+
+
+def test_rows_are_those_of_the_writer() -> None:
+    """Text and count as they were proven."""
+    (foundation, first) = rows(instructions(shown(Example())))[:2]
+    assert foundation.text == (
+        "Use 3.75 mm hook. Work 152 fdc; without twisting, join with sl st to first fdc to form "
+        "a ring."
+    )
+    assert (first.label, first.count) == ("Rnd 1 (RS)", "152 dc")
+
+
+def test_capital_is_only_the_first_letter() -> None:
+    """Names keep theirs."""
+    assert (capital("waist to hip"), capital("")) == ("Waist to hip", "")
