@@ -66,6 +66,6 @@ def press(client: Client) -> Press:
 @pytest.fixture
 def filled(client: Client, press: Press) -> Page:
     """The form with an example in each part."""
-    page = press(Page(client.get("/")), "load-body", body_pick="example:dancer-3")
-    page = press(page, "load-swatch", swatch_pick="example:light-cotton")
-    return press(page, "draft", design="example:ring-dance-skirt")
+    page = Page(client.get("/"))
+    page = press(page, "load-body", body_pick="example:dancer-3", design="example:ring-dance-skirt")
+    return press(page, "load-swatch", swatch_pick="example:light-cotton")

@@ -19,8 +19,8 @@ def names(kind: str = "body") -> list[str]:
 
 def test_saved_document_is_found_by_its_key() -> None:
     """Text and name as they were."""
-    assert shelf.save("body", "  Anna  B ", "text") is False
-    (saved,) = shelf.documents("body")
+    saved, replaced = shelf.save("body", "  Anna  B ", "text")
+    assert not replaced
     assert (saved.name, saved.text) == ("Anna B", "text")
     assert shelf.found(str(saved.pk)) == saved
     assert shelf.found("x") is None
@@ -30,15 +30,15 @@ def test_saved_document_is_found_by_its_key() -> None:
 
 def test_same_text_again_changes_nothing() -> None:
     """Pressing twice is no replacing."""
-    shelf.save("body", "Anna", "text")
-    assert shelf.save("body", "Anna", "text") is False
+    first, _ = shelf.save("body", "Anna", "text")
+    assert shelf.save("body", "Anna", "text") == (first, False)
     assert not shelf.in_bin().exists()
 
 
 def test_older_one_can_be_brought_back_when_it_was_replaced() -> None:
     """Undo changes the two places; undo of the undo as well."""
     shelf.save("body", "Anna", "old")
-    assert shelf.save("body", "Anna", "new") is True
+    assert shelf.save("body", "Anna", "new")[1]
     for text in ("old", "new"):
         (document,) = shelf.in_bin()
         assert document.text == text

@@ -9,10 +9,11 @@ from pathlib import Path
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.db import connection
-from django.test import Client
+from django.test import Client, RequestFactory
 from studio_page import Page, Press
 
 from frogless import draft
+from frogless.studio import guard
 from frogless.studio.drafting import views
 from frogless.studio.examples import example_designs, examples, folder
 from frogless.studio.library import shelf
@@ -264,7 +265,7 @@ def test_file_that_is_none_of_ours_is_refused(
 ) -> None:
     """One sentence; the form stays as it was."""
     page = press(filled, "open", body_file=upload(content, "photo.jpg"))
-    assert "Photo.jpg" in page.text
+    assert "The file photo.jpg" in page.text
     assert told in page.text
     assert page.fields == filled.fields
 
@@ -396,3 +397,28 @@ def test_nothing_is_saved_without_a_name(filled: Page, press: Press) -> None:
 def test_button_that_asks_for_nothing_changes_nothing(filled: Page, press: Press, do: str) -> None:
     """The page stands as it was."""
     assert press(filled, do).fields == filled.fields
+
+
+def test_design_that_was_deleted_is_not_drafted_any_more(filled: Page, press: Press) -> None:
+    """The page says so; brought back, it is there again."""
+    page = press(filled, "save-design")
+    (design,) = shelf.documents("design")
+    shelf.remove(design)
+    assert "not there any more" in press(page, "draft").error("design")
+    shelf.bring_back(design)
+    page = press(page, "draft", design=f"library:{design.pk}")
+    assert "Drafted and proven" in page.text
+
+
+def test_warnings_name_measurements_as_the_form_does(filled: Page, press: Press) -> None:
+    """No key of a file stands in them."""
+    page = press(filled, "draft", **{"body-high_hip_girth": "", "body-waist_to_knee": "80"})
+    assert "high hip was not measured" in page.text
+    assert "Waist to knee 80 cm lies outside" in page.text
+
+
+def test_fault_of_ours_is_one_sentence() -> None:
+    """No traceback reaches the page."""
+    answer = guard.our_fault(RequestFactory().get("/", headers={"host": "localhost"}))
+    assert answer.status_code == 500
+    assert "Something went wrong inside Frogless" in Page(answer).text

@@ -219,6 +219,14 @@ _YARN = (
 )  # fmt: skip
 
 
+def in_words(sentence: str) -> str:
+    """A sentence with the names of measurements as the form has them, not as the files do."""
+    return _KEYS.sub(lambda key: key[0].replace("_", " "), sentence)
+
+
+_KEYS = re.compile(rf"\b({'|'.join(known_measurements())})\b")
+
+
 def _words(key: str) -> str:
     words = key.replace("_", " ")
     return words[:1].upper() + words[1:]

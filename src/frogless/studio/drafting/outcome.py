@@ -19,6 +19,7 @@ from frogless.studio.drafting.fields import (
     Group,
     Values,
     body_groups,
+    in_words,
     swatch_groups,
     units_of,
 )
@@ -148,7 +149,7 @@ def _drafted(sheet: Sheet, paths: dict[str, Path]) -> Outcome:
         kinds = {f"{kind}.toml": kind for kind in paths}
         told = (_told(sheet, kinds.get(f.place.file, "design"), f) for f in error.faults)
         ways_out = error.ways_out if isinstance(error, Impossible) else ()
-        return Outcome((), tuple(told), ways_out)
+        return Outcome((), tuple(told), tuple(map(in_words, ways_out)))
 
 
 def _still_needed(sheet: Sheet) -> Iterator[Told]:

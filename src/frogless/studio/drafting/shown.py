@@ -25,6 +25,7 @@ from frogless.publish.pattern import pattern
 from frogless.publish.pdf import pdf
 from frogless.publish.plain import plain
 from frogless.publish.webpage import webpage
+from frogless.studio.drafting.fields import in_words
 from frogless.write.rhythm import rhythm_sentence
 
 PARTS = ("glance", "schematic", "materials", "cautions")
@@ -57,7 +58,7 @@ def shown(made: Draft) -> Shown:
     return Shown(
         title=drafted.basis.design.title,
         sentence=_sentence(drafted),
-        warnings=tuple(dict.fromkeys(_warnings(made))),
+        warnings=tuple(dict.fromkeys(map(in_words, _warnings(made)))),
         parts=(first, Part("Shaping", (("list", shaping),)), *others),
     )
 

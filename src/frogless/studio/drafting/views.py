@@ -126,13 +126,15 @@ def _told(visit: Visit, act: Callable[[], object]) -> None:
 def _put_file(visit: Visit, kind: str, upload: Any) -> None:  # noqa: ANN401 - one of several classes
     if upload.size > LARGEST_FILE:
         raise InputError(
-            f"{upload.name} has {upload.size // 1000} kB; "
+            f"the file {upload.name} has {upload.size // 1000} kB; "
             f"a {kind} file has {LARGEST_FILE // 1000} kB at most"
         )
     try:
         text = upload.read().decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise InputError(f"{upload.name} is not text; a {kind} file is TOML in UTF-8") from None
+        raise InputError(
+            f"the file {upload.name} is not text; a {kind} file is TOML in UTF-8"
+        ) from None
     _put(visit, kind, text)
 
 
@@ -182,12 +184,11 @@ def _back_to_fields(visit: Visit, kind: str) -> None:
 
 def _save(visit: Visit, kind: str) -> None:
     text = understood(visit.values).files[kind].text
-    name = documents.name_in(text)
-    replaced = shelf.save(kind, name, text)
+    document, replaced = shelf.save(kind, documents.name_in(text), text)
     older = "; the older one of that name can be brought back there" if replaced else ""
-    visit.notices.append(f'"{name}" is in the library{older}.')
+    visit.notices.append(f'"{document.name}" is in the library{older}.')
     if kind == "design":
-        visit.values["design"] = f"library:{shelf.documents(kind).get(name=name).pk}"
+        visit.values["design"] = f"library:{document.pk}"
 
 
 def _clear(visit: Visit, kind: str) -> None:

@@ -27,27 +27,27 @@ def in_bin() -> QuerySet[Document]:
 
 
 def found(key: str) -> Document | None:
-    """The document of a key as a form sends it."""
-    return Document.objects.filter(pk=int(key)).first() if key.isdecimal() else None
+    """The document on the shelf that has a key as forms send it."""
+    there = Document.objects.filter(removed=False)
+    return there.filter(pk=int(key)).first() if key.isdecimal() and len(key) < 19 else None
 
 
 @transaction.atomic
-def save(kind: str, name: str, text: str) -> bool:
+def save(kind: str, name: str, text: str) -> tuple[Document, bool]:
     """Puts a document on the shelf. An older one of that name goes to the bin.
 
     Returns:
-        Whether there was an older one.
+        The document, and whether there was an older one.
 
     Raises:
         InputError: the name is empty or too long.
     """
     name = _checked(name)
     same = documents(kind).filter(name=name)
-    if same.filter(text=text).exists():
-        return False
+    if unchanged := same.filter(text=text).first():
+        return unchanged, False
     replaced = _to_bin(same)
-    Document.objects.create(kind=kind, name=name, text=text)
-    return replaced
+    return Document.objects.create(kind=kind, name=name, text=text), replaced
 
 
 def rename(document: Document, name: str) -> None:
