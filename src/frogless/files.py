@@ -232,8 +232,10 @@ def _faults(
 
 
 def _either(sentences: Sequence[str]) -> str:
-    if not all(s.startswith("must be ") for s in sentences) or len(sentences) == 1:
-        return sentences[0]
+    # Where the kind is right, the other kinds that would do are no help.
+    closer = [s for s in sentences if not s.startswith("must be ")]
+    if closer or len(sentences) == 1:
+        return (closer or sentences)[0]
     wants = [s.removeprefix("must be ").rsplit(", not ", 1) for s in sentences]
     return f"must be {' or '.join(want[0] for want in wants)}, not {wants[0][1]}"
 
