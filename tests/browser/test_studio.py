@@ -32,6 +32,10 @@ SMALL = """() => [...document.querySelectorAll('a, button, input, select, textar
 READ = {"stitches": "27", "width": "15", "rows": "15", "height": "15.8"}
 
 
+# A draft is made within a tenth of a second; a machine that does ten other things takes longer.
+expect.set_options(timeout=30_000)
+
+
 @pytest.fixture(scope="module")
 def studio(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The studio running over a library of its own; its address."""
