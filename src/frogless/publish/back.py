@@ -57,9 +57,9 @@ def _whole(drafted: Drafted) -> Iterator[Block]:
     if plan.edging is None:
         return
     worn = plan.depths[plan.edging.last_round]
-    flat = show_length(worn / stretched(drafted), units)
-    key = "finish_length" if stretched(drafted) > 1 else "finish_length_same"
-    yield Paragraph(say(drafted, key, flat=flat, worn=show_length(worn, units)))
+    flat, hung = show_length(worn / stretched(drafted), units), show_length(worn, units)
+    key = "finish_length_same" if flat == hung else "finish_length"
+    yield Paragraph(say(drafted, key, flat=flat, worn=hung))
 
 
 def why(drafted: Drafted) -> tuple[Block, ...]:

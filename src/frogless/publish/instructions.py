@@ -113,15 +113,14 @@ def _check(drafted: Drafted, planned: SectionPlan) -> str:
     units = drafted.units
     depth = drafted.plan.depths[planned.last_round]
     girth = planned.count_after * planned.gauge.width.value
+    flat, worn = show_length(depth / stretched(drafted), units), show_length(depth, units)
     text = say(
         drafted, "check_section", round=planned.last_round,
         count=f"{planned.count_after} {drafted.short(planned.stitch)}",
         flat=show_length(girth / 2, units), girth=show_length(girth, units),
-        depth=show_length(depth / stretched(drafted), units),
+        depth=flat,
     )  # fmt: skip
-    if stretched(drafted) > 1:
-        text += say(drafted, "check_worn", depth=show_length(depth, units))
-    return text
+    return text if flat == worn else text + say(drafted, "check_worn", depth=worn)
 
 
 def stretched(drafted: Drafted) -> float:

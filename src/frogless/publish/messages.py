@@ -262,6 +262,10 @@ MESSAGES: Mapping[str, str] = {
         "it comes out at the other."
     ),
     "cord_3": "Knot both ends, so that they cannot slip back, and tie a bow.",
+    "cord_3_child": (
+        "Make no knots: turn each end back on itself and sew it flat. Sew the cord down at centre "
+        "back, and keep its ends as short as the caution says."
+    ),
     "band_1": (
         "The band is worked sideways: its rows will stand upright around the waist. All {rows} "
         "rows should measure {girth}, not pulled. If the tape disagrees, stop at that length, "
@@ -405,7 +409,12 @@ MESSAGES: Mapping[str, str] = {
 }
 
 #: Words of the messages that are spelled otherwise in American English.
-AMERICAN: Mapping[str, str] = {"centre": "center", "Centre": "Center"}
+AMERICAN: Mapping[str, str] = {
+    "centre": "center",
+    "Centre": "Center",
+    "fibre": "fiber",
+    "fibres": "fibers",
+}
 
 _WORDS = re.compile("|".join(rf"\b{word}\b" for word in AMERICAN))
 

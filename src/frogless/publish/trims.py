@@ -114,6 +114,7 @@ def cord(drafted: Drafted) -> Iterator[Block]:
     if not isinstance(plan, CordPlan):
         return
     yield Heading(say(drafted, "cord"))
+    for_child = any(caution.key == "child_cord" for caution in drafted.fit.cautions)
     away = len(plan.gaps) // (2 if drafted.basis.design.work.join_at == "centre back" else 4)
     yield Bullets(
         (
@@ -125,7 +126,7 @@ def cord(drafted: Drafted) -> Iterator[Block]:
                 drafted, "cord_2", first=drafted.phrases.nth(away),
                 second=drafted.phrases.nth(away + 1),
             ),
-            say(drafted, "cord_3"),
+            say(drafted, "cord_3_child" if for_child else "cord_3"),
         )
     )  # fmt: skip
 

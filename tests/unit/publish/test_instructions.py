@@ -54,8 +54,11 @@ def test_check_follows_the_last_row_of_its_section() -> None:
     )
 
 
-def test_worn_length_is_left_out_when_nothing_was_hung() -> None:
-    """Then there is one length."""
+def test_worn_length_is_left_out_when_it_is_the_same() -> None:
+    """Nothing was hung, or it is too little to be seen on the tape."""
+    inches = [n.text for n in notes(instructions(shown(Example(), units="in")))]
+    first = next(text for text in inches if text.startswith("After round 2:"))
+    assert first.endswith("1 1/4 in long from the waist edge.")
     drafted = shown(Example("procession-skirt"))
     assert stretched(drafted) == 1
     checks = [n.text for n in notes(instructions(drafted)) if n.kind == "check"]

@@ -8,6 +8,7 @@ import pytest
 from examples import Example
 from published import part, published, shown, text_of
 
+from frogless.fit.model import Caution
 from frogless.plan.model import ElasticPlan
 from frogless.publish.blocks import Bullets, Heading, Instruction, Paragraph
 from frogless.publish.instructions import instructions
@@ -66,6 +67,17 @@ def test_cord_comes_after_the_skirt_and_its_eyelets_before_their_round() -> None
     assert "a cord of 145 cm" in told
     assert "(the 10th and the 11th from the join)" in told
     assert list(cord(shown(Example()))) == []
+
+
+def test_cord_of_a_child_has_no_knots() -> None:
+    """What the caution forbids is not asked for further down."""
+    drafted = shown(Example("whirl-skirt"))
+    forbids = Caution("child_cord", "No knots.", "a rule")
+    fit = replace(drafted.fit, cautions=(forbids, *drafted.fit.cautions))
+    assert "Knot both ends" in text_of(tuple(cord(drafted)))
+    told = text_of(tuple(cord(replace(drafted, fit=fit))))
+    assert "Make no knots" in told
+    assert "Knot both ends" not in told
 
 
 def test_eyelets_are_counted_from_the_side_when_the_join_is_there() -> None:
