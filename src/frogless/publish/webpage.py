@@ -165,7 +165,7 @@ def _row(row: Instruction, page: _Page) -> Markup:
 def _label(label: str) -> tuple[str, ...]:
     """The number of a row, and set apart from it the side that faces."""
     number, bracket, side = label.partition(" (")
-    return (number, element("span", bracket + side, class_="side")) if bracket else (number,)
+    return (f"{number} ", element("span", f"({side}", class_="side")) if bracket else (number,)
 
 
 def _count_class(count: str) -> str:

@@ -164,7 +164,7 @@ def test_side_of_a_row_is_set_apart_but_part_of_its_name() -> None:
     """The number is what the eye looks for; the ear hears both."""
     row = Instruction("Rnds 3–5 (RS, WS in turn)", "Dc.", "4 dc")
     page = webpage(Document("T", "", "en", (row,), (), ""))
-    assert 'Rnds 3–5<span class="side"> (RS, WS in turn)</span>' in page
+    assert 'Rnds 3–5 <span class="side">(RS, WS in turn)</span>' in page
 
 
 @pytest.mark.parametrize(
