@@ -1,0 +1,15 @@
+"""What holds for all tests, whatever order and however busy a machine they run in."""
+
+from __future__ import annotations
+
+import os
+
+from hypothesis import settings
+
+# No test measures time, and a busy machine is no fault of a property.
+settings.register_profile("frogless", deadline=None)
+settings.load_profile("frogless")
+
+# A browser test leaves its loop running in the thread, and Django then refuses its database to the
+# tests that follow in the same process. Nothing of ours runs on that loop.
+os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "true"
