@@ -54,7 +54,7 @@ def parse_spread(text: str, vocabulary: Vocabulary) -> tuple[int, ...]:
 
 
 def _parse(text: str, start: str, vocabulary: Vocabulary) -> Any:  # noqa: ANN401 — a rule's own type
-    parser = _parser(vocabulary.terminals())
+    parser = _parser(vocabulary.terminals)
     try:
         tree = parser.parse(text, start=start)
     except UnexpectedInput as error:

@@ -22,38 +22,19 @@ class Vocabulary:
     Args:
         keys: stitch keys by name and abbreviation, in lower case.
         skips: words for passing a stitch over.
+        terminals: the terminals that depend on the dialect, as lines of the grammar.
     """
 
     dialect: Dialect
     stitches: Mapping[str, Stitch]
     keys: Mapping[str, str]
     skips: tuple[str, ...]
+    terminals: str
 
     def key(self, word: str) -> str:
         """The stitch that a word means; plural forms of ornaments and trims are read as well."""
         plain = normal(word)
         return self.keys.get(plain) or self.keys[plain.removesuffix("s")]
-
-    def terminals(self) -> str:
-        """The terminals that depend on the dialect, as lines of the grammar."""
-        chain = _either(word for word, key in self.keys.items() if key == CHAIN)
-        stitch = _either(word for word, key in self.keys.items() if key != CHAIN)
-        plural = _either(word for word, key in self.keys.items() if self._has_plural(key))
-        lines = {
-            "TOGETHER.3": rf"(?:{stitch})\d+tog{_END}",
-            "STITCH.2": rf"(?:{plural})s{_END}|(?:{stitch}){_END}"
-            if plural
-            else f"(?:{stitch}){_END}",
-            "CHAIN.1": rf"(?:{chain}){_END}",
-            "CHAIN_SPACE.1": rf"(?:{chain})-\d+\s+sps?{_END}",
-            "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
-            "SPACE.1": rf"(?:{chain})-sp{_END}",
-            "SKIP.1": rf"(?:{_either(self.skips)})\s+next{_END}",
-        }
-        return "\n".join(f"{name}: /{pattern}/i" for name, pattern in lines.items())
-
-    def _has_plural(self, key: str) -> bool:
-        return self.stitches[key].kind in ("ornament", "trim")
 
 
 def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
@@ -66,7 +47,28 @@ def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
         keys[normal(term.abbreviation)] = key
     skip = words(dialect)["skip"]
     skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
-    return Vocabulary(dialect, stitches, MappingProxyType(keys), skips)
+    told = MappingProxyType(keys)
+    return Vocabulary(dialect, stitches, told, skips, _terminals(told, stitches, skips))
+
+
+def _terminals(
+    keys: Mapping[str, str], stitches: Mapping[str, Stitch], skips: Iterable[str]
+) -> str:
+    chain = _either(word for word, key in keys.items() if key == CHAIN)
+    stitch = _either(word for word, key in keys.items() if key != CHAIN)
+    plural = _either(
+        word for word, key in keys.items() if stitches[key].kind in ("ornament", "trim")
+    )
+    lines = {
+        "TOGETHER.3": rf"(?:{stitch})\d+tog{_END}",
+        "STITCH.2": rf"(?:{plural})s{_END}|(?:{stitch}){_END}" if plural else f"(?:{stitch}){_END}",
+        "CHAIN.1": rf"(?:{chain}){_END}",
+        "CHAIN_SPACE.1": rf"(?:{chain})-\d+\s+sps?{_END}",
+        "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
+        "SPACE.1": rf"(?:{chain})-sp{_END}",
+        "SKIP.1": rf"(?:{_either(skips)})\s+next{_END}",
+    }
+    return "\n".join(f"{name}: /{pattern}/i" for name, pattern in lines.items())
 
 
 def normal(word: str) -> str:

@@ -36,7 +36,7 @@ def test_plural_is_read_for_what_is_counted(us: Vocabulary) -> None:
 
 def test_longer_word_is_found_before_the_shorter_one_in_it(us: Vocabulary) -> None:
     """ "sc blo" is not "sc"."""
-    stitch = us.terminals().split("STITCH.2: /")[1].split("/i\n")[0]
+    stitch = us.terminals.split("STITCH.2: /")[1].split("/i\n")[0]
     found = re.match(stitch, "sc blo in next st", re.IGNORECASE)
     assert found
     assert found[0] == "sc blo"
