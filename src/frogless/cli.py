@@ -210,14 +210,16 @@ def _draft(options: argparse.Namespace) -> str:
     from frogless import draft
 
     made = draft.draft(_request(options))
-    written: Sequence[Path] = ()
-    if options.out:
-        paper = options.paper or PAPERS[options.units]
-        written = draft.publish(made.drafted, options.out, paper)
+    # The text is made first: once the pattern is written nothing is left that could fail.
     if options.json:
         _speak_utf8()
-        return draft.plan_text(made.drafted)
-    return draft.summary(made, written, _columns())
+        text = draft.plan_text(made.drafted)
+    else:
+        files = [options.out / name for name in draft.FILES] if options.out else []
+        text = draft.summary(made, files, _columns())
+    if options.out:
+        draft.publish(made.drafted, options.out, options.paper or PAPERS[options.units])
+    return text
 
 
 def _resume(options: argparse.Namespace) -> str:

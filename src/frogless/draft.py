@@ -37,6 +37,9 @@ from frogless.tally.tally import tally
 from frogless.units import Units
 from frogless.write.pattern import write_program
 
+FILES = ("pattern.pdf", "pattern.html", "pattern.txt", "plan.json", "schematic.svg")
+"""What a published pattern consists of."""
+
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 
 

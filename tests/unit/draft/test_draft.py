@@ -130,6 +130,13 @@ def test_paper_changes_the_pdf_alone() -> None:
     assert [name for name in a4 if a4[name] != letter[name]] == ["pattern.pdf"]
 
 
+def test_published_files_are_those_that_are_announced(tmp_path: Path) -> None:
+    """The summary names them before they are written."""
+    found = drafted(RING)
+    assert tuple(draft.outputs(found)) == draft.FILES
+    assert draft.publish(found, tmp_path) == tuple(tmp_path / name for name in draft.FILES)
+
+
 def test_publishing_again_replaces_the_pattern_and_keeps_other_files(tmp_path: Path) -> None:
     """A maker's own notes may lie beside it."""
     (tmp_path / "notes.txt").write_text("mine", encoding="utf-8")
