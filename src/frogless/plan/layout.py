@@ -194,7 +194,8 @@ def land_all(
     even = land_together(
         [replace(s, multiple=math.lcm(s.multiple, most)) if s.offset == 0 else s for s in stops]
     )
-    if even is None or _furthest(stops, even) > _furthest(stops, nearest) + stops[0].width:
+    give = stops[0].width + rhythm.SLACK
+    if even is None or _furthest(stops, even) > _furthest(stops, nearest) + give:
         return nearest
     return even
 

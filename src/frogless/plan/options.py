@@ -29,7 +29,7 @@ def smoother(
         best = min(found, key=lambda c: (c.stray, c.key()), default=None)
         if best is not None and best.stray < shaped.chosen.stray:
             options.append(_option(span, wanted, before, after, half, best))
-    return tuple(sorted(options, key=lambda o: abs(o.stray))[:2])
+    return tuple(sorted(options, key=lambda o: round(abs(o.stray), rhythm.GRAIN))[:2])
 
 
 def _option(

@@ -157,6 +157,13 @@ class _Windows:
         """The rounds on which the first shaping may fall."""
         return np.arange(self.first[0], self.last[0] + 1, dtype=np.int64)
 
+    def gaps(self, start: int, times: int) -> Ints:
+        """Gaps that can lead, `times` over, from that shaping's window to the window they end in."""
+        end = start + times
+        least = -((self.last[start] - self.first[end]) // times)
+        most = (self.last[end] - self.first[start]) // times
+        return np.arange(max(least, 1), most + 1, dtype=np.int64)
+
 
 @dataclass(frozen=True, slots=True)
 class _Pattern:
@@ -202,7 +209,7 @@ def _two_clauses(stretch: Stretch, windows: _Windows) -> Iterator[_Pattern]:
 
 def _sequence(last: int, times: tuple[int, int], windows: _Windows) -> _Pattern:
     """Every choice of first round and two gaps whose shapings fall into their windows."""
-    axes = [windows.firsts(), *(np.arange(1, last // t + 1) for t in times)]
+    axes = (windows.firsts(), windows.gaps(0, times[0]), windows.gaps(times[0], times[1]))
     first, one, two = (g.ravel() for g in np.meshgrid(*axes, indexing="ij"))
     middle = first + one * times[0]
     end = middle + two * times[1]

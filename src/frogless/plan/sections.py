@@ -5,6 +5,7 @@ And what each is wanted to follow: a target at its end, and landmarks that it pa
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -23,7 +24,7 @@ DEFAULT_ALLOWED = 25.4
 DEFAULT_HEM_SHARE = 0.04
 
 # More is a slip of the pen, or a section that is better told in two (own choice).
-MOST_ROUNDS = 600
+MOST_ROUNDS = 400
 
 # How a section's `to` reads the body: the girth it meets and the depth below the waist.
 LANDMARKS = {
@@ -255,7 +256,8 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
     end, because = _end(basis, section, key, origin)
     if end <= start + 1e-6:
         raise _nothing_left(basis, section, key, start, end)
-    rounds = max(round((end - start) / height), 1)
+    # Of two numbers equally near the larger: a skirt half a round too long is no fault.
+    rounds = max(math.floor((end - start) / height + 0.5 + 1e-9), 1)
     if rounds > MOST_ROUNDS:
         message = (
             f'section "{section.name}" would take {rounds} rounds; at most {MOST_ROUNDS} are '
