@@ -185,7 +185,7 @@ def test_program_killed_while_writing_leaves_every_file_whole(tmp_path: Path) ->
     out.mkdir()
     old = {f"{n}.txt": b"o" * 3_000_000 for n in range(12)}
     draw = random.Random(2)  # noqa: S311 — moments, not secrets
-    for _ in range(6):
+    for _ in range(4):
         for name, content in old.items():
             (out / name).write_bytes(content)
         writer = subprocess.Popen(

@@ -109,7 +109,7 @@ def tried(folder: Path, texts: Mapping[str, str], units: Units) -> Drafted | Fro
     dialect=st.sampled_from(draft.DIALECTS),
     units=st.sampled_from(("cm", "in")),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=30, deadline=None)
 def test_any_draft_is_sound(
     folder: Path, design: str, body: str, swatch: str, dialect: Dialect, units: Units
 ) -> None:
