@@ -23,15 +23,15 @@ from functools import partial
 from pathlib import Path
 
 import markdown
+import numpy as np
 import tomlkit
 from rhythm_cpsat import solve
 from skirt import ROUNDS, in_a_folder, request
 from timing import MEDIANS, Timed, ratio, timed
 
 from frogless import draft
-from frogless.plan import layout, rhythm
-from frogless.plan.edging import multiple
-from frogless.plan.sections import foundation_height, spans, start_target
+from frogless.plan import rhythm
+from frogless.plan.model import SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.pattern import pattern
 from frogless.publish.plain import plain
@@ -50,20 +50,18 @@ def frogless(asked: draft.Request) -> str:
 
 def questions(drafted: Drafted) -> list[Question]:
     """What the planner asks for each shaped section: what to follow, and the indifference."""
-    basis = drafted.basis
-    first, measured = start_target(basis), spans(basis, foundation_height(basis))
-    hem = multiple(basis, basis.design.edging)
-    found = layout.lay_out(basis, first, measured, hem, strict=True)
-    assert found is not None
-    asked, wanted = [], first.wanted
-    for i, (span, shaped) in enumerate(zip(measured, found.shaped, strict=True)):
-        if shaped is not None:
-            step = shaped.points * shaped.add
-            before, after = found.counts[i], found.counts[i + 1]
-            stretch = layout.stretch_of(span, wanted, before, after, step)
-            asked.append((stretch, shaped.indifference))
-        wanted = span.target.wanted if span.target else wanted
-    return asked
+    return [_question(drafted, s) for s in drafted.plan.sections if s.chosen is not None]
+
+
+def _question(drafted: Drafted, section: SectionPlan) -> Question:
+    assert section.chosen is not None
+    depths = drafted.plan.depths[section.first_round - 1 : section.last_round + 1]
+    knots, girths = zip(*section.profile, strict=True)
+    wanted = np.interp(depths, knots, girths)
+    width, shapings = section.gauge.width.value, len(section.chosen.rhythm.rounds)
+    step = (section.count_after - section.count_before) / shapings * width
+    give = next(s.value for s in section.because.steps if s.what == "indifference")
+    return rhythm.Stretch(wanted, section.count_before * width, step, shapings), give
 
 
 def ours(asked: Sequence[Question]) -> list[tuple[int, float]]:

@@ -7,7 +7,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from pages import DOCS, ROOT, named, page, part, rows
+from pages import DOCS, ROOT, named, page
 
 from frogless import __version__
 
@@ -25,16 +25,6 @@ def data_files() -> set[str]:
 def test_every_data_file_has_its_source() -> None:
     """And none is named that is gone."""
     assert set(named(page("DATA_SOURCES.md"))) == data_files()
-
-
-def test_sources_are_the_ones_of_the_page_of_truth() -> None:
-    """Both papers tell the same of the files that the tests read."""
-    listed = part(page("DATA_SOURCES.md"), "## What the tests hold it to")
-    sources = {cells[0].strip("`"): cells[1] for cells in rows(listed)}
-    truth = {cells[0]: cells[2] for cells in rows(page("truth.md")) if cells[0].startswith("`")}
-    assert {
-        f"tests/reference/{k.strip('`')}": v for k, v in truth.items()
-    }.items() <= sources.items()
 
 
 def test_changes_tell_of_this_version() -> None:
