@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Sequence
 from dataclasses import asdict
 from functools import singledispatch
 from importlib.resources import files
@@ -41,6 +42,13 @@ Paper = Literal["a4", "us-letter"]
 STANDARD: Final = "ua-1"
 """PDF/UA-1, ISO 14289-1:2014: tagged, with language, title and a text for each drawing."""
 
+BOX: Final = "\N{WHITE SQUARE}"
+BOXES: Final = (
+    "{box} stands for letters that no font on this machine has ({codes}); "
+    "the web page and the text have them."
+)
+# Each try names more of the letters that are missing; all of them are known after one or two.
+TRIES: Final = 6
 NO_LETTER = re.compile(r"the text `\"?(.+?)\"?` could not be displayed")
 ESCAPE = re.compile(r"\\u\{([0-9a-f]+)\}")
 LANGUAGE = re.compile(r"(?P<lang>[A-Za-z]{2,3})(-[A-Za-z]{4})?(-(?P<region>[A-Za-z]{2}))?")
@@ -50,26 +58,40 @@ def pdf(document: Document, paper: Paper = "a4") -> bytes:
     """The document as a tagged PDF/UA-1 file with its fonts inside.
 
     The same document gives the same bytes. Letters that the fonts inside the program lack are taken
-    from the fonts of the system.
+    from the fonts of the system; for those that no font here has a box stands, and a last line says
+    which they are, so that one letter in a title does not cost the whole pattern.
 
     Raises:
         InputError: paper or language not known, a figure without its drawing, a faulty drawing.
-        FroglessError: letters that no font here has, or a page that cannot be set.
+        FroglessError: a page that cannot be set.
     """
     if paper not in get_args(Paper):
         accepted = " and ".join(get_args(Paper))
         raise InputError(f'"{paper}" is not a paper that pages are set for; accepted: {accepted}')
     template = files("frogless.publish").joinpath("templates/pattern.typ").read_bytes()
-    data = json.dumps(_data(document, paper), ensure_ascii=False)
-    try:
-        return _compiled(template, data, own_fonts_only=True)
-    except typst.TypstError as fault:
-        if not NO_LETTER.search(fault.message):
-            raise _sentence(fault) from fault
-    try:
-        return _compiled(template, data, own_fonts_only=False)
-    except typst.TypstError as fault:
-        raise _sentence(fault) from fault
+    data = _data(document, paper)
+    missing: tuple[str, ...] = ()
+    for own_fonts_only in (True, *[False] * TRIES):
+        try:
+            return _compiled(template, _boxed(data, missing), own_fonts_only=own_fonts_only)
+        except typst.TypstError as fault:
+            lacking = [_letter(found) for found in NO_LETTER.findall(fault.diagnostic)]
+            if not lacking:
+                raise FroglessError(f"the PDF could not be set: {fault.message}") from fault
+            if not own_fonts_only:
+                missing = tuple(dict.fromkeys((*missing, *"".join(lacking))))
+    raise FroglessError(f"the PDF could not be set: no font has {', '.join(map(_code, missing))}")
+
+
+def _boxed(data: dict[str, Any], missing: Sequence[str]) -> str:
+    """The document as the template reads it, a box for each missing letter, and a line that says so."""
+    if missing:
+        codes = ", ".join(map(_code, missing[:8])) + (" …" if len(missing) > 8 else "")
+        note = BOXES.format(box=BOX, codes=codes)
+        blocks = [*data["blocks"], {"kind": "paragraph", "text": note}]
+        data = {**data, "blocks": blocks}
+    text = json.dumps(data, ensure_ascii=False)
+    return text.translate({ord(letter): BOX for letter in missing})
 
 
 def _compiled(template: bytes, data: str, *, own_fonts_only: bool) -> bytes:
@@ -82,21 +104,13 @@ def _compiled(template: bytes, data: str, *, own_fonts_only: bool) -> bytes:
     )
 
 
-def _sentence(fault: typst.TypstError) -> FroglessError:
-    """What went wrong, without the engine's own excerpt of the template."""
-    missing = tuple(dict.fromkeys(NO_LETTER.findall(fault.diagnostic)))
-    if missing:
-        letters = " ".join(_shown(letter) for letter in missing[:8])
-        return FroglessError(
-            f'no font on this machine has "{letters}"; install a font that has, or leave it out'
-        )
-    return FroglessError(f"the PDF could not be set: {fault.message}")
+def _letter(found: str) -> str:
+    """A letter as it is, where the typesetter wrote an escape for it."""
+    return ESCAPE.sub(lambda escape: chr(int(escape[1], 16)), found)
 
 
-def _shown(letter: str) -> str:
-    """A letter as it is, or its code point where the typesetter wrote an escape for it."""
-    escape = ESCAPE.fullmatch(letter)
-    return f"U+{int(escape[1], 16):04X}" if escape else letter
+def _code(letter: str) -> str:
+    return f"U+{ord(letter):04X}"
 
 
 def _data(document: Document, paper: Paper) -> dict[str, Any]:
