@@ -262,7 +262,7 @@ def test_boxes_stand_for_letters_that_no_font_has(tmp_path: Path) -> None:
     """Code points without a letter are in no font; a last line says which they are."""
     document = Document("T \u0378", "", "en", (Paragraph("a \u0378 b \u0379"),), (), "")
     text = " ".join(text_of(pdf(document), tmp_path).split())
-    assert "a□ b□" in text  # the box comes from a wide font, whose blank is not read as one
+    assert "a□b□" in text  # the box comes from a wide font, whose blank is not read as one
     assert "no font on this machine has (U+0378, U+0379)" in text
 
 
