@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -10,6 +10,9 @@ from frogless.draft import Request, load
 from frogless.plan.basis import Basis
 
 JOINED = 'rounds = "joined and turned"\nturning_chain = 3\nturning_chain_counts = false'
+Made = Callable[..., Basis]
+"""What makes a basis of sections, with changes by name."""
+
 CHAIN = 'with = "chain"\ngirth = "waist_girth"'
 
 

@@ -19,6 +19,7 @@ from frogless.swatch import (
     has_gauge,
 )
 from frogless.swatch import gauge as swatch_gauge
+from frogless.swatch_file import STITCH_NAMES
 from frogless.units import Measured, Units, show_length
 
 # Gauge in one stitch foretells gauge in another badly: hobby measurements miss by 16 to 19 %
@@ -147,7 +148,8 @@ def _suits(stitch: Stitch, key: str) -> bool:
     """Whether a stitch can be what the design uses it for."""
     if key == "start.with":
         return stitch.kind == "foundation" or stitch.key == "chain"
-    return stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
+    swatched = stitch.key in STITCH_NAMES.values()
+    return swatched and stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
 
 
 def _wrong_kind(stitch: str, key: str, stitches: Mapping[str, Stitch]) -> str:

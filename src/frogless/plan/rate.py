@@ -13,6 +13,9 @@ from frogless.plan.sections import LANDMARKS, Span
 # Whether the piece could be laid out if one section were another.
 Possible = Callable[[Span], bool]
 
+# A section this many times as long is no way out of anything (own choice).
+LONGER = 4
+
 
 @dataclass(frozen=True, slots=True)
 class Shortfall:
@@ -50,6 +53,12 @@ class Shortfall:
         return self.change - self.room
 
     @property
+    def rounds_needed(self) -> int:
+        """Rounds that would be enough at this rhythm."""
+        shapings = -(-self.change // (self.points * self.add))
+        return (shapings - 1) * self.span.every + 1
+
+    @property
     def sign(self) -> int:
         """1 when the section widens, −1 when it narrows."""
         return 1 if self.needed > self.before else -1
@@ -62,8 +71,9 @@ def refuse(basis: Basis, short: Shortfall, possible: Possible) -> Impossible:
     missing = short.missing * span.width
     message = (
         f'section "{span.section.name}": {_counted(short.points, "shaping point")} of '
-        f"{_counted(short.add, 'stitch', 'stitches')} {_rhythm(span.every)} give "
-        f"{_counted(short.shaping_rounds, 'shaping round')} in {span.rounds} and take "
+        f"{_counted(short.add, 'stitch', 'stitches')} {_rhythm(span.every)} give"
+        f"{'s' if short.points == 1 else ''} {_counted(short.shaping_rounds, 'shaping round')} in "
+        f"{span.rounds} and take{'s' if short.points == 1 else ''} "
         f"{short.before} stitches to {reached} ({basis.show(reached * span.width)}); "
         f"{short.needed} ({basis.show(short.needed * span.width)}) are wanted: "
         f"{_counted(short.missing, 'stitch', 'stitches')}, {basis.show(missing)} short"
@@ -95,7 +105,8 @@ def ways_out(basis: Basis, short: Shortfall, possible: Possible) -> Iterator[str
     if span.every > 1 and possible(_with(span, every="auto")):
         shapings = -(-short.change // (short.points * short.add))
         yield f'every = "auto": shape more often ({shapings} of the {span.rounds} rounds)'
-    yield _longer(basis, short)
+    if short.rounds_needed <= span.rounds * LONGER:
+        yield _longer(basis, short)
     if short.sign > 0:
         yield _wider(basis, short)
 
@@ -113,9 +124,7 @@ def _with(span: Span, **changes: object) -> Span:
 
 
 def _longer(basis: Basis, short: Shortfall) -> str:
-    span = short.span
-    shapings = -(-short.change // (short.points * short.add))
-    rounds = (shapings - 1) * span.every + 1
+    span, rounds = short.span, short.rounds_needed
     higher = ", begun that much higher above the waist" if span.section.to in LANDMARKS else ""
     return (
         f"a longer section: {rounds} rounds ({basis.show(rounds * span.height)}) instead of "

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.errors import Impossible
@@ -20,6 +21,12 @@ from frogless.plan.layout import (
     layout_at,
 )
 from frogless.plan.sections import LANDMARKS, Floor, Span, Target
+
+HALF_CM = 5.0
+"""mm."""
+
+UNMEASURED = 0.1
+"""Stretch that is thought possible of a fabric that was not measured, as a ratio (own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +62,9 @@ class Failed:
 def why_not(basis: Basis, first: Target, spans: tuple[Span, ...], multiple: Multiple) -> Impossible:
     """The requirement that fails first: points, rate, multiple, a landmark on the way, ease."""
     failed = Failed(basis, first, spans, multiple)
-    found = _landed(failed)
-    landed = [each for each in found if not _too_many(*each)]
-    if found and not landed:
-        return _points_refused(failed, *found[0])
+    if refused := _points_refused(failed):
+        return refused
+    landed = [each for each in _landed(failed) if not _too_many(*each)]
     shorts = [_shortfall(failed, points, counts) for points, counts in landed]
     worst = [s for s in shorts if s is not None]
     if worst and len(worst) == len(shorts):
@@ -88,16 +94,23 @@ def _too_many(points: Sequence[int], counts: Sequence[int]) -> bool:
     return any(k * LEAST_GAP > min(counts) for k in points)
 
 
-def _points_refused(failed: Failed, points: Sequence[int], counts: Sequence[int]) -> Impossible:
-    most = max(points)
-    span = failed.spans[list(points).index(most)]
+def _points_refused(failed: Failed) -> Impossible | None:
+    """The refusal of more shaping points than the narrowest girth has room for, if they are."""
+    aims = [(failed.first, failed.spans[0]), *((s.target, s) for s in failed.spans if s.target)]
+    room = min(math.floor(aim.high / span.width) for aim, span in aims)
+    tried = list(choices(failed.basis, failed.spans, POINTS))
+    if not all(_too_many(points, (room,)) for points in tried):
+        return None
+    fewest = min(tried, key=max)
+    span = failed.spans[fewest.index(max(fewest))]
+    needed = max(fewest) * LEAST_GAP
     return Impossible(
-        f'section "{span.section.name}": {most} shaping points need {most * LEAST_GAP} stitches or '
-        f"more, one in {LEAST_GAP} at the closest, and there are {min(counts)}",
+        f'section "{span.section.name}": {max(fewest)} shaping points need {needed} stitches or '
+        f"more, one in {LEAST_GAP} at the closest, and there are {room} at the narrowest",
         failed.basis.place(f"{span.key}.points"),
-        short_stitches=most * LEAST_GAP - min(counts),
-        short=(most * LEAST_GAP - min(counts)) * span.width,
-        ways_out=(f"at most {min(counts) // LEAST_GAP} shaping points",),
+        short_stitches=needed - room,
+        short=(needed - room) * span.width,
+        ways_out=(f"at most {room // LEAST_GAP} shaping points",),
     )
 
 
@@ -139,15 +152,17 @@ def _landmark_missed(failed: Failed) -> Impossible:
     had = max((_most_at(failed, span, floor, *one) for one in _landed(failed)), default=0)
     missing = floor.least - had * span.width
     body = basis.body.measurements[floor.key].value.value
+    least = (
+        "" if abs(floor.least - body) < 1 else f", of which {basis.show(floor.least)} are needed"
+    )
     return Impossible(
         f'section "{span.section.name}": the body is {basis.show(body)} at the {name}, '
-        f"{basis.show(floor.depth)} below the top edge; {basis.show(floor.least)} are needed "
-        f"there, and {had} stitches ({basis.show(had * span.width)}) can be had: "
-        f"{basis.show(missing)} short",
+        f"{basis.show(floor.depth)} below the top edge{least}; {had} stitches "
+        f"({basis.show(had * span.width)}) can be had there: {basis.show(missing)} short",
         basis.place(f"{span.key}.girth" if span.target else span.key),
         short_stitches=max(round(missing / span.width + 0.5), 1),
         short=missing,
-        ways_out=tuple(_landmark_ways(failed, span, floor)),
+        ways_out=tuple(_landmark_ways(failed, span, floor, missing)),
     )
 
 
@@ -175,21 +190,20 @@ def _most_at(
     return least
 
 
-def _landmark_ways(failed: Failed, span: Span, floor: Floor) -> list[str]:
+def _landmark_ways(failed: Failed, span: Span, floor: Floor, missing: float) -> Iterator[str]:
+    basis = failed.basis
     to = next((name for name, keys in LANDMARKS.items() if keys[0] == floor.key), None)
-    ways = []
     if span.target is not None and span.section.add == 1:
         twice = replace(span, section=span.section.model_copy(update={"add": 2}))
         if failed.possible(twice):
-            ways.append("add = 2, so that it widens sooner")
+            yield "add = 2, so that it widens sooner"
     if to is not None and span.section.to != to:
-        ways.append(f'a section of its own that ends with to = "{to}", with its ease')
-    ways.append(f"a start of {failed.basis.show(floor.least)} or more, gathered by the waist")
-    ways.append(
-        "if the fabric stretches and is to lie close: less than no ease, said as "
-        'ease = "-2 cm" where the girth above is given'
-    )
-    return ways
+        yield f'a section of its own that ends with to = "{to}", with its ease'
+    yield f"a start of {basis.show(floor.least)} or more, gathered by the waist"
+    stretch = UNMEASURED if basis.stretch is None else basis.stretch
+    if missing <= (floor.least - missing) * stretch:
+        less = basis.show(-math.ceil(missing / HALF_CM) * HALF_CM)
+        yield f'if the skirt is to lie close there: ease = "{less}" in what comes before'
 
 
 def _named(key: str) -> str:

@@ -34,31 +34,17 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
     Raises:
         InputError: the two points are the same, or a length is wrong.
     """
-    waist = basis.girth_wanted("waist_girth", "waist")
     here, there = _points(basis, choice, key, waist_count)
+    span = abs(there - here) / waist_count * basis.girth_wanted("waist_girth", "waist")
     sag = basis.length(choice.sag, f"{key}.sag")
     if sag < 0:
         raise InputError("the sag has to be zero or more", basis.place(f"{key}.sag"))
-    span = abs(there - here) / waist_count * waist
     wanted = catenary.of_sag(span, sag).length
     diameter = strand_diameter(basis, choice)
     repeat, sampled = _repeat_length(basis, choice, key, diameter)
     repeats = max(round(wanted / repeat.value), 1)
     length = repeat.times(repeats)
     tails = basis.length(choice.tails, f"{key}.tails")
-    because = Because(
-        (
-            Step("span", span),
-            Step("sag", sag),
-            Step("hanging_length", wanted),
-            Step(
-                "repeat", repeat.value, "mm", "sampled" if sampled else "not sampled", not sampled
-            ),
-            Step("exact", wanted / repeat.value, "ratio"),
-            Step("landed", repeats, "ratio", "repeats"),
-            Step("length", length.value),
-        )
-    )
     return StrandPlan(
         name=choice.name,
         span=span,
@@ -82,7 +68,25 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
         from_stitch=here,
         to_stitch=there,
         sampled=sampled,
-        because=because,
+        because=Because(
+            (
+                Step("span", span),
+                Step("sag", sag),
+                Step("hanging_length", wanted),
+                *_because_repeats(repeat.value, wanted, repeats, sampled=sampled),
+            )
+        ),
+    )
+
+
+def _because_repeats(
+    repeat: float, wanted: float, repeats: int, *, sampled: bool
+) -> tuple[Step, ...]:
+    return (
+        Step("repeat", repeat, "mm", "sampled" if sampled else "not sampled", not sampled),
+        Step("exact", wanted / repeat, "ratio"),
+        Step("landed", repeats, "ratio", "repeats"),
+        Step("length", repeat * repeats),
     )
 
 
