@@ -53,6 +53,11 @@ class Shortfall:
         return self.change - self.room
 
     @property
+    def reached(self) -> int:
+        """The stitches that can be had at its end."""
+        return self.before + self.sign * self.room
+
+    @property
     def rounds_needed(self) -> int:
         """Rounds that would be enough at this rhythm."""
         shapings = -(-self.change // (self.points * self.add))
@@ -66,8 +71,7 @@ class Shortfall:
 
 def refuse(basis: Basis, short: Shortfall, possible: Possible) -> Impossible:
     """The refusal: the requirement, the shortfall in stitches and mm, the ways out in numbers."""
-    span = short.span
-    reached = short.before + short.sign * short.room
+    span, reached = short.span, short.reached
     missing = short.missing * span.width
     message = (
         f'section "{span.section.name}": {_counted(short.points, "shaping point")} of '
@@ -109,6 +113,9 @@ def ways_out(basis: Basis, short: Shortfall, possible: Possible) -> Iterator[str
         yield _longer(basis, short)
     if short.sign > 0:
         yield _wider(basis, short)
+    if short.sign < 0 or section.to not in LANDMARKS:
+        had, wanted = (basis.show(n * span.width) for n in (short.reached, short.needed))
+        yield f"a girth of {had} where it ends instead of {wanted}"
 
 
 def enough_points(short: Shortfall, possible: Possible) -> int | None:
