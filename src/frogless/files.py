@@ -111,13 +111,26 @@ def read_document(
         InputError: as `load_document`.
     """
     path = Path(path)
-    text = read_text(path, what=what)
-    data = _parse_toml(text, path.name)
+    return parse_document(read_text(path, what=what), path.name, model, what=what)
+
+
+def parse_document(
+    text: str, name: str, model: type[Model], *, what: str = "design file"
+) -> Document[Model]:
+    """As `read_document`, of a text that is not in a file, or not yet.
+
+    Args:
+        name: what its faults are told of; "" for nothing.
+
+    Raises:
+        InputError: as `load_document`.
+    """
+    data = _parse_toml(text, name)
     lines = key_lines(text)
-    place = partial(_place, path.name, lines)
+    place = partial(_place, name, lines)
     _check_format(data, model, what, place(("format",)))
     try:
-        return Document(model.model_validate(data), data, path.name, lines)
+        return Document(model.model_validate(data), data, name, lines)
     except ValidationError as error:
         raise InputError.of(_faults(error, data, model, place)) from None
 

@@ -71,8 +71,9 @@ def parse(text: str, place: Place) -> Tree[Token] | Token:
     try:
         return _parser().parse(text)
     except UnexpectedInput as error:
-        column = getattr(error, "column", 0)
-        at = f"character {column}" if isinstance(column, int) and column > 0 else "its end"
+        token = getattr(error, "token", None)
+        ended = token is not None and token.type == "$END"
+        at = "its end" if ended else f"character {getattr(error, 'column', 1)}"
         message = (
             f'"{text}" is not a formula (stuck at {at}); write arithmetic over lengths and names, '
             f"{EXAMPLE}"
