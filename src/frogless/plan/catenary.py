@@ -3,7 +3,7 @@
 With the span d and u = d / 2a: sag = d (cosh u − 1) / 2u, length = d sinh u / u,
 y = a cosh(x / a). Both grow with u, so halving an interval finds it.
 
-Source: the catenary, any handbook of mechanics; values in tests/reference/plan/catenary.csv.
+Source: the catenary, any handbook of mechanics; values in tests/reference/draw/catenary.csv.
 """
 
 from __future__ import annotations
