@@ -92,17 +92,17 @@ class Skirt:
 
 @st.composite
 def skirts(draw: st.DrawFn) -> Skirt:
-    """Half of them can be."""
+    """Some of them can be, most cannot."""
     return Skirt(
         waist=draw(st.integers(600, 1000)),
         hip=draw(st.integers(800, 1200)),
         rounds=draw(st.integers(12, 26)),
         start=(draw(st.integers(-20, 0)), draw(st.integers(0, 20))),
-        end=(draw(st.integers(0, 10)), draw(st.integers(10, 40))),
+        end=(draw(st.integers(0, 10)), draw(st.integers(20, 60))),
         points=draw(st.sampled_from([1, 2, 3, 4, 5, 8, 12, 24, 40, "auto"])),
         add=draw(st.sampled_from([1, 2])),
         every=draw(st.sampled_from([1, 1, 2, 3])),
-        multiple=draw(st.sampled_from([1, 1, 5, 7, 12, 19])),
+        multiple=draw(st.sampled_from([1, 1, 1, 1, 5, 7, 12])),
     )
 
 
