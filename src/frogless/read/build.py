@@ -37,7 +37,7 @@ _SEAM = re.compile(
     r"of (?P<piece>.+?); "
     r"(?P<over>\d+) (?:sts? along the )?(?P<edge2>foundation edge|last row|row ends?) "
     r"of (?P<piece2>.+?)"
-    r"(?:, spread evenly(?P<shares> \([^()]*\))?|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
+    r"(?:, spread evenly(?P<shares> \([^()]*\))?|(?P<each>, 1 in each)|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
 )
 
 
@@ -244,6 +244,8 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
     except KeyError as error:
         near = near_names(found["stitch"].lower(), known.keys)
         raise InputError(f'"{found["stitch"]}" is no stitch{near}', place) from error
+    if found["each"]:
+        spread = (1,) * int(found["over"])
     if found["shares"]:
         spread = _even(found["shares"], int(found["count"]), int(found["over"]), place)
     return Seam(

@@ -88,10 +88,11 @@ PHRASES: Mapping[str, str] = {
     "terms_uk": "Terms: UK",
     "seam": "Seam {name}",
     "seam_even": "{stitch} through both edges: 1 in each of {first}; {second}, spread evenly.",
+    "seam_each": "{stitch} through both edges: 1 in each of {first}; {second}, 1 in each.",
     "seam_shares": (
-        "{stitch} through both edges: 1 in each of {first}; {second}, spread evenly ({shares})."
+        "{stitch} through both edges: 1 in each of {first}; {second}, spread evenly ({told})."
     ),
-    "seam_spread": "{stitch} through both edges: 1 in each of {first}; {second}: {spread}.",
+    "seam_spread": "{stitch} through both edges: 1 in each of {first}; {second}: {told}.",
     # Rhythm
     "first_on": "on round {n}",
     "then": "{before}, then {clause}",

@@ -22,33 +22,38 @@ DEEPEST = 2
 def say_seam(seam: Seam, words: Words) -> Line:
     """A seam as a line of its own."""
     phrases = words.phrases
+    wording, told = _wording(seam, words)
     text = phrases.say(
-        _wording(seam),
+        wording,
         stitch=words.stitch(seam.stitch),
         first=_along(seam.count, seam.first, words),
         second=_along(seam.over, seam.second, words),
-        spread=say_spread(seam.spread, words),
-        shares=_shares(seam, words),
+        told=told,
     )
     count = phrases.count("count_stitch", seam.count, stitch=words.stitch(seam.stitch))
     label = phrases.say("seam", name=seam.name)
     return Line(0, 0, label, text[:1].upper() + text[1:], count)
 
 
-def _wording(seam: Seam) -> str:
-    """An even spread is told by how many take how many: nobody works from a list of a hundred."""
+def _wording(seam: Seam, words: Words) -> tuple[str, str]:
+    """The phrase, and how the spread is told in it.
+
+    An even spread is told by how many take how many: nobody works from a list of a hundred.
+    """
     if not seam.spread:
-        return "seam_even"
+        return "seam_even", ""
+    if seam.spread == (1,) * seam.over:
+        return "seam_each", ""
     if len(set(seam.spread)) > 1 and seam.spread == even_spread(seam.count, seam.over):
-        return "seam_shares"
-    return "seam_spread"
+        return "seam_shares", _shares(seam, words)
+    return "seam_spread", say_spread(seam.spread, words)
 
 
 def _shares(seam: Seam, words: Words) -> str:
     """How many places take how many: "46 take 2 and 52 take 1"."""
     taken = sorted(Counter(seam.spread).items(), reverse=True)
     shares = [words.phrases.count("share", places, k=k) for k, places in taken]
-    return words.phrases.say("and", a=shares[0], b=shares[-1]) if len(shares) > 1 else ""
+    return words.phrases.say("and", a=shares[0], b=shares[-1])
 
 
 def say_edge(base: Base, words: Words) -> str:

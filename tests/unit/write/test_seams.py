@@ -60,3 +60,10 @@ def test_an_even_spread_is_told_by_shares(us: Words) -> None:
     first, second = Base("skirt", "foundation"), Base("waistband", "row_ends")
     seam = Seam("band", "single_crochet", first, second, 144, 98, even_spread(144, 98))
     assert say_seam(seam, us).text.endswith("spread evenly (46 take 2 and 52 take 1).")
+
+
+def test_edges_of_equal_length_are_joined_one_for_one(us: Words) -> None:
+    """Nobody reads "1 in each of next 9" twice."""
+    first, second = Base("band", "last_row"), Base("band", "foundation")
+    line = say_seam(Seam("ends", "slip_stitch", first, second, 9, 9, (1,) * 9), us)
+    assert line.text.endswith("9 sts along the foundation edge of band, 1 in each.")
