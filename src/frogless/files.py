@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import codecs
 import errno
 import re
 import secrets
 import shutil
+import stat
 import tomllib
 import typing
 import unicodedata
@@ -20,6 +22,7 @@ from pydantic import AfterValidator, BaseModel, Field, ValidationError
 from pydantic_core import ErrorDetails, PydanticCustomError
 
 from frogless.errors import Fault, InputError, Place, near_names
+from frogless.toml_text import Steps, in_plain_words, key_lines
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -50,8 +53,8 @@ Line = Annotated[str, AfterValidator(_one_line)]
 Name = Annotated[str, Field(min_length=1), AfterValidator(_one_line)]
 """A pydantic field: a name or a title, which is never empty."""
 
-Steps = tuple[str | int, ...]
-"""The way to a value in a document: `("section", 1, "length")`."""
+MOST_HOMES = 3
+"""A key that more tables know is no key in the wrong place."""
 
 _AT_LINE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 
@@ -67,7 +70,11 @@ def read_text(path: Path | str, *, what: str = "file") -> str:
         return path.read_bytes().decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = error.object.count(b"\n", 0, error.start) + 1
-        raise InputError(f"this {what} is not UTF-8 text", Place(path.name, line)) from None
+        wide = error.object.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+        found = "; it is UTF-16" if wide else ""
+        raise InputError(
+            f"this {what} is not UTF-8 text{found}; save it as UTF-8", Place(path.name, line)
+        ) from None
     except OSError as error:
         raise InputError(f"{path}: {_cannot_read(path, error)}; a {what} is needed") from None
 
@@ -142,20 +149,31 @@ def write_all(folder: Path | str, contents: Mapping[str, bytes]) -> tuple[Path, 
     refused name leaves no partial output and the files that were there as they were.
 
     Raises:
-        InputError: the folder cannot be made or written to, or a name is taken by a folder.
+        InputError: the folder cannot be made or written to, or a name is taken by a folder or by
+            a file that may not be written to.
     """
     folder = Path(folder)
     if strange := [name for name in contents if Path(name).name != name]:
         raise ValueError(f"not plain file names: {strange}")
     with _told(folder), _new_parents(folder.parent):
         for name in contents:
-            if (folder / name).is_dir():
-                raise InputError(f"{folder / name}: a folder stands where a file is to be written")
+            _may_be_replaced(folder / name)
         if folder.is_dir():
             _write_into(folder, contents)
         else:
             _write_new(folder, contents)
     return tuple(folder / name for name in contents)
+
+
+def _may_be_replaced(file: Path) -> None:
+    if file.is_dir():
+        raise InputError(f"{file}: a folder stands where a file is to be written")
+    # A rename asks nothing of the file it replaces, and root may do anything: hence the bits.
+    if file.exists() and not file.stat().st_mode & (stat.S_IWUSR | stat.S_IWGRP | stat.S_IWOTH):
+        raise InputError(
+            f"{file}: this file is read-only, so nothing was written; make it writable, or take "
+            "another folder"
+        )
 
 
 def _place(file: str, lines: Mapping[Steps, int], steps: Steps) -> Place:
@@ -178,9 +196,8 @@ def _parse_toml(text: str, name: str) -> dict[str, Any]:
         found = _AT_LINE.search(str(error))
         reason = _AT_LINE.sub("", str(error))
         line = int(found[1]) if found and found[1] else text.count("\n") + 1 if found else None
-        raise InputError(
-            f"this is not valid TOML: {reason[:1].lower()}{reason[1:]}", Place(name, line)
-        ) from None
+        told = in_plain_words(reason, text, line)
+        raise InputError(f"this is not valid TOML: {told}", Place(name, line)) from None
 
 
 def _check_format(data: Mapping[str, Any], model: type[BaseModel], what: str, place: Place) -> None:
@@ -240,8 +257,27 @@ def _faults(
             told[steps].append(sentence)
     # A list with a faulty item is also said to be faulty itself: the item says more.
     inner = {steps[:n] for steps in told for n in range(len(steps))}
+    _tell_forgotten_headers(told, model)
     faults = [Fault(_either(told[s]), place(s)) for s in told if s not in inner]
     return sorted(faults, key=lambda fault: fault.place.line or 0)
+
+
+def _tell_forgotten_headers(told: dict[Steps, list[str]], model: type[BaseModel]) -> None:
+    """Keys whose table is missing have one cause: its header was forgotten."""
+    for key, field in model.model_fields.items():
+        steps: Steps = (field.alias or key,)
+        if told.get(steps) != ["is missing"]:
+            continue
+        header = _header(steps, field.annotation)
+        strays = [
+            s
+            for s, said in told.items()
+            if len(s) == 1 and said == [f'unknown key "{s[0]}"; it belongs in {header}']
+        ]
+        if strays:
+            told[steps] = [f"is missing; write {header} on a line of its own above {strays[0][0]}"]
+        for stray in strays:
+            del told[stray]
 
 
 def _either(sentences: Sequence[str]) -> str:
@@ -277,9 +313,7 @@ def _holds(data: object, step: str | int) -> bool:
 def _sentence(detail: ErrorDetails, steps: Steps, data: object, model: type[BaseModel]) -> str:
     kind = detail["type"]
     if kind == "extra_forbidden":
-        known = sorted(_known_keys(model, steps[:-1], data))
-        listed = "" if near_names(str(steps[-1]), known) else f"; known are {', '.join(known)}"
-        return f'unknown key "{steps[-1]}"{near_names(str(steps[-1]), known) or listed}'
+        return _unknown_key(str(steps[-1]), steps[:-1], data, model)
     if kind == "union_tag_not_found":
         return "is missing"
     if kind not in _SENTENCES:
@@ -287,8 +321,43 @@ def _sentence(detail: ErrorDetails, steps: Steps, data: object, model: type[Base
     context = {k: _limit(v) for k, v in detail.get("ctx", {}).items()}
     if "expected_tags" in context:
         context["expected_tags"] = " or ".join(context["expected_tags"].rsplit(", ", 1))
+    if kind in ("tuple_type", "list_type") and isinstance(detail["input"], dict) and steps:
+        return f"is a table that may stand again: write [[{steps[-1]}]], in two brackets"
     found = detail["ctx"]["tag"] if kind == "union_tag_invalid" else detail["input"]
     return _SENTENCES[kind].format(found=_quoted(found), **context)
+
+
+def _unknown_key(key: str, table: Steps, data: object, model: type[BaseModel]) -> str:
+    here = tuple(step for step in table if isinstance(step, str))
+    homes = [told for steps, told in _homes(model, key) if steps != here]
+    if 0 < len(homes) <= MOST_HOMES:
+        return f'unknown key "{key}"; it belongs {" or ".join(dict.fromkeys(homes))}'
+    known = sorted(_known_keys(model, table, data))
+    return f'unknown key "{key}"' + (near_names(key, known) or f"; known are {', '.join(known)}")
+
+
+def _homes(model: type[BaseModel], key: str) -> Iterator[tuple[Steps, str]]:
+    """The tables of a document that know a key: their steps, and how each is told."""
+    if key in _names_of(model):
+        yield (), "at the top of the file, before the first table"
+    for name, field in model.model_fields.items():
+        steps: Steps = (field.alias or name,)
+        for inner in _models_in(field.annotation):
+            if key in _names_of(inner):
+                yield steps, f"in {_header(steps, field.annotation)}"
+
+
+def _names_of(model: type[BaseModel]) -> set[str]:
+    return {field.alias or name for name, field in model.model_fields.items()}
+
+
+def _header(steps: Steps, annotation: object) -> str:
+    return f"[[{steps[0]}]]" if _is_listed(annotation) else f"[{steps[0]}]"
+
+
+def _is_listed(annotation: object) -> bool:
+    inner = typing.get_args(annotation)
+    return typing.get_origin(annotation) is tuple or any(_is_listed(one) for one in inner)
 
 
 def _limit(value: object) -> str:
@@ -303,7 +372,7 @@ def _known_keys(model: type[BaseModel], steps: Steps, data: object) -> set[str]:
             models = {inner for one in models for inner in _models_of(one, step)}
         chosen = {m for m in models if _has_kind(m, data)}
         models = chosen or models
-    return {field.alias or name for one in models for name, field in one.model_fields.items()}
+    return {name for one in models for name in _names_of(one)}
 
 
 def _models_of(model: type[BaseModel], key: str) -> Iterator[type[BaseModel]]:
@@ -440,107 +509,3 @@ def _keep(file: Path, kept: Path) -> None:
         kept.hardlink_to(file)
     except OSError:
         shutil.copy2(file, kept)
-
-
-_STRING = re.compile(
-    r'"""(?:\\.|[^\\])*?"{3,5}|\'{3}.*?\'{3,5}|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'', re.DOTALL
-)
-_BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
-_BARE_VALUE = re.compile(r"[^,\]}\n#]*")
-_BLANK = re.compile(r"(?:\s|#[^\n]*)*")
-
-
-def key_lines(text: str) -> dict[Steps, int]:
-    """The line of every key, table and list item of a valid TOML text.
-
-    `tomllib` keeps no places and the containers of `tomlkit` have none, hence this scan.
-    """
-    return _Scan(text).lines
-
-
-class _Scan:
-    """One pass over a text that is known to be valid TOML."""
-
-    def __init__(self, text: str) -> None:
-        self.text = text
-        self.at = 0
-        self.lines: dict[Steps, int] = {}
-        self.last: dict[Steps, int] = {}  # index of the newest table of each array of tables
-        table: Steps = ()
-        while self._skip_blank():
-            if self._take("["):
-                table = self._header(array=self._take("["))
-            else:
-                self._pair(table)
-
-    def _note(self, steps: Steps) -> None:
-        self.lines.setdefault(steps, self.text.count("\n", 0, self.at) + 1)
-
-    def _skip_blank(self) -> bool:
-        found = _BLANK.match(self.text, self.at)
-        self.at = found.end() if found else self.at
-        return self.at < len(self.text)
-
-    def _take(self, sign: str) -> bool:
-        taken = self.text.startswith(sign, self.at)
-        self.at += len(sign) if taken else 0
-        return taken
-
-    def _match(self, pattern: re.Pattern[str]) -> str:
-        found = pattern.match(self.text, self.at)
-        self.at = found.end() if found else len(self.text)
-        return found[0] if found else ""
-
-    def _key(self) -> list[str]:
-        keys = []
-        while True:
-            self._skip_blank()
-            sign = self.text[self.at]
-            part = self._match(_STRING if sign in "\"'" else _BARE_KEY)
-            keys.append(tomllib.loads(f"key = {part}")["key"] if sign in "\"'" else part)
-            self._skip_blank()
-            if not self._take("."):
-                return keys
-
-    def _header(self, *, array: bool) -> Steps:
-        steps: Steps = ()
-        keys = self._key()
-        for place, key in enumerate(keys):
-            steps = (*steps, key)
-            self._note(steps)
-            if array and place == len(keys) - 1:
-                self.last[steps] = self.last.get(steps, -1) + 1
-            if steps in self.last:
-                steps = (*steps, self.last[steps])
-                self._note(steps)
-        self._take("]]" if array else "]")
-        return steps
-
-    def _pair(self, table: Steps) -> None:
-        steps = table
-        for key in self._key():
-            steps = (*steps, key)
-            self._note(steps)
-        self._take("=")
-        self._value(steps)
-
-    def _value(self, steps: Steps) -> None:
-        self._skip_blank()
-        if self.text[self.at] in "\"'":
-            self._match(_STRING)
-        elif self._take("["):
-            self._items(steps)
-        elif self._take("{"):
-            while self._skip_blank() and not self._take("}"):
-                if not self._take(","):
-                    self._pair(steps)
-        else:
-            self._match(_BARE_VALUE)
-
-    def _items(self, steps: Steps) -> None:
-        place = 0
-        while self._skip_blank() and not self._take("]"):
-            if not self._take(","):
-                self._note((*steps, place))
-                self._value((*steps, place))
-                place += 1

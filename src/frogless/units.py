@@ -262,7 +262,18 @@ def _hook(size: float) -> float:
     return size
 
 
-Hook = Annotated[Length, AfterValidator(_hook)]
+def _parse_hook(text: str) -> float:
+    try:
+        return parse_length(text)
+    except InputError:
+        # Letters and numbers of hooks differ between makers; millimetres do not.
+        raise InputError(
+            f'"{text[:_LONGEST]}" is not the size of a hook; write the millimetres printed on the '
+            'hook, such as "5 mm"'
+        ) from None
+
+
+Hook = Annotated[float, _reader(_parse_hook, _LENGTHS), AfterValidator(_hook)]
 """A pydantic field: the size of a hook, mm."""
 
 Mass = Annotated[float, _reader(parse_mass, _MASSES)]

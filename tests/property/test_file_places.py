@@ -9,7 +9,7 @@ import tomlkit
 from hypothesis import given
 from hypothesis import strategies as st
 
-from frogless.files import Steps, key_lines
+from frogless.toml_text import Steps, key_lines
 
 KEYS = st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs")), max_size=6)
 LEAVES = st.one_of(st.integers(0, 99), st.booleans(), st.text("ab\"'#[]{}=,\n\\", max_size=8))

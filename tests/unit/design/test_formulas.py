@@ -25,6 +25,8 @@ SCOPE = Scope(
 @pytest.mark.parametrize(
     ("text", "mm"),
     [
+        ("10 cm \u2212 2 cm", 80.0),
+        ("\u22122 cm + 3 \u00d7 4 cm \u00f7 2", 40.0),
         ("60 cm", 600),
         ("23 5/8 in", 600.075),
         ('18 1/2"', 469.9),

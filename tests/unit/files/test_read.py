@@ -10,7 +10,8 @@ import pytest
 from pydantic import BaseModel, ConfigDict, Field
 
 from frogless.errors import InputError, Place
-from frogless.files import dotted, key_lines, load_document, read_document, read_text
+from frogless.files import dotted, load_document, read_document, read_text
+from frogless.toml_text import key_lines
 from frogless.units import Length
 
 
@@ -134,7 +135,30 @@ def faults_of(folder: Path, text: str) -> list[str]:
             'thing.toml:2 format: "thing/2" is not the format of a thing; accepted is "thing/1"',
         ),
         ("title = ", "thing.toml:1: this is not valid TOML: invalid value"),
-        ("x = 1\nx = 2\n", "thing.toml:2: this is not valid TOML: cannot overwrite a value"),
+        (
+            "x = 1\nx = 2\n",
+            "thing.toml:2: this is not valid TOML: this key stands twice in its table",
+        ),
+        (
+            "[trim]\n[trim]",
+            "thing.toml:2: this is not valid TOML: [trim] stands twice; a table that may stand "
+            "again is written [[trim]] each time",
+        ),
+        ("x = \u201cred\u201d", "thing.toml:1: this is not valid TOML: these quotes are curly"),
+        ('x = "red\ny = 1', "thing.toml:1: this is not valid TOML: a text is not closed"),
+        ("x = 72.5 cm", "thing.toml:1: this is not valid TOML: a size stands in quotes"),
+        ("x = 1\ry = 2\r", "thing.toml:1: this is not valid TOML: its lines end as on old Macs"),
+        ("\0\0", "thing.toml:1: this is not valid TOML: it is not a text file"),
+        (HEAD + "rows = 3", 'thing.toml:3 rows: unknown key "rows"; it belongs in [[stripe]]'),
+        (
+            HEAD + '[trim]\nkind = "cord"\nlength = "3 cm"\nshape = "flat"',
+            'thing.toml:6 trim.shape: unknown key "shape"; it belongs at the top of the file, '
+            "before the first table",
+        ),
+        (
+            HEAD + "[stripe]\nin = 'red'",
+            "thing.toml:3 stripe: is a table that may stand again: write [[stripe]], in two",
+        ),
         ("x = 1\n\nnot toml", "thing.toml:3: this is not valid TOML: "),
         ("x = " + "[" * 5000, "thing.toml: this is nested too deeply"),
     ],
@@ -195,7 +219,33 @@ def test_file_is_refused_when_not_utf8_and_the_line_is_told(tmp_path: Path) -> N
     path.write_bytes(b'a = "x"\nb = "\xe9"\n')
     with pytest.raises(InputError) as refused:
         read_text(path, what="design file")
-    assert str(refused.value) == "old.toml:2: this design file is not UTF-8 text"
+    assert str(refused.value) == "old.toml:2: this design file is not UTF-8 text; save it as UTF-8"
+
+
+def test_file_in_utf16_is_told_to_be_saved_anew(tmp_path: Path) -> None:
+    """Some editors call it Unicode."""
+    path = tmp_path / "wide.toml"
+    path.write_bytes(HEAD.encode("utf-16"))
+    with pytest.raises(InputError, match="it is UTF-16; save it as UTF-8"):
+        read_text(path)
+
+
+class Holder(Strict):
+    """A document whose sizes stand in a table that has to be there."""
+
+    format: Literal["thing/1"]
+    trim: Stripe
+
+
+def test_keys_without_their_header_are_one_fault(tmp_path: Path) -> None:
+    """The line with [trim] was forgotten: not one fault for each key that stands below it."""
+    path = tmp_path / "thing.toml"
+    path.write_text('format = "thing/1"\nin = "red"\nrows = 2\n')
+    with pytest.raises(InputError) as refused:
+        load_document(path, Holder, what="thing")
+    assert [str(fault) for fault in refused.value.faults] == [
+        "thing.toml trim: is missing; write [trim] on a line of its own above in"
+    ]
 
 
 TRICKY = '''# a comment = 1

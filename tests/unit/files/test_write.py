@@ -38,6 +38,15 @@ def test_files_are_exchanged_and_others_kept_when_the_folder_is_there(tmp_path: 
     assert tree(tmp_path) == {"a.txt": b"3", "b.txt": b"2", "notes.txt": b"mine"}
 
 
+def test_nothing_is_changed_when_a_file_is_read_only(tmp_path: Path) -> None:
+    """Whoever locked a pattern wants to keep it, root as well."""
+    write_all(tmp_path, {"a.txt": b"1", "b.txt": b"2"})
+    (tmp_path / "b.txt").chmod(0o444)
+    with pytest.raises(InputError, match=r"b\.txt: this file is read-only, so nothing was written"):
+        write_all(tmp_path, {"a.txt": b"3", "b.txt": b"4"})
+    assert tree(tmp_path) == {"a.txt": b"1", "b.txt": b"2"}
+
+
 def test_new_folder_has_the_usual_permissions(tmp_path: Path) -> None:
     """Others may read what the umask lets them read, as in any folder made by hand."""
     usual = tmp_path / "usual"

@@ -9,6 +9,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from frogless.errors import InputError
 from frogless.units import (
+    Hook,
     Length,
     Mass,
     Measured,
@@ -183,3 +184,15 @@ def test_sum_and_quotient_add_in_quadrature() -> None:
 def test_relative_uncertainty_of_zero_is_zero() -> None:
     """A count of nothing divides nothing."""
     assert Measured(0.0, 1.0).relative == 0.0
+
+
+@pytest.mark.parametrize("written", ["H-8", "US H/8", "5"])
+def test_hook_by_letter_or_without_a_unit_is_refused_with_what_to_write(written: str) -> None:
+    """Letters differ between makers."""
+    with pytest.raises(ValidationError, match="write the millimetres printed on the hook, such as"):
+        TypeAdapter(Hook).validate_python(written)
+
+
+def test_hook_in_millimetres_is_taken() -> None:
+    """As it is printed on it."""
+    assert TypeAdapter(Hook).validate_python("5 mm") == 5.0
