@@ -26,7 +26,7 @@ from frogless.write.rhythm import rhythm_sentence
 def finishing(drafted: Drafted) -> tuple[Block, ...]:
     """Gap, ends, blocking to stated measurements."""
     ends = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
-    steps = (ends,) if gap_is_told_early(drafted) else (gap(drafted), ends)
+    steps = (ends,) if gap_is_told_early(drafted) else (*gap(drafted), ends)
     return (
         Heading(say(drafted, "finishing")),
         Bullets((*steps, say(drafted, "finish_block"))),

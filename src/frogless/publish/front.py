@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Option
@@ -11,11 +11,24 @@ from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.publish.remarks import notes_at
+from frogless.rows.nodes import Together
+from frogless.rows.walk import nodes
 from frogless.tally.pace import FAST, SLOW
 from frogless.units import show_length
 
 #: A waist that is drawn in by more than this is called ungathered where its own girth is told, mm.
 GATHERED = 25.0
+
+#: Stitches that lead up to a taller one, lowest first.
+BY_HEIGHT = ("slip_stitch", "single_crochet", "half_double_crochet", "double_crochet", "treble")
+
+#: What a round that is worked with the right side facing passes first and then, from a join at a
+#: side. Seen from outside a right-handed maker works to the left, with the waist edge down; worn,
+#: that is to the right: from the wearer's left side on over the back.
+FROM_SIDE: Mapping[str, tuple[str, str]] = {
+    "left side": ("back", "front"),
+    "right side": ("front", "back"),
+}
 
 
 def cautions(drafted: Drafted) -> tuple[Block, ...]:
@@ -162,6 +175,9 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     work = drafted.basis.design.work
     lines = [
         say(drafted, f"way_{work.rounds}", join=say(drafted, f"join_{work.join_at}")),
+        *_spiral_step(drafted),
+        *_side_join(drafted),
+        say(drafted, "left_handed"),
         *_turning_chain(drafted),
         say(drafted, "brackets"),
         *_markers(drafted),
@@ -176,9 +192,40 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
 
 
 def _markers(drafted: Drafted) -> Iterator[str]:
-    if any(row.marks for piece in drafted.plan.program.pieces for row in piece.rows):
+    """What the markers are for, and that they move."""
+    marked = [row for piece in drafted.plan.program.pieces for row in piece.rows if row.marks]
+    decreasing = [any(isinstance(node, Together) for node, _ in nodes(row.body)) for row in marked]
+    if not all(decreasing):
+        yield say(drafted, "markers_increase")
+    if any(decreasing):
+        yield say(drafted, "markers_decrease")
+    if marked:
         turned = drafted.basis.design.work.rounds == "joined and turned"
         yield drafted.phrases.say("markers_general" if turned else "markers_general_unturned")
+
+
+def _spiral_step(drafted: Drafted) -> Iterator[str]:
+    """How the step at the beginning and end of a spiral is softened, by lower stitches."""
+    work, known = drafted.basis.design.work, drafted.stitches
+    if work.rounds != "spiral":
+        return
+    height = known[work.stitch].height.typical
+    lower = [drafted.short(key) for key in BY_HEIGHT if known[key].height.typical < height]
+    if len(lower) < 2:
+        yield say(drafted, "spiral_step")
+        return
+    yield say(
+        drafted, "spiral_taper", up=", ".join(lower), n=len(lower),
+        stitch=drafted.short(work.stitch),
+    )  # fmt: skip
+
+
+def _side_join(drafted: Drafted) -> Iterator[str]:
+    """Which way the rounds go from a join at a side, as no maker can see it from the words."""
+    ways = FROM_SIDE.get(drafted.basis.design.work.join_at)
+    if ways:
+        first, second = (say(drafted, way) for way in ways)
+        yield say(drafted, "way_side", first=first, second=second)
 
 
 def _turning_chain(drafted: Drafted) -> Iterator[str]:

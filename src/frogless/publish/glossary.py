@@ -28,6 +28,8 @@ def abbreviations(drafted: Drafted, rows: tuple[Block, ...]) -> tuple[Block, ...
         if drafted.stitches[key].kind in ("stitch", "foundation")
     }
     said = {word.lower() for word in re.findall(r"[A-Za-z]+", rows_text(rows))}
+    # How to read the rounds tells of both sides, also where one of them alone ever faces.
+    said |= {"rs", "ws"}
     items |= {word: say(drafted, f"abbr_{word}") for word in PLAIN_WORDS if word.lower() in said}
     items |= {
         together(drafted, node): say(

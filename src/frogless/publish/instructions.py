@@ -12,12 +12,15 @@ from frogless.publish.front import edging_name, stray
 from frogless.publish.materials import hook_size
 from frogless.publish.messages import say
 from frogless.publish.remarks import notes_at
-from frogless.publish.trims import after_rows, before_rows, cord, eyelets
+from frogless.publish.trims import after_rows, before_rows, begins_on_chain, cord, eyelets
 from frogless.rows.nodes import Piece
 from frogless.units import show_length
 from frogless.write.fold import Line
 from frogless.write.pattern import WrittenPiece, write_pieces
 from frogless.write.rhythm import rhythm_sentence
+
+#: A chain of more than this, joined into a ring, is easily twisted (common practice).
+LONG_CHAIN = 60
 
 
 def instructions(drafted: Drafted) -> tuple[Block, ...]:
@@ -46,6 +49,9 @@ def _main(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Block
     """Section by section: what it does, its rows, and what to check on the tape."""
     join = say(drafted, f"join_{drafted.basis.design.work.join_at}")
     yield Paragraph(say(drafted, "begin", join=join))
+    first = piece.rows[0]
+    if begins_on_chain(drafted) and first.count > LONG_CHAIN and first.end.join != "none":
+        yield Paragraph(say(drafted, "long_chain"))
     sections = {row.number: row.section for row in piece.rows}
     current = ""
     for line in words.lines:

@@ -155,12 +155,25 @@ def _notion(drafted: Drafted, notion: Notion) -> str:
 def gauge(drafted: Drafted) -> tuple[Block, ...]:
     """The gauge that every number stands on, how sure it is, and what it is not known for."""
     lines = [_main_gauge(drafted), *_estimated(drafted), _growth(drafted)]
-    lines.append(say(drafted, "gauge_check"))
+    lines += [_swatch(drafted), say(drafted, "gauge_check")]
     return (
         Heading(say(drafted, "gauge")),
         *(Paragraph(line) for line in lines),
         *notes_at(drafted, "gauge"),
     )
+
+
+def _swatch(drafted: Drafted) -> str:
+    """How to swatch for this design: with the hook, the way and the side it is worked with."""
+    basis, units = drafted.basis, drafted.units
+    work = basis.design.work
+    main = basis.gauge(work.stitch, "work.stitch")
+    turned = work.rounds == "joined and turned"
+    return say(
+        drafted, "gauge_swatch_turned" if turned else "gauge_swatch_unturned",
+        hook=hook_size(drafted, basis.hook), stitch=drafted.short(work.stitch),
+        size=say(drafted, f"size_{units}"), state=say(drafted, f"state_{main.state}"),
+    )  # fmt: skip
 
 
 def _main_gauge(drafted: Drafted) -> str:

@@ -131,6 +131,17 @@ MESSAGES: Mapping[str, str] = {
         "Measure your own swatch the same way before you begin. Another gauge needs other numbers: "
         "have the pattern drafted again from your swatch rather than follow this one."
     ),
+    "gauge_swatch_turned": (
+        "Swatch for it with the {hook} hook: {stitch} in rows turned as the rounds are, at least "
+        "{size} wide and high. Measure it {state}, in the middle."
+    ),
+    "gauge_swatch_unturned": (
+        "Swatch for it with the {hook} hook: {stitch} with the right side always facing, as the "
+        "rounds are; in rounds, or flat by cutting the yarn after each row or carrying it loosely "
+        "across the back; at least {size} wide and high. Measure it {state}, in the middle."
+    ),
+    "size_cm": "15 cm",
+    "size_in": "6 in",
     "state_as worked": "as worked",
     "state_washed": "washed and dried",
     "state_hung": "hung",
@@ -162,9 +173,36 @@ MESSAGES: Mapping[str, str] = {
     ),
     "way_spiral": (
         "Work from the waist down in a spiral, right side always facing. Keep a marker in the "
-        "first stitch of the round, which begins at {join}. The beginning drifts a little; the "
-        "slip stitch at the very end evens out the step."
+        "first stitch of the round, which begins at {join}. The beginning drifts: after ten rounds "
+        "measure how far it has moved from {join}; it will move as far again in every ten."
     ),
+    "spiral_step": ("The spiral ends in a low step; the slip stitch at the very end evens it out."),
+    "spiral_taper": (
+        "The spiral begins and ends in a step as high as a stitch. To soften it, begin the first "
+        "round with {up} in place of its first {n} {stitch}, and end the last round the same way "
+        "down; each still counts as one stitch."
+    ),
+    "way_side": (
+        "Positions are told from front, back and sides of the wearer. You hold the skirt with its "
+        "waist edge down, the other way up than it is worn: with the right side facing, a round of "
+        "a right-handed maker goes from the join over the {first} first, then over the {second}."
+    ),
+    "front": "front",
+    "back": "back",
+    "left_handed": (
+        "Left-handed: work as written; your rounds run the other way, and left and right of the "
+        "work change places, but not the wearer's."
+    ),
+    "markers_increase": (
+        "A marker shows where its next increase goes: work up to the marked stitch, work the "
+        "increase into it, and move the marker up as told."
+    ),
+    "markers_decrease": (
+        "A marker shows where its next decrease goes: the marked stitch is one of those that are "
+        "worked together. Then move the marker up as told."
+    ),
+    "from_join": "from the join",
+    "from_join_side": "from the join, counted towards the front",
     "join_centre back": "centre back",
     "join_left side": "the wearer's left side",
     "join_right side": "the wearer's right side",
@@ -196,6 +234,11 @@ MESSAGES: Mapping[str, str] = {
     ),
     # Sections
     "begin": "Begin at the waist; the rounds begin and end at {join}.",
+    "long_chain": (
+        "So long a chain twists easily: lay it flat along a ruler or the edge of a table before "
+        "you join it. Or leave it open, work the first round flat along it, join then, and close "
+        "the gap below with the tail."
+    ),
     "straight": "{rounds} rounds without shaping, {count} stitches: a tube (fullness λ = 0).",
     "straight_one": "One round without shaping, {count} stitches: a tube (fullness λ = 0).",
     "shape": (
@@ -258,7 +301,7 @@ MESSAGES: Mapping[str, str] = {
     ),
     "cord_2": (
         "Thread it from the right side: in at one of the two eyelets beside centre front (the "
-        "{first} and the {second} from the join), out at the next, and so all the way round, until "
+        "{first} and the {second} {from_join}), out at the next, and so all the way round, until "
         "it comes out at the other."
     ),
     "cord_3": "Knot both ends, so that they cannot slip back, and tie a bow.",
@@ -302,7 +345,7 @@ MESSAGES: Mapping[str, str] = {
     "strand_4": (
         "The strand should measure {length} and will hang {sag} deep. Try it on, then sew it with "
         "its tails to the round below the waist edge: one end {here}, the other {there}. Centre "
-        "front is {front} stitches from the join."
+        "front is {front} stitches {from_join}."
     ),
     "strand_at_front": "at centre front",
     "strand_at_left": "{n} stitches to the wearer's left of centre front",
@@ -397,6 +440,7 @@ MESSAGES: Mapping[str, str] = {
     "check_terms": "Every stitch has an abbreviation of its own, in US and in UK terms",
     "check_ease": "Every girth has the ease it is allowed",
     "check_goes_on": "The waist goes on over the widest part",
+    "check_stays_up": "Something holds the skirt up",
     "check_reads_back": "Read back from its words, the pattern makes the same stitches",
     # About
     "terms_us": "US terms",
@@ -415,8 +459,18 @@ AMERICAN: Mapping[str, str] = {
     "fibre": "fiber",
     "fibres": "fibers",
 }
+#: The same for British English, where it is not the words of the messages.
+BRITISH: Mapping[str, str] = {
+    "gauge": "tension",
+    "gauges": "tensions",
+    "Gauge": "Tension",
+}
+SPELLINGS: Mapping[str, Mapping[str, str]] = {"us": AMERICAN, "uk": BRITISH}
 
-_WORDS = re.compile("|".join(rf"\b{word}\b" for word in AMERICAN))
+_WORDS = {
+    dialect: re.compile("|".join(rf"\b{word}\b" for word in spelling))
+    for dialect, spelling in SPELLINGS.items()
+}
 
 
 def say(drafted: Drafted, name: str, /, **values: object) -> str:
@@ -426,6 +480,7 @@ def say(drafted: Drafted, name: str, /, **values: object) -> str:
 
 def spelled(drafted: Drafted, text: str) -> str:
     """English of our own as the dialect spells it; another language as it is."""
-    if drafted.language != "en" or drafted.dialect != "us":
+    if drafted.language != "en":
         return text
-    return _WORDS.sub(lambda found: AMERICAN[found[0]], text)
+    spelling = SPELLINGS[drafted.dialect]
+    return _WORDS[drafted.dialect].sub(lambda found: spelling[found[0]], text)

@@ -41,9 +41,14 @@ def after_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
         yield Paragraph(_sew_on(drafted, strand))
 
 
-def gap(drafted: Drafted) -> str:
-    """What closes the foot of the foundation's join."""
-    return say(drafted, "gap")
+def begins_on_chain(drafted: Drafted) -> bool:
+    """Whether the skirt begins on a bare chain; it has no foot that could gape."""
+    return drafted.basis.design.start.made_of == "chain"
+
+
+def gap(drafted: Drafted) -> tuple[str, ...]:
+    """What closes the foot of the foundation's join, if it has one."""
+    return () if begins_on_chain(drafted) else (say(drafted, "gap"),)
 
 
 def gap_is_told_early(drafted: Drafted) -> bool:
@@ -78,9 +83,15 @@ def _join(drafted: Drafted) -> str:
     return say(drafted, f"join_{drafted.basis.design.work.join_at}")
 
 
+def _from_join(drafted: Drafted) -> str:
+    """From centre back both ways lead to the front; from a side only one is a quarter."""
+    at_side = drafted.basis.design.work.join_at != "centre back"
+    return say(drafted, "from_join_side" if at_side else "from_join")
+
+
 def _elastic(drafted: Drafted, plan: ElasticPlan) -> Iterator[str]:
     units = drafted.units
-    yield gap(drafted)
+    yield from gap(drafted)
     yield say(
         drafted, "elastic_1", cut=show_length(plan.cut, units), lap=show_length(plan.lap, units),
         ring=show_length(plan.finished, units),
@@ -124,7 +135,7 @@ def cord(drafted: Drafted) -> Iterator[Block]:
             ),
             say(
                 drafted, "cord_2", first=drafted.phrases.nth(away),
-                second=drafted.phrases.nth(away + 1),
+                second=drafted.phrases.nth(away + 1), from_join=_from_join(drafted),
             ),
             say(drafted, "cord_3_child" if for_child else "cord_3"),
         )
@@ -135,7 +146,7 @@ def _band(drafted: Drafted, plan: BandPlan) -> Iterator[Block]:
     """The band closed to a ring, then worked onto the waist."""
     ends, waist = drafted.plan.program.seams
     yield Heading(say(drafted, "putting_on"), 2)
-    yield Bullets((gap(drafted), say(drafted, "band_2")))
+    yield Bullets((*gap(drafted), say(drafted, "band_2")))
     yield _seam(drafted, ends)
     yield Paragraph(
         say(
@@ -166,6 +177,7 @@ def _sew_on(drafted: Drafted, plan: StrandPlan) -> str:
         drafted, "strand_4", length=show_length(plan.length.value, drafted.units),
         sag=show_length(plan.actual_sag, drafted.units), here=_point(drafted, plan.from_stitch),
         there=_point(drafted, plan.to_stitch), front=round(waist / away),
+        from_join=_from_join(drafted),
     )  # fmt: skip
 
 

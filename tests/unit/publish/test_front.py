@@ -10,7 +10,16 @@ from published import part, published, shown, text_of
 
 from frogless.plan.model import CordPlan, ElasticPlan
 from frogless.publish.blocks import Bullets, Table
-from frogless.publish.front import edging_name, glance, greatest_stray, is_gathered, signed, stray
+from frogless.publish.front import (
+    before,
+    edging_name,
+    glance,
+    greatest_stray,
+    is_gathered,
+    signed,
+    stray,
+)
+from frogless.rows.nodes import Together
 from frogless.units import Units
 
 
@@ -102,3 +111,43 @@ def test_edging_is_called_in_the_dialect() -> None:
     drafted = shown(Example())
     assert edging_name(drafted) == "picot edging"
     assert edging_name(replace(drafted, plan=replace(drafted.plan, edging=None))) == ""
+
+
+@pytest.mark.parametrize(
+    ("design", "told"),
+    [
+        ("ring-dance-skirt", "work up to the marked stitch, work the increase into it"),
+        ("procession-skirt", "after ten rounds measure how far it has moved from center back"),
+        ("procession-skirt", "the slip stitch at the very end evens it out"),
+        ("rehearsal-skirt", "from the join over the back first, then over the front"),
+        ("whirl-skirt", "Left-handed: work as written"),
+    ],
+)
+def test_before_you_start_tells_what_markers_joins_and_hands_need(design: str, told: str) -> None:
+    """What a marker is for, how a spiral drifts and ends, which way the rounds go."""
+    assert told in text_of(part(published(Example(design)), "Before you start"))
+
+
+def test_marker_of_a_decrease_stands_in_one_of_the_two() -> None:
+    """A skirt that narrows is told what its markers mean there."""
+    drafted = shown(Example())
+    program = drafted.plan.program
+    skirt, *others = program.pieces
+    body = (Together("double_crochet", 2),)
+    rows = tuple(replace(row, body=body) if row.marks else row for row in skirt.rows)
+    pieces = (replace(skirt, rows=rows), *others)
+    plan = replace(drafted.plan, program=replace(program, pieces=pieces))
+    drafted = replace(drafted, plan=plan)
+    assert "work the increase into it" not in text_of(before(drafted))
+    assert "the marked stitch is one of those that are worked together" in text_of(before(drafted))
+
+
+def test_tall_spiral_is_told_how_to_taper_its_step() -> None:
+    """A slip stitch does not even out a step as high as a half double crochet."""
+    drafted = shown(Example("procession-skirt"))
+    design = drafted.basis.design
+    work = design.work.model_copy(update={"stitch": "half_double_crochet"})
+    basis = replace(drafted.basis, design=design.model_copy(update={"work": work}))
+    told = text_of(before(replace(drafted, basis=basis)))
+    assert "with sl st, sc in place of its first 2 hdc" in told
+    assert "evens it out" not in told

@@ -143,3 +143,15 @@ def test_names_are_listed_as_in_a_sentence() -> None:
     assert [listed(drafted, list(names)) for names in ("a", "ab", "abc")] == [
         "a", "a and b", "a, b and c",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("design", "told"),
+    [
+        ("ring-dance-skirt", "dc in rows turned as the rounds are, at least 15 cm wide"),
+        ("procession-skirt", "sc with the right side always facing, as the rounds are"),
+    ],
+)
+def test_swatch_is_worked_as_the_rounds_are(design: str, told: str) -> None:
+    """Turned stitches are not as high as those that always face."""
+    assert told in text_of(gauge(shown(Example(design))))

@@ -86,7 +86,9 @@ def test_eyelets_are_counted_from_the_side_when_the_join_is_there() -> None:
     work = drafted.basis.design.work.model_copy(update={"join_at": "left side"})
     design = drafted.basis.design.model_copy(update={"work": work})
     at_side = replace(drafted, basis=replace(drafted.basis, design=design))
-    assert "(the 5th and the 6th from the join)" in text_of(tuple(cord(at_side)))
+    assert "(the 5th and the 6th from the join, counted towards the front)" in text_of(
+        tuple(cord(at_side))
+    )
 
 
 def test_band_is_worked_closed_and_put_on_in_that_order() -> None:
@@ -121,3 +123,10 @@ def test_strand_says_what_it_does_not_know() -> None:
     told = text_of(instructions(replace(drafted, plan=replace(drafted.plan, strands=(strand,)))))
     assert "keep 2, and wind up the rest" in told
     assert "one end at center front" in told
+
+
+def test_chain_start_has_no_gap_to_close_but_may_twist() -> None:
+    """The foot of a foundation stitch gapes at the join; a bare chain is laid flat instead."""
+    said = text_of(published(Example("procession-skirt")).blocks)
+    assert "close the gap at the foot" not in said
+    assert "lay it flat along a ruler" in said
