@@ -21,7 +21,7 @@ from frogless import __version__
 from frogless.errors import FroglessError, InputError, ProofFailed
 
 if TYPE_CHECKING:
-    from frogless.draft import Request
+    from frogless.draft import Draft, Request
     from frogless.publish.pdf import Paper
 
 EXAMPLE = (
@@ -61,7 +61,7 @@ def _guarded(step: Callable[[], None], debug: bool, left: str = "") -> int:
     except ProofFailed as error:
         return _fault(str(error), debug, left)
     except FroglessError as error:
-        return _tell(str(error), 2)
+        return _tell("\n".join((str(error), *getattr(error, "__notes__", ()))), 2)
     except Exception as error:
         return _fault(f"{type(error).__name__}: {error}", debug, left)
     return 0
@@ -138,6 +138,7 @@ def _add_draft(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
         "-o",
         "--out",
         type=_folder,
+        action=_Once,
         metavar="DIR",
         help="folder for the pattern; without it the summary is all",
     )
@@ -181,7 +182,7 @@ def _add_command(
     command = commands.add_parser(name, help=told, description=described, allow_abbrev=False)
     command.add_argument("design", type=Path, metavar="DESIGN", help="design file (TOML)")
     command.add_argument(
-        "--body", type=Path, required=True, metavar="FILE", help="body file (TOML)"
+        "--body", type=Path, required=True, action=_Once, metavar="FILE", help="body file (TOML)"
     )
     command.add_argument(
         "--swatch",
@@ -198,6 +199,26 @@ def _add_command(
     return command
 
 
+class _Once(argparse.Action):
+    """An option of which the second would silently win."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        namespace: argparse.Namespace,
+        values: object,
+        option_string: str | None = None,
+    ) -> None:
+        """Stores the value, unless there is one.
+
+        Raises:
+            ArgumentError: the option is given twice.
+        """
+        if getattr(namespace, self.dest) is not None:
+            raise argparse.ArgumentError(self, "it is given twice; one is needed")
+        setattr(namespace, self.dest, values)
+
+
 def _folder(text: str) -> Path:
     # A variable that the shell did not know would put five files wherever one happens to be.
     if not text.strip():
@@ -209,7 +230,7 @@ def _draft(options: argparse.Namespace) -> str:
     # Imported here so that --help and --version answer at once.
     from frogless import draft
 
-    made = draft.draft(_request(options))
+    made = _drafted(options)
     # The text is made first: once the pattern is written nothing is left that could fail.
     if options.json:
         _speak_utf8()
@@ -225,7 +246,19 @@ def _draft(options: argparse.Namespace) -> str:
 def _resume(options: argparse.Namespace) -> str:
     from frogless import draft
 
-    return draft.card(draft.draft(_request(options)), options.round, options.done)
+    return draft.card(_drafted(options), options.round, options.done)
+
+
+def _drafted(options: argparse.Namespace) -> Draft:
+    """The draft; a refusal says what its stitches are called in the terms that were asked for."""
+    from frogless import draft
+
+    try:
+        return draft.draft(_request(options))
+    except FroglessError as error:
+        if note := draft.terms_note(str(error), options.terms):
+            error.add_note(note)
+        raise
 
 
 def _studio(options: argparse.Namespace) -> str:

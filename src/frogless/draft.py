@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -174,6 +175,27 @@ def publish(drafted: Drafted, folder: Path, paper: Paper = "a4") -> Sequence[Pat
 def plan_text(drafted: Drafted) -> str:
     """The plan file alone, as text."""
     return dump(planfile(drafted))
+
+
+def terms_note(sentence: str, terms: Dialect) -> str:
+    """What the stitches that a sentence names are called in other terms; "" when it names none.
+
+    Files and refusals name stitches in US terms, and the same word is another stitch in UK terms.
+    """
+    entries = {
+        stitch.terms["us"].name: stitch.terms[terms].name for stitch in dictionary().values()
+    }
+    longest_first = sorted(entries, key=len, reverse=True)
+    spaced = sentence.replace("_", " ")
+    found = re.findall(rf"\b({'|'.join(map(re.escape, longest_first))})\b", spaced)
+    others = [
+        f"{name} is {terms.upper()} {entries[name]}"
+        for name in dict.fromkeys(found)
+        if entries[name] != name
+    ]
+    if not others:
+        return ""
+    return f"(Stitches are named in US terms in files and refusals: {', '.join(others)}.)"
 
 
 def summary(made: Draft, written: Sequence[Path] = (), columns: int = 100) -> str:

@@ -12,8 +12,10 @@ from frogless.plan.model import Landmark, Plan
 from frogless.rows.nodes import Piece, Row
 from frogless.stitches.model import Dialect, Stitch
 from frogless.units import Units, show_fine, show_length
+from frogless.write.counted import say_count
 from frogless.write.pattern import write_rows
 from frogless.write.phrases import phrases
+from frogless.write.words import Words
 
 Groups = Sequence[tuple[int, ...]]
 
@@ -131,9 +133,11 @@ def card(
     """
     lines = write_rows(piece, stitches, dialect)
     written = next(line for line in lines if line.first_row == standing.row.number)
-    short = stitches[standing.stitch].terms[dialect].abbreviation
-    todo = _todo(standing, short) if standing.points else written.text
-    told = [_heading(standing), _counts(standing), f"Next: {todo}"]
+    words = Words(stitches, dialect, phrases())
+    todo = written.text
+    if standing.points:
+        todo = _turning_chain(standing, words) + _todo(standing, words.stitch(standing.stitch))
+    told = [_heading(standing), _counts(standing, words), f"Next: {todo}"]
     told.append(f"Hook: {show_fine(standing.row.hook, units)}")
     told.extend(_measures(standing, units))
     if standing.points:
@@ -143,23 +147,30 @@ def card(
 
 def _heading(standing: Standing) -> str:
     row = standing.row
-    name = f"Round {row.number} of {standing.of}" if row.number else f"Foundation of {standing.of}"
-    rounds = "" if row.number else " rounds"
-    return f"{name}{rounds} ({row.side}), {row.section}"
+    if not row.number:
+        return f"Foundation ({row.side}), {row.section}; {standing.of} rounds follow"
+    return f"Round {row.number} of {standing.of} ({row.side}), {row.section}"
 
 
-def _counts(standing: Standing) -> str:
+def _counts(standing: Standing, words: Words) -> str:
     if not standing.row.number:
         return f"{standing.after} stitches to begin with"
     if not standing.points:
         told = f"{standing.after} stitches"
         if standing.before != standing.after:
-            told = f"{standing.before} to {standing.after} stitches"
+            # An edging leaves more than stitches, so one number for all of it helps nobody.
+            told = f"{standing.before} stitches become {say_count(standing.row, words)}"
         return f"{told}; no shaping points in this round"
     return (
         f"{standing.before} to {standing.after} stitches; "
         f"{standing.done} of {standing.points} shaping points done"
     )
+
+
+def _turning_chain(standing: Standing, words: Words) -> str:
+    """ "ch 2, " where the round has only been joined."""
+    chains = 0 if standing.done else standing.row.start.chains
+    return words.phrases.say("chain", chain=words.chain, n=chains) + ", " if chains else ""
 
 
 def _todo(standing: Standing, short: str) -> str:

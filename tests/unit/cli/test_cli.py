@@ -119,6 +119,8 @@ def test_two_swatches_answer_for_two_stitches(capsys: Capture) -> None:
         ([*example(), "--units", "mm"], "--units: invalid choice: 'mm' (choose from "),
         ([*example(), "--terms", "fr"], "--terms: invalid choice: 'fr'"),
         ([*example(), "--paper", "letter"], "--paper: invalid choice: 'letter'"),
+        ([*example(), "--body", "b.toml"], "argument --body: it is given twice; one is needed"),
+        ([*example(), "-o", "a", "--out", "b"], "argument -o/--out: it is given twice"),
         (example("resume"), "required: --round"),
         ([*example("resume"), "--round", "two"], "--round: invalid int value: 'two'"),
     ],
@@ -164,6 +166,22 @@ def test_module_runs_as_the_command_does() -> None:
         "frogless",
         __version__,
     ]
+
+
+@pytest.mark.parametrize("command", [["draft"], ["resume", "--round", "1"]])
+def test_refusal_says_what_its_stitches_are_called_in_uk_terms(
+    command: list[str], capsys: Capture
+) -> None:
+    """A UK double crochet is another stitch than a US one."""
+    name, *more = command
+    arguments = [*example(name, Example("procession-skirt", swatch="bulky-blend")), *more]
+    _, _, plain = ended(arguments, capsys)
+    _, _, noted = ended([*arguments, "--terms", "uk"], capsys)
+    note = noted.removeprefix(plain)
+    assert "\n" not in plain.rstrip()
+    assert note.startswith("(Stitches are named in US terms in files and refusals: ")
+    assert "single crochet is UK double crochet" in note
+    assert "half double crochet is UK half treble" in note
 
 
 def test_resume_prints_the_card(capsys: Capture) -> None:

@@ -94,8 +94,15 @@ def test_stretches_are_those_of_the_text(round_: int) -> None:
 def test_first_shaping_round_says_where_markers_are_placed() -> None:
     """There is no marker yet to work to."""
     assert told(drafted(RING), 6)[2] == (
-        "Next: dc in next 9, then 2 dc in next st, and place marker 8"
+        "Next: ch 2, dc in next 9, then 2 dc in next st, and place marker 8"
     )
+
+
+def test_turning_chain_is_told_only_before_the_first_point() -> None:
+    """Whoever has done a point has made it."""
+    found = drafted(RING)
+    nexts = [told(found, 6, done)[2] for done in (0, 1)]
+    assert [line.startswith("Next: ch 2, ") for line in nexts] == [True, False]
 
 
 def test_round_is_finished_when_all_points_are_done() -> None:
@@ -108,7 +115,7 @@ def test_round_is_finished_when_all_points_are_done() -> None:
 def test_foundation_is_told_in_the_words_of_the_text() -> None:
     """Nothing lies below it that could be measured."""
     assert told(drafted(RING), 0) == [
-        "Foundation of 52 rounds (RS), band",
+        "Foundation (RS), band; 52 rounds follow",
         "152 stitches to begin with",
         "Next: Use 3.75 mm hook. Work 152 fdc; without twisting, join with sl st to first fdc to "
         "form a ring.",
@@ -136,7 +143,9 @@ def test_edging_round_has_its_own_hook_and_text() -> None:
     """It is the last one of the piece."""
     lines = told(drafted(RING), 52)
     assert lines[0] == "Round 52 of 52 (RS), edging"
-    assert lines[1].endswith("stitches; no shaping points in this round")
+    assert lines[1] == (
+        "248 stitches become 372 sc, 186 picots, 62 ch-1 sps; no shaping points in this round"
+    )
     assert lines[2].startswith("Next: Change to 2.25 mm hook. Ch 1 (does not count as a st), [sc")
     assert lines[3] == "Hook: 2.25 mm"
 
