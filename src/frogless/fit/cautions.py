@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.body.measurements import SMALL_STATURE, Body
+from frogless.body.children import is_for_child
+from frogless.body.measurements import Body
 from frogless.fit.model import Caution
 from frogless.fit.tables import document
 from frogless.plan.model import CordPlan, Plan
 from frogless.units import Units, show_length
 
-# EN 14682 speaks of children under 14 and, for the young ones, of up to 134 cm (published).
-CHILD_AGE = 14
 YOUNG_AGE = 3
 # From waist to ankle, for a hem near the floor, from memory: share of the stature, or mm without.
 LONG_SHARE = 0.53
 LONG = 900.0
+# A hem of less than this share of the hip shortens the stride wherever it lies: common practice.
+HOBBLED = 0.8
+# From waist to knee where it was not measured, mm: mean of the surveyed women (ANSUR II).
+KNEE = 577.0
 # Plant and hairy fibres, which take fire readily: common practice.
 _BURNS = (
     "cotton", "linen", "flax", "hemp", "viscose", "rayon", "bamboo", "lyocell", "modal", "mohair",
@@ -46,16 +49,6 @@ def cautions(
     )
 
 
-def is_for_child(body: Body, *, for_children: bool = False) -> bool:
-    """Whether it is for a child: by the design, by age, or by a small stature without an age."""
-    if for_children:
-        return True
-    if body.age is not None:
-        return body.age < CHILD_AGE
-    stature = body.get("stature")
-    return stature is not None and stature.value.value < SMALL_STATURE
-
-
 def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[str]:
     yield "child" if is_for_child(body, for_children=for_children) else "adult"
     yield "under 3" if body.age is not None and body.age < YOUNG_AGE else "not under 3"
@@ -69,7 +62,9 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
         yield "burns readily"
     if _is_long(plan, body):
         yield "long"
-    if _is_pegged(plan):
+    if _hobbles(plan, body):
+        yield "hobbled"
+    elif _is_pegged(plan):
         yield "pegged"
 
 
@@ -88,6 +83,15 @@ def _hip(plan: Plan) -> float:
 def _is_pegged(plan: Plan) -> bool:
     """Narrower at the hem than at the hip by more than a stitch or two."""
     return 0 < _hem(plan) < _hip(plan) - 10
+
+
+def _hobbles(plan: Plan, body: Body) -> bool:
+    """Narrower than the hip where the knees are, or by a fifth anywhere."""
+    knee = body.get("waist_to_knee")
+    reached = bool(plan.landmarks) and plan.landmarks[-1].depth >= (
+        knee.value.value if knee else KNEE
+    )
+    return 0 < _hem(plan) < _hip(plan) * HOBBLED or (reached and _is_pegged(plan))
 
 
 def _is_long(plan: Plan, body: Body) -> bool:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from frogless.because import Because, Step
+from frogless.body.children import CORD_END, is_for_child
 from frogless.design.document import CoveredElastic, Drawcord, RibbedBand
-from frogless.errors import InputError
+from frogless.errors import Impossible, InputError
 from frogless.plan import elastic
 from frogless.plan.basis import Basis
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Remark
@@ -138,14 +139,22 @@ def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
     )
 
 
-def drawcord(basis: Basis, choice: Drawcord, count: int, round_: int) -> CordPlan:
+def drawcord(
+    basis: Basis, choice: Drawcord, count: int, round_: int, opening: float
+) -> tuple[CordPlan, tuple[Remark, ...]]:
     """Eyelets, an even number of them, and a cord long enough to open over the hips.
+
+    Args:
+        count: stitches of the round of eyelets.
+        opening: girth of the top edge laid flat, unstretched, mm.
 
     Raises:
         InputError: the eyelets do not fit in.
+        Impossible: no cord both opens over the hips and is short enough for a child.
 
     Source: cord = larger of waist + two tie ends and hips + two spare ends; even eyelets, so that
-    both ends come out on one side: common practice.
+    both ends come out on one side: common practice. For a child no longer than opening + two ends
+    of 14 cm: EN 14682:2007.
     """
     number = max(round(count / choice.eyelets_about_every), 2)
     number += number % 2
@@ -159,16 +168,50 @@ def drawcord(basis: Basis, choice: Drawcord, count: int, round_: int) -> CordPla
     tie = basis.length(choice.tie_ends, "waist.tie_ends")
     spare = basis.length(choice.spare_over_hips, "waist.spare_over_hips")
     cord = max(waist + 2 * tie, widest(basis) + 2 * spare)
-    because = Because(
-        (
-            Step("waist_girth", waist),
-            Step("tie_ends", 2 * tie),
-            Step("widest", widest(basis)),
-            Step("spare_ends", 2 * spare),
-            Step("cut", cord),
-        )
+    steps = (
+        Step("waist_girth", waist),
+        Step("tie_ends", 2 * tie),
+        Step("widest", widest(basis)),
+        Step("spare_ends", 2 * spare),
+        Step("cut", cord),
     )
-    return CordPlan(round_, even_spread(count, number), cord, because)
+    gaps = even_spread(count, number)
+    # Whole half centimetres, as it is printed, so that rounding makes it no longer.
+    most = (opening + 2 * CORD_END) // 5 * 5
+    if cord <= most or not is_for_child(basis.body, for_children=basis.design.garment.for_children):
+        return CordPlan(round_, gaps, cord, Because(steps)), ()
+    if most < widest(basis):
+        raise _no_cord_for_child(basis, opening, most)
+    short = Because((Step("wanted", cord), Step("cut", most, note=_child_rule(basis))))
+    return CordPlan(round_, gaps, most, short), (_shorter_cord(basis, cord, most),)
+
+
+def _child_rule(basis: Basis) -> str:
+    return f"for a child at most {basis.show(CORD_END)} at each end with the garment open flat"
+
+
+def _shorter_cord(basis: Basis, wanted: float, cord: float) -> Remark:
+    return Remark(
+        "child_cord",
+        f"the cord is {basis.show(cord)} long and not {basis.show(wanted)}: {_child_rule(basis)} "
+        "(EN 14682:2007; local rules and the edition in force come first)",
+        serious=False,
+    )
+
+
+def _no_cord_for_child(basis: Basis, opening: float, most: float) -> Impossible:
+    hips = widest(basis)
+    return Impossible(
+        f"a cord that opens over {basis.show(hips)} leaves more than {basis.show(CORD_END)} at "
+        f"each end of an opening of {basis.show(opening)}, too long on a child's garment "
+        "(EN 14682:2007)",
+        basis.place("waist.kind"),
+        short=hips - most,
+        ways_out=(
+            'kind = "covered elastic": an elastic has no ends',
+            f"an opening of {basis.show(hips - 2 * CORD_END)} or more",
+        ),
+    )
 
 
 def eyelets(

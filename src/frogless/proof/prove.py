@@ -24,6 +24,7 @@ CHECKS: tuple[Callable[[Subject], Finding], ...] = (
     stitches.check_terms,
     fit.check_ease,
     fit.check_goes_on,
+    fit.check_stays_up,
     text.check_reads_back,
 )
 

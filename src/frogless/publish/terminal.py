@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+import math
 import textwrap
 import unicodedata
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from frogless.body.measurements import Measurement
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, SectionPlan
 from frogless.publish.drafted import Drafted
-from frogless.publish.front import edging_name, signed
+from frogless.publish.front import edging_name
 from frogless.publish.messages import say
-from frogless.units import show_length, show_long, show_mass
+from frogless.units import INCH, Units, show_length, show_long, show_mass
 from frogless.write.rhythm import rhythm_sentence
 
 WIDEST_LABEL = 24
 """Characters of a name that is shown in the margin; a longer one is cut off."""
+
+NOT_OF_THE_GARMENT = frozenset({"hands"})
+"""Cautions about the work of making: the pattern has them, the summary does not."""
+
+DEPTHS = {"hip_girth": "waist_to_hip", "high_hip_girth": "waist_to_high_hip"}
+"""How far down a landmark lies, by its girth."""
 
 Entry = tuple[str, str]
 """What stands in the margin, and what is told beside it."""
@@ -55,12 +63,32 @@ def _landmarks(drafted: Drafted) -> Iterator[str]:
         yield "  ".join((_left(name, widths[0]), *cells, verdict)).rstrip()
     if any(fit.estimated for fit in drafted.fit.landmarks):
         yield "* estimated from a survey, not measured"
+    if guessed := _guessed(drafted):
+        for source in dict.fromkeys(one.source for one in guessed):
+            names = (one.key.replace("_", " ") for one in guessed if one.source == source)
+            yield f"* depth {source}: {', '.join(names)}"
+
+
+def _guessed(drafted: Drafted) -> tuple[Measurement, ...]:
+    """The estimated lengths that the depths in the table rest on, each once."""
+    found = {one.key: one for mark in drafted.plan.landmarks for one in _rests_on(drafted, mark)}
+    return tuple(found.values())
+
+
+def _rests_on(drafted: Drafted, mark: Landmark) -> tuple[Measurement, ...]:
+    """The estimated lengths of the body that a landmark's depth was worked out from."""
+    names = [DEPTHS[mark.key]] if mark.key in DEPTHS else []
+    if mark.key == "hem":
+        told = drafted.basis.because_formula(drafted.basis.design.garment.length, "garment.length")
+        names = [step.what for step in told.steps]
+    known = (drafted.basis.body.get(name) for name in names)
+    return tuple(one for one in known if one is not None and one.estimated)
 
 
 def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, ...]:
     units = drafted.units
     body = "–" if fit.body is None else show_length(fit.body, units) + "*" * fit.estimated
-    ease = "–" if fit.ease is None else signed(drafted, fit.ease)
+    ease = "–" if fit.body is None else _ease(drafted, fit.garment, fit.body)
     return (
         say(drafted, fit.at),
         body,
@@ -68,9 +96,23 @@ def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, 
         ease,
         str(mark.count),
         str(mark.rounds),
-        show_length(fit.depth, units),
+        show_length(fit.depth, units) + "*" * bool(_rests_on(drafted, mark)),
         "" if fit.verdict == "ok" else fit.verdict,
     )
+
+
+def _ease(drafted: Drafted, garment: float, body: float) -> str:
+    """Garment less body as both are shown, so that the columns subtract."""
+    units = drafted.units
+    ease = _as_shown(garment, units) - _as_shown(body, units)
+    shown = show_length(abs(ease), units)
+    return shown if shown.startswith("0 ") else ("+" if ease > 0 else "−") + shown
+
+
+def _as_shown(girth: float, units: Units) -> float:
+    """A girth, mm, rounded as `show_length` shows it: to half a centimetre or quarter of an inch."""
+    step = 5.0 if units == "cm" else INCH / 4
+    return math.floor(girth / step + 0.5 + 1e-9) * step
 
 
 def _section(drafted: Drafted, section: SectionPlan) -> Entry:
@@ -91,8 +133,10 @@ def _section(drafted: Drafted, section: SectionPlan) -> Entry:
 def _edging(drafted: Drafted) -> Iterator[Entry]:
     plan = drafted.plan.edging
     if plan is not None:
-        told = f"{edging_name(drafted)}, {plan.repeats} repeats on {plan.base_count} stitches"
-        yield "edging", told
+        on = f" on {plan.base_count} stitches"
+        # A repeat of one stitch is no repeat to a maker.
+        repeats = f", {plan.repeats} repeat{'s' * (plan.repeats != 1)}" * (plan.multiple > 1)
+        yield "edging", f"{edging_name(drafted)}{repeats}{on}"
 
 
 def _yarn(drafted: Drafted) -> Iterator[Entry]:
@@ -102,16 +146,20 @@ def _yarn(drafted: Drafted) -> Iterator[Entry]:
             show_long(long, units)
             for long in (need.length.value, need.length_low, need.length_high)
         )
-        balls = f"; {need.balls} balls, {need.margin_percent:g} % to spare" if need.balls else ""
+        many = f"{need.balls} ball{'s' * (need.balls != 1)}"
+        balls = f"; {many}, {need.margin_percent:g} % to spare" if need.balls else ""
         yield "yarn", f"{length} ({low} to {high}), {show_mass(need.mass.value, units)}{balls}"
 
 
 def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:
-    """How many checks pass, and every warning once."""
+    """How many checks pass, the cautions that concern the garment, and every warning once."""
     warned = [f for f in drafted.findings if f.verdict == "warn"]
     checks = len(drafted.findings)
     some = f", {len(warned)} warn{'s' * (len(warned) == 1)}" if warned else ""
     yield "proof", f"{checks - len(warned)} of {checks} checks pass{some}"
+    for caution in drafted.fit.cautions:
+        if caution.key not in NOT_OF_THE_GARMENT:
+            yield "caution", caution.sentence
     told = [*questions, *(" ".join(f.faults) for f in warned)]
     told += [remark.sentence for remark in drafted.plan.remarks if remark.serious]
     yield from (("warning", text) for text in dict.fromkeys(told))

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from examples import Example, drafted
 
-from frogless.fit.model import LandmarkFit
+from frogless.fit.model import Caution, LandmarkFit
 from frogless.publish.drafted import Drafted
 from frogless.publish.terminal import summary
 from frogless.units import Units
@@ -82,7 +82,7 @@ def test_sections_yarn_and_proof_are_told() -> None:
     assert "waist to hip rounds 3–18: 152 to 192 stitches at 8 shaping points on round 6" in told
     assert "edging picot edging, 62 repeats on 248 stitches" in told
     assert "631 m (564 m to 698 m)" in told
-    assert "of 16 checks pass, 1 warns" in told
+    assert "of 17 checks pass, 1 warns" in told
 
 
 def test_warnings_are_told_once() -> None:
@@ -104,6 +104,61 @@ def test_estimates_and_verdicts_are_marked() -> None:
     assert "91 cm*" in told[4]
     assert told[5].endswith("21 cm  tight")
     assert "* estimated from a survey, not measured" in told
+
+
+def test_depths_that_rest_on_an_estimate_are_marked() -> None:
+    """Each with a star, and what was estimated from what below the table."""
+    found = drafted()
+    known = dict(found.basis.body.measurements)
+    known["waist_to_hip"] = replace(
+        known["waist_to_hip"], estimated=True, source="estimated from stature"
+    )
+    body = replace(found.basis.body, measurements=known)
+    told = lines(replace(found, basis=replace(found.basis, body=body)))
+    assert any(line.endswith("cm*") for line in told[3:6])
+    assert "* depth estimated from stature: waist to hip" in told
+
+
+@pytest.mark.parametrize(
+    ("body", "garment", "ease"), [(752.0, 854.0, "+10.5 cm"), (752.0, 848.0, "+10 cm")]
+)
+def test_ease_is_the_difference_of_what_is_shown(body: float, garment: float, ease: str) -> None:
+    """Whatever was rounded away: the columns of a row subtract."""
+    found = drafted()
+    first, *others = found.fit.landmarks
+    marks = (replace(first, body=body, garment=garment), *others)
+    told = lines(replace(found, fit=replace(found.fit, landmarks=marks)))
+    assert ease in told[3]
+
+
+def test_one_ball_is_one_ball() -> None:
+    """And a repeat of one stitch is not told."""
+    found = drafted()
+    need = replace(found.tally.yarn[0], balls=1)
+    assert found.plan.edging is not None
+    edging = replace(found.plan.edging, multiple=1, repeats=248)
+    told = lines(
+        replace(
+            found,
+            tally=replace(found.tally, yarn=(need,)),
+            plan=replace(found.plan, edging=edging),
+        )
+    )
+    assert any("; 1 ball, 10 % to spare" in line for line in told)
+    assert any(line.endswith("picot edging on 248 stitches") for line in told)
+
+
+def test_cautions_of_the_garment_are_told_before_the_warnings() -> None:
+    """Those of the work of making are left to the pattern."""
+    found = drafted()
+    hem = Caution("stride", "The hem is narrow.", "common practice")
+    hands = Caution("hands", "Pause.", "common practice")
+    told = lines(replace(found, fit=replace(found.fit, cautions=(hem, hands))))
+    assert [line.split(maxsplit=1) for line in told if line.startswith("caution")] == [
+        ["caution", "The hem is narrow."]
+    ]
+    first = next(i for i, line in enumerate(told) if line.startswith("warning"))
+    assert any(line.startswith("caution") for line in told[:first])
 
 
 def test_files_are_told_with_their_folder() -> None:

@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 import pytest
 
+from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
-from frogless.fit.cautions import cautions, is_for_child
+from frogless.fit.cautions import cautions
 from frogless.plan.model import CordPlan, Plan, StrandPlan
 
 PlanMaker = Callable[..., Plan]
@@ -85,6 +86,20 @@ def test_the_stride_is_cautioned_when_the_hem_is_narrower_than_the_hip(
     found = next(c for c in cautions(plan, body(age=30)) if c.key == "narrow_hem")
     assert "105.5 cm" in found.sentence
     assert "115.5 cm" in found.sentence
+
+
+@pytest.mark.parametrize(
+    ("rounds", "hem", "given"),
+    [(40, 190, False), (40, 160, True), (60, 190, True), (60, 208, False)],
+)
+def test_a_stride_is_cautioned_when_the_hem_binds(
+    skirt: PlanMaker, body: BodyMaker, rounds: int, hem: int, *, given: bool
+) -> None:
+    """Below the hip's girth at the knee, or below four fifths of it anywhere; once only."""
+    plan = skirt(counts=(152, *(208,) * rounds, hem))
+    found = keys_of(plan, body(age=30))
+    assert ("stride" in found) is given
+    assert not {"stride", "narrow_hem"} <= found
 
 
 @pytest.mark.parametrize(

@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 from sample_designs import Made, section, swatch, table
 
+from frogless.design.document import Drawcord
 from frogless.draft import develop
-from frogless.errors import InputError
+from frogless.errors import Impossible, InputError
 from frogless.plan import waist
+from frogless.plan.basis import Basis
 from frogless.plan.make import plan
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
 from frogless.rows.count import consumed, left
@@ -204,3 +206,43 @@ def test_band_is_joined_to_itself_and_to_the_waist(made: Made) -> None:
     assert (edge.count, edge.over) == (152, planned.waist.rows)
     assert sum(edge.spread) == 152
     assert planned.waist.rows % 2 == 0
+
+
+CHILD = """format = "frogless-body/1"
+name = "child"
+age = 8
+[measurements]
+waist_girth = "58 cm"
+hip_girth = "66 cm"
+waist_to_hip = "14 cm"
+"""
+FOR_CORD = section("to the hip", shape="shaped", to="hip", ease="6 cm", points=4)
+
+
+def child_basis(made: Made) -> Basis:
+    """A skirt with a drawcord for a child of eight."""
+    cord = table("waist", kind="drawcord", eyelet_round=1)
+    start = 'with = "chain"\ngirth = "62 cm"'
+    return made(FOR_CORD, STRAIGHT, person=CHILD, start=start, length="35 cm", tables=(cord,))
+
+
+def test_cord_of_a_child_leaves_no_more_than_the_standard_allows(made: Made) -> None:
+    """14 cm at each end of the opening laid flat, whatever the design's tie ends."""
+    planned = plan(child_basis(made))
+    assert isinstance(planned.waist, CordPlan)
+    opening = planned.landmarks[0].garment.value
+    assert planned.waist.cord == pytest.approx(opening + 280, abs=5)
+    assert planned.waist.cord <= opening + 280
+    assert planned.waist.cord >= 660
+    (remark,) = [r for r in planned.remarks if r.name == "child_cord"]
+    assert "at most 14 cm at each end" in remark.sentence
+    assert "local rules" in remark.sentence
+
+
+def test_cord_that_cannot_suit_a_child_is_refused(made: Made) -> None:
+    """It would not open over the hips: an elastic has no ends."""
+    found = child_basis(made)
+    assert isinstance(found.design.waist, Drawcord)
+    with pytest.raises(Impossible, match="too long on a child's garment") as refused:
+        waist.drawcord(found, found.design.waist, 60, 1, 340.0)
+    assert any("covered elastic" in way for way in refused.value.ways_out)

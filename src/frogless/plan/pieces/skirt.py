@@ -156,12 +156,14 @@ def _cord(skirt: Tube, choice: Drawcord) -> waist.Trim:
     """The eyelets go into the first round from the one asked for that has room for them."""
     asked, how = choice.eyelet_round, manner(skirt.basis)
     rounds, lowest = shaping_rounds(skirt, how), min(asked + EYELETS_MOVE, skirt.rounds)
+    opening = skirt.counts[0] * skirt.spans[0].gauge.width.value
     for r in range(asked, lowest + 1):
         if r in rounds:
             continue
-        cord = waist.drawcord(skirt.basis, choice, skirt.counts[r], r)
+        cord, remarks = waist.drawcord(skirt.basis, choice, skirt.counts[r], r, opening)
         if eyelets(rounds, r, how, cord.gaps) is not None:
-            return waist.Trim(cord, remarks=() if r == asked else (_moved(asked, r),))
+            moved = () if r == asked else (_moved(asked, r),)
+            return waist.Trim(cord, remarks=(*remarks, *moved))
     found = (
         f"the skirt has {skirt.rounds} rounds"
         if asked > skirt.rounds

@@ -21,3 +21,9 @@ def check_goes_on(subject: Subject) -> Finding:
     faults = [] if going.verdict == "passes" else [" ".join(going.reasons)]
     worst: Verdict = "fail" if going.verdict == "does not pass" else "warn"
     return finding("goes_on", faults, 1, "openings", worst)
+
+
+def check_stays_up(subject: Subject) -> Finding:
+    """An elastic, a cord or a band holds the garment up at the waist."""
+    held = subject.plan.waist is not None
+    return finding("stays_up", [] if held else [subject.fit.staying_up], 1, "waists", "warn")
