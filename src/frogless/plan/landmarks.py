@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.body.measurements import Measurement
 from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, multiple_note
-from frogless.plan.model import Landmark
+from frogless.plan.model import Landmark, Remark
 from frogless.plan.sections import (
     DEFAULT_ALLOWED,
     LANDMARKS,
@@ -46,15 +46,28 @@ class Mark:
         return self.body.key
 
 
-def with_landmarks(basis: Basis, first: Target, spans: Sequence[Span]) -> tuple[Span, ...]:
-    """The sections with what the landmarks they pass ask of them: knots of the profile, floors."""
-    found = [_with_high_hip(basis, first, spans, i) for i in range(len(spans))]
+def with_landmarks(
+    basis: Basis, first: Target, spans: Sequence[Span], *, bare: bool = False
+) -> tuple[Span, ...]:
+    """The sections with what the landmarks they pass ask of them: knots of the profile, floors.
+
+    Args:
+        bare: landmarks on the way keep the body and not the least ease that is asked for there.
+    """
+    line = _body_line(basis, first, spans)
+    found = [
+        replace(_with_high_hip(basis, first, spans, i), body=line if span.target else ())
+        for i, span in enumerate(spans)
+    ]
     for mark in marks(basis, spans):
         if mark.ends_here:
             continue
         i, span = mark.section, found[mark.section]
-        least = mark.body.value.value + least_ease(mark, first, spans)
-        floor = Floor(mark.key, mark.round - span.rounds_above, least, mark.depth)
+        girth = mark.body.value.value
+        least = girth + least_ease(mark, first, spans)
+        asked = max(girth + asked_ease(mark, first, spans), least)
+        kept = least if bare else asked
+        floor = Floor(mark.key, mark.round - span.rounds_above, kept, mark.depth, asked)
         found[i] = replace(span, floors=(*span.floors, floor))
     return tuple(found)
 
@@ -68,6 +81,37 @@ def least_ease(mark: Mark, first: Target, spans: Sequence[Span]) -> float:
     carried = [s.target for s in spans[: mark.section + 1] if s.target]
     ease = (carried[-1] if carried else first).least_ease
     return ease - DEFAULT_ALLOWED if mark.key == WAIST else ease
+
+
+def asked_ease(mark: Mark, first: Target, spans: Sequence[Span]) -> float:
+    """The least ease the author asks for at a landmark on the way to the hip, mm.
+
+    By its depth between the start's and the hip's, and never above the hip's own, so that a
+    gathered start asks for nothing there. Elsewhere no less than `least_ease`.
+    """
+    span = spans[mark.section]
+    if not _to_hip(span) or span.target is None:
+        return least_ease(mark, first, spans)
+    before = _target_before(first, spans, mark.section)
+    least = before.asked_ease + _share(span, mark.depth) * (
+        span.target.asked_ease - before.asked_ease
+    )
+    return min(least, span.target.asked_ease)
+
+
+def _body_line(
+    basis: Basis, first: Target, spans: Sequence[Span]
+) -> tuple[tuple[float, float], ...]:
+    """(depth, girth) of the body's landmarks from the waist down, with the least ease, mm."""
+    waist = basis.body.get(WAIST)
+    levels = [
+        (m.depth, m.body.value.value + least_ease(m, first, spans))
+        for m in marks(basis, spans)
+        if m.key != WAIST
+    ]
+    if waist is None or not levels:
+        return ()
+    return ((above_waist(basis), waist.value.value + first.least_ease), *levels)
 
 
 def marks(basis: Basis, spans: Sequence[Span]) -> tuple[Mark, ...]:
@@ -106,19 +150,31 @@ def _with_high_hip(basis: Basis, first: Target, spans: Sequence[Span], i: int) -
     """The span with the high hip in its profile, when a section shaped to the hip passes it."""
     span = spans[i]
     girth, down = (basis.body.get(key) for key in LANDMARKS["high hip"])
-    if span.section.to != "hip" or span.target is None or not (girth and down):
+    if not _to_hip(span) or span.target is None or not (girth and down):
         return span
     depth = above_waist(basis) + down.value.value
     if not span.start_depth < depth < span.end_wanted:
         return span
-    before = next((s.target for s in reversed(spans[:i]) if s.target), first)
-    share = (depth - span.start_depth) / (span.end_wanted - span.start_depth)
-    ease = before.ease + share * (span.target.ease - before.ease)
+    before = _target_before(first, spans, i)
+    ease = before.ease + _share(span, depth) * (span.target.ease - before.ease)
     least = span.target.least_ease
     # The profile does not dip on its way: an opening wider than the high hip stays as it is.
     no_dip = min(before.wanted, span.target.wanted)
     knot = (depth, max(girth.value.value + max(ease, least), no_dip))
     return replace(span, knots=(knot,))
+
+
+def _to_hip(span: Span) -> bool:
+    return span.section.to == "hip"
+
+
+def _target_before(first: Target, spans: Sequence[Span], i: int) -> Target:
+    return next((s.target for s in reversed(spans[:i]) if s.target), first)
+
+
+def _share(span: Span, depth: float) -> float:
+    """How far down a section a depth lies, 0 at its start."""
+    return (depth - span.start_depth) / (span.end_wanted - span.start_depth)
 
 
 def landmarks(tube: Tube, depths: Sequence[float]) -> tuple[Landmark, ...]:
@@ -160,7 +216,7 @@ def _passed(tube: Tube, mark: Mark) -> Landmark:
     else:
         profile = span.profile(tube.wanted_before(mark.section))
         wanted = float(profile[mark.round - span.rounds_above])
-        low, high = girth + least_ease(mark, tube.first, tube.spans), float("inf")
+        low, high = _kept(span, mark), float("inf")
     steps = (
         Step(mark.key, girth, "mm", mark.body.source, mark.body.estimated),
         Step("ease", wanted - girth),
@@ -180,6 +236,31 @@ def _passed(tube: Tube, mark: Mark) -> Landmark:
         garment=span.gauge.width.times(count),
         because=Because(steps),
     )
+
+
+def _kept(span: Span, mark: Mark) -> float:
+    """The least girth that is kept at a landmark on the way, mm."""
+    return max((f.least for f in span.floors if f.key == mark.key), default=float("-inf"))
+
+
+def less_than_asked(tube: Tube) -> Iterator[Remark]:
+    """What is said of landmarks on the way with less than the least ease asked for there."""
+    basis = tube.basis
+    for span in tube.spans:
+        for floor in span.floors:
+            garment = span.gauge.width.times(tube.counts[span.rounds_above + floor.round])
+            if garment.value >= floor.asked - 1e-6:
+                continue
+            body = basis.body.measurements[floor.key].value.value
+            name = floor.key.removesuffix("_girth").replace("_", " ")
+            yield Remark(
+                "ease_on_the_way",
+                f"the {name} gets {basis.show(garment.value - body)} of ease where at least "
+                f"{basis.show(floor.asked - body)} "
+                "is asked for, and the gauge leaves that girth "
+                f"uncertain by {basis.show(2 * garment.uncertainty)} either way; no rhythm of the "
+                f'section "{span.section.name}" gives more: widen sooner, or start wider',
+            )
 
 
 def _hem(tube: Tube, depths: Sequence[float]) -> Landmark:

@@ -282,7 +282,15 @@ def _shape(
     if not found:
         return None
     give = indifference(basis, span, after)
-    return Shaped(points, span.section.add, rhythm.choose(found, give), tuple(found), give)
+    chosen = rhythm.choose(_above_body(stretch, span, every) or found, give)
+    looked_at = tuple(found) if every is None else (chosen,)
+    return Shaped(points, span.section.add, chosen, looked_at, give)
+
+
+def _above_body(stretch: rhythm.Stretch, span: Span, every: int | None) -> list[rhythm.Candidate]:
+    """The rhythms that stay above the body all the way, not at its landmarks only."""
+    line = span.body_floor()
+    return [] if line is None else rhythm.candidates(replace(stretch, floor=line), every)
 
 
 def indifference(basis: Basis, span: Span, count: int) -> float:

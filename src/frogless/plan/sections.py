@@ -40,6 +40,8 @@ class Target:
     Args:
         ease: what was added to the girth that the formula gives, mm.
         least_ease: the least ease the author allows on the way to it, mm, never above zero.
+        asked_ease: the least ease the author asks for, mm; above zero where the garment may not
+            lie on the body.
         fuller: of two counts equally near, the larger.
     """
 
@@ -49,6 +51,7 @@ class Target:
     because: Because
     ease: float = 0.0
     least_ease: float = 0.0
+    asked_ease: float = 0.0
     fuller: bool = True
 
 
@@ -59,12 +62,15 @@ class Floor:
     Args:
         key: of the body's girth. round: counted from the section's start, 0 before its first round.
         depth: of the landmark below the top edge, mm.
+        asked: the girth with the least ease that the author asks for; `least` may be less when
+            no rhythm keeps it.
     """
 
     key: str
     round: int
     least: float
     depth: float
+    asked: float = -math.inf
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +85,8 @@ class Span:
         target: wanted girth at its end; None for a straight section.
         knots: (depth, girth) the wanted profile runs through on the way, beyond its two ends.
         floors: what it may not fall below.
+        body: (depth, girth) of the body from the waist to the hip, with the ease it may lie close
+            by; a rhythm stays above the straight lines between them where it can.
     """
 
     section: Section
@@ -93,6 +101,7 @@ class Span:
     because: Because
     knots: tuple[tuple[float, float], ...] = field(default=())
     floors: tuple[Floor, ...] = field(default=())
+    body: tuple[tuple[float, float], ...] = field(default=())
 
     @property
     def width(self) -> float:
@@ -137,6 +146,21 @@ class Span:
             least[floor.round] = max(least[floor.round], floor.least)
         return least
 
+    def body_floor(self) -> npt.NDArray[np.float64] | None:
+        """(R + 1,) float64: the floor, and the body between its landmarks, mm; None without body.
+
+        Both ends are girths that were landed on, and bind nobody.
+        """
+        if len(self.body) < 2:
+            return None
+        depths, girths = zip(*self.body, strict=True)
+        line: npt.NDArray[np.float64] = np.interp(
+            self.depths(), depths, girths, left=-np.inf, right=-np.inf
+        )
+        line[[0, -1]] = -np.inf
+        points = self.floor()
+        return line if points is None else np.maximum(line, points)
+
 
 def worn_height(basis: Basis, gauge: Gauge) -> float:
     """Height of one round as worn, mm: worn = worked × (1 + growth)."""
@@ -180,17 +204,18 @@ def target(
         because = because.then(Step("ease", more))
     if allowed is None:
         least, most = more - DEFAULT_ALLOWED, more + DEFAULT_ALLOWED
-        least_ease = min(0.0, more)
+        asked_ease = min(0.0, more)
     else:
         least, most = _allowed(basis, more, allowed, key)
-        least_ease = min(0.0, least)
+        asked_ease = least
     return Target(
         wanted=base + more,
         low=base + least,
         high=base + most,
         because=because,
         ease=more,
-        least_ease=least_ease,
+        least_ease=min(0.0, asked_ease),
+        asked_ease=asked_ease,
         fuller=more >= 0,
     )
 

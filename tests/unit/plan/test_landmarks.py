@@ -7,6 +7,7 @@ from sample_designs import Made, body, section
 
 from frogless.draft import develop
 from frogless.errors import Impossible
+from frogless.plan.basis import Basis
 from frogless.plan.landmarks import marks, with_landmarks
 from frogless.plan.make import plan
 from frogless.plan.sections import spans, start_target
@@ -16,6 +17,7 @@ HEM = section("to the hem", shape="shaped", to="hem", girth="142 cm")
 STRAIGHT = section("to the hem", to="hem")
 FULL = {"waist_girth": "84 cm", "hip_girth": "112 cm", "waist_to_hip": "20 cm"}
 HIGH = {"high_hip_girth": "104 cm", "waist_to_high_hip": "10 cm"}
+TIGHT = "107.2 cm"
 OPEN = 'with = "chain"\ngirth = "hip_girth"\nease = "2 cm"'
 
 
@@ -37,6 +39,48 @@ def test_profile_runs_through_the_high_hip_with_its_share_of_the_ease(made: Made
     mark = next(m for m in plan(known).landmarks if m.key == "high_hip_girth")
     assert mark.wanted == pytest.approx(1060)
     assert mark.garment.value >= 1040
+
+
+def snug(made: Made, *, high: str, points: int, least: str = "2 cm") -> Basis:
+    """A skirt with at least `least` of ease at the hip and none asked for at the waist."""
+    person = body(**FULL, high_hip_girth=high, waist_to_high_hip="10 cm")
+    keys = {"shape": "shaped", "to": "hip", "ease": "4 cm"}
+    hip = section("to the hip", ease_allowed=(least, "7 cm"), points=points, **keys)
+    start = 'with = "chain"\ngirth = "waist_girth"\nease_allowed = ["0 cm", "2 cm"]'
+    return made(hip, STRAIGHT, start=start, person=person)
+
+
+def test_high_hip_keeps_its_share_of_the_ease_asked_for_at_the_hip(made: Made) -> None:
+    """Half way down half of the 2 cm, and as much is shown as allowed."""
+    known = snug(made, high="104 cm", points=8)
+    span, _ = with_landmarks(known, start_target(known), spans(known))
+    assert [(f.least, f.asked) for f in span.floors] == [(1050, 1050)]
+    made_up = plan(known)
+    mark = next(m for m in made_up.landmarks if m.key == "high_hip_girth")
+    assert mark.low == 1050 <= mark.garment.value
+    assert "ease_on_the_way" not in {r.name for r in made_up.remarks}
+
+
+def test_gathered_start_asks_for_no_more_at_the_high_hip_than_the_hip_does(made: Made) -> None:
+    """Eight centimetres at the start are no ease of the high hip."""
+    keys = {"shape": "shaped", "to": "hip", "ease": "2 cm", "ease_allowed": ("1 cm", "5 cm")}
+    start = 'with = "chain"\ngirth = "waist_girth"\nease = "9 cm"\nease_allowed = ["8 cm", "12 cm"]'
+    hip = section("to the hip", **keys)
+    known = made(hip, STRAIGHT, start=start, person=body(**FULL, **HIGH))
+    span, _ = with_landmarks(known, start_target(known), spans(known))
+    assert span.floors[0].asked == 1050
+
+
+def test_less_ease_than_asked_on_the_way_is_said_and_never_less_than_the_body(made: Made) -> None:
+    """Shaping every round does not reach the ease at the high hip, only the body."""
+    planned = plan(snug(made, high=TIGHT, points=4))
+    mark = next(m for m in planned.landmarks if m.key == "high_hip_girth")
+    assert mark.body is not None
+    assert mark.low == mark.body.value <= mark.garment.value < mark.body.value + 10
+    (remark,) = (r for r in planned.remarks if r.name == "ease_on_the_way")
+    assert remark.serious
+    assert remark.sentence.startswith("the high hip gets ")
+    assert "at least 1 cm is asked for" in remark.sentence
 
 
 def test_opening_wider_than_the_high_hip_is_not_drawn_in(made: Made) -> None:

@@ -97,15 +97,35 @@ def test_multiple_binds_at_the_hem_only(made: Made) -> None:
 
 
 def test_closest_rhythm_is_taken_when_nothing_is_indifferent(made: Made) -> None:
-    """Two clauses rather than one."""
+    """Two clauses rather than one, where the body leaves both room."""
+    roomy = 'with = "chain"\ngirth = "waist_girth"\nease = "4 cm"'
     simple, close = (
-        plan(made(hip(points=8, indifference=give), hem(points=8))) for give in ("5 cm", "0 cm")
+        plan(made(hip(points=8, indifference=give), hem(points=8), start=roomy))
+        for give in ("5 cm", "0 cm")
     )
     assert simple.sections[0].chosen is not None
     assert close.sections[0].chosen is not None
     assert simple.sections[0].chosen.rhythm.clause_count == 1
     assert abs(close.sections[0].chosen.stray) < abs(simple.sections[0].chosen.stray)
     assert close.sections[0].others == () or all(o.points == 4 for o in close.sections[0].others)
+
+
+def test_rhythm_stays_above_the_body_between_its_landmarks(made: Made) -> None:
+    """The closest one would leave 84.4 cm at round 1, where the body measures 85.4."""
+    planned = plan(made(hip(points=8, indifference="0 cm"), hem(points=8)))
+    chosen = planned.sections[0].chosen
+    assert chosen is not None
+    width = planned.sections[0].gauge.width.value
+    counts = [row.count for row in planned.program.pieces[0].rows[:21]]
+    body = [840 + 14 * r for r in range(21)]
+    assert all(n * width >= least for n, least in list(zip(counts, body, strict=True))[1:20])
+    assert any(o.rhythm.first == 2 for o in planned.sections[0].others)
+
+
+def test_body_that_no_rhythm_keeps_all_the_way_is_kept_at_its_landmarks(made: Made) -> None:
+    """One shaping every 5th round cannot follow it from the first round on."""
+    planned = plan(made(hip(points=8, add=2, every=5), hem(points=8)))
+    assert planned.landmarks[1].garment.value >= 1120
 
 
 def test_fixed_rhythm_is_kept(made: Made) -> None:

@@ -238,7 +238,7 @@ FAULTS = {
     ),
     "a number left out": Broken("numbers", misnumbered, "50, 51, 53]"),
     "shaping planned later": Broken(
-        "shaping_rounds", late_shaping, "row 6: 8 shaping points, 0 planned; row 7: 0 shaping"
+        "shaping_rounds", late_shaping, "row 5: 8 shaping points, 0 planned; row 6: 0 shaping"
     ),
     "points off their lines": Broken("lines", astray, "a shaping point lies 5."),
     "markers in the wrong stitch": Broken(

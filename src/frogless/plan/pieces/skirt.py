@@ -11,7 +11,7 @@ from frogless.errors import InputError
 from frogless.plan import edging as edging_
 from frogless.plan import options, refusals, strand, waist
 from frogless.plan.basis import Basis
-from frogless.plan.landmarks import landmarks, with_landmarks
+from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
 from frogless.plan.model import CordPlan, Plan, Remark, SectionPlan
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
@@ -68,15 +68,18 @@ def plan_skirt(basis: Basis) -> Plan:
 def _decide(basis: Basis) -> Tube:
     """Counts and rhythms; the edging's multiple is met at the hem, or its first round adapts."""
     choice, first = basis.design.edging, start_target(basis)
-    measured = with_landmarks(basis, first, spans(basis))
     wish = edging_.multiple(basis, choice)
-    found = lay_out(basis, first, measured, wish)
-    if found is None and wish.of > 1 and choice and choice.correction_round == "when needed":
-        wish = Multiple()
-        found = lay_out(basis, first, measured, wish)
-    if found is None:
-        raise refusals.why_not(basis, first, measured, wish)
-    return tube(basis, first, measured, found, wish)
+    wishes = [wish]
+    if wish.of > 1 and choice and choice.correction_round == "when needed":
+        wishes.append(Multiple())
+    # The ease asked for on the way is kept where it can be; then at least the body has room.
+    measured = with_landmarks(basis, first, spans(basis))
+    bare = with_landmarks(basis, first, spans(basis), bare=True)
+    for each in (measured,) if bare == measured else (measured, bare):
+        for one in wishes:
+            if found := lay_out(basis, first, each, one):
+                return tube(basis, first, each, found, one)
+    raise refusals.why_not(basis, first, bare, wishes[-1])
 
 
 def _section_plans(skirt: Tube) -> tuple[SectionPlan, ...]:
@@ -196,6 +199,7 @@ def _gauges(skirt: Tube, pieces: Sequence[Piece]) -> dict[str, Gauge]:
 
 def _remarks(skirt: Tube) -> Iterator[Remark]:
     basis = skirt.basis
+    yield from less_than_asked(skirt)
     if basis.growth is None:
         yield Remark(
             "hang_test",
