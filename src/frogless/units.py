@@ -141,14 +141,31 @@ def parse_mass(text: str) -> float:
     return _parse(text, MASS_UNITS, _MASSES, "a mass")
 
 
+def parse_number(text: str) -> float:
+    """A plain number from "27", "27.5", "27,5", "27 1/2", "27½"; with its sign.
+
+    Raises:
+        InputError: it is no number, or it has a unit.
+    """
+    found = _QUANTITY.fullmatch(_spelled(text).strip()) if len(text) <= _LONGEST else None
+    if not found or found["unit"] or found["unit2"] or _THOUSANDS.match(text.strip()):
+        raise InputError(f'"{text[:_LONGEST]}" is not a number')
+    return float(_number(found, text))
+
+
+def _spelled(text: str) -> str:
+    """The same with fractions in figures."""
+    for sign, fraction in _FRACTIONS.items():
+        text = text.replace(sign, fraction)
+    return text
+
+
 def _parse(text: str, units: Mapping[str, float], accepted: str, what: str) -> float:
     if len(text) > _LONGEST:
         raise InputError(
             f'"{text[:_LONGEST]}…" is not {what}; write a number and a unit: {accepted}'
         )
-    plain = text.strip()
-    for sign, fraction in _FRACTIONS.items():
-        plain = plain.replace(sign, fraction)
+    plain = _spelled(text.strip())
     if _THOUSANDS.match(plain):
         raise InputError(
             f'"{text}" can be thousands or a decimal; write it without the comma or with a point'

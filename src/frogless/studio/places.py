@@ -44,3 +44,21 @@ def made(folder: Path) -> Path:
             "name another folder in FROGLESS_DATA"
         ) from None
     return folder
+
+
+def private(file: Path) -> Path:
+    """The file, made if need be, for its owner's eyes alone, whoever may look into its folder.
+
+    Raises:
+        InputError: it cannot be made, or belongs to somebody else.
+    """
+    try:
+        file.touch(mode=0o600)
+        file.chmod(0o600)
+    except OSError as error:
+        reason = (error.strerror or "unknown reason").lower()
+        raise InputError(
+            f"{file}: the library cannot be kept there ({reason}); "
+            "name another folder in FROGLESS_DATA"
+        ) from None
+    return file

@@ -18,7 +18,7 @@ from django.db import Error, connection
 from django.urls import get_resolver
 
 from frogless.errors import InputError
-from frogless.studio.places import made
+from frogless.studio.places import made, private
 
 HOST = "127.0.0.1"
 DRAINED = 32_000_000
@@ -87,9 +87,9 @@ def prepared() -> WSGIHandler:
     # Everything is imported now, so that the first page is as quick as the others.
     get_resolver().url_patterns  # noqa: B018
     from frogless.studio.library import shelf
-    from frogless.studio.settings import DATA
+    from frogless.studio.settings import DATA, LIBRARY
 
-    made(DATA)
+    private(made(DATA) / LIBRARY)
     try:
         call_command("migrate", verbosity=0, interactive=False)
         shelf.empty_bin()

@@ -11,6 +11,7 @@ from typing import Any
 from frogless.studio.places import data_folder
 
 DATA = data_folder(os.environ, sys.platform, Path.home())
+LIBRARY = "library.sqlite3"
 LARGEST_REQUEST = 1_000_000
 """Bytes; a page with three long documents in it is a tenth of that."""
 
@@ -44,7 +45,7 @@ TEMPLATES: list[dict[str, Any]] = [
 DATABASES: dict[str, dict[str, Any]] = {
     "default": {
         "ENGINE": "django.db.backends.sqlite3",
-        "NAME": DATA / "library.sqlite3",
+        "NAME": DATA / LIBRARY,
         # What is deleted is overwritten: it may be somebody's measurements.
         "OPTIONS": {"init_command": "PRAGMA secure_delete=ON"},
     }

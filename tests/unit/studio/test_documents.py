@@ -50,7 +50,7 @@ def names(groups: tuple[Group, ...], *, needed: bool = False) -> set[str]:
         ("62", "weight", "cm", "62 kg"),
         ("27", "", "cm", "27"),
         ("", "size", "cm", ""),
-        ("-3", "size", "cm", "-3"),
+        ("-3", "size", "cm", "-3 cm"),
         ("wide", "size", "cm", "wide"),
     ],
 )

@@ -14,7 +14,7 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.studio import examples
-from frogless.studio.places import data_folder, made
+from frogless.studio.places import data_folder, made, private
 
 HOME = Path("/home/anna")
 STUDIO = [sys.executable, "-m", "frogless", "studio", "--no-browser"]
@@ -43,6 +43,22 @@ def test_library_is_for_its_owner_alone(tmp_path: Path) -> None:
     """Nobody else on the computer may read it."""
     folder = made(tmp_path / "a" / "b")
     assert os.name == "nt" or folder.stat().st_mode & 0o077 == 0
+
+
+def test_library_is_for_its_owner_alone_in_a_folder_that_others_may_enter(tmp_path: Path) -> None:
+    """Whether the file was there before or not."""
+    tmp_path.chmod(0o755)
+    old = tmp_path / "old.sqlite3"
+    old.write_bytes(b"kept")
+    old.chmod(0o644)
+    for file in (private(old), private(tmp_path / "new.sqlite3")):
+        assert os.name == "nt" or file.stat().st_mode & 0o077 == 0
+    assert old.read_bytes() == b"kept"
+
+
+def test_library_of_the_studio_is_a_private_file(library: Path) -> None:
+    """As `prepared` leaves it."""
+    assert os.name == "nt" or (library / "library.sqlite3").stat().st_mode & 0o077 == 0
 
 
 def test_place_that_cannot_be_made_is_told(tmp_path: Path) -> None:

@@ -417,6 +417,30 @@ def test_warnings_name_measurements_as_the_form_does(filled: Page, press: Press)
     assert "Waist to knee 80 cm lies outside" in page.text
 
 
+def test_cautions_come_first_and_nothing_is_told_twice(filled: Page, press: Press) -> None:
+    """What can hurt stands above what is made; a warning is not repeated below."""
+    page = press(filled, "draft", **{"body-high_hip_girth": ""})
+    assert page.text.index("Please read first") < page.text.index("At a glance")
+    assert "strand that hangs free" in page.text
+    assert page.text.count("igh hip was not measured") == 1
+    assert page.text.count("has to stretch 20 %") == 1
+
+
+@pytest.mark.parametrize("written", ["27 1/2", "27½", "27,5", "27.5"])
+def test_half_a_stitch_is_written_as_people_write_it(
+    filled: Page, press: Press, written: str
+) -> None:
+    """As the field's hint says."""
+    page = press(filled, "draft", **{"swatch-double_crochet-stitches": written})
+    assert "Drafted and proven" in page.text
+
+
+def test_size_below_zero_is_told_as_such(filled: Page, press: Press) -> None:
+    """Not as one without a unit: the page has given it one."""
+    page = press(filled, "draft", **{"body-waist_girth": "-5"})
+    assert page.error("body-waist_girth") == '"-5 cm" must be more than zero'
+
+
 def test_fault_of_ours_is_one_sentence() -> None:
     """No traceback reaches the page."""
     answer = guard.our_fault(RequestFactory().get("/", headers={"host": "localhost"}))

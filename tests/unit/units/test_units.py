@@ -15,6 +15,7 @@ from frogless.units import (
     Measured,
     parse_length,
     parse_mass,
+    parse_number,
     show_fine,
     show_length,
     show_long,
@@ -184,6 +185,19 @@ def test_sum_and_quotient_add_in_quadrature() -> None:
 def test_relative_uncertainty_of_zero_is_zero() -> None:
     """A count of nothing divides nothing."""
     assert Measured(0.0, 1.0).relative == 0.0
+
+
+@pytest.mark.parametrize("written", ["27.5", "27,5", "27 1/2", "27½", " 55/2 "])
+def test_number_is_read_as_people_write_it(written: str) -> None:
+    """Halves of a stitch."""
+    assert parse_number(written) == 27.5
+
+
+@pytest.mark.parametrize("written", ["", "27 cm", "1,500", "nan", "1e5", "9" * 99, "x"])
+def test_what_is_no_plain_number_is_refused(written: str) -> None:
+    """Thousands could be a decimal."""
+    with pytest.raises(InputError, match="is not a number"):
+        parse_number(written)
 
 
 @pytest.mark.parametrize("written", ["H-8", "US H/8", "5"])

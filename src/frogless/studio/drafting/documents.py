@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import tempfile
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
@@ -28,7 +27,7 @@ from frogless.studio.drafting.fields import (
 )
 from frogless.swatch import Swatch, load_swatch
 from frogless.swatch_file import SwatchFile, stitch_key
-from frogless.units import Units
+from frogless.units import Units, parse_number
 
 PLAIN = ("stitches", "width", "rows", "height", "mass", "stretched_width")
 HUNG = {
@@ -205,10 +204,8 @@ def _filled(values: Values, groups: Iterable[Group], prefix: str) -> dict[str, s
 def _number(text: str) -> int | float | str:
     """A number where it is one; the library says what is wrong with anything else."""
     try:
-        number = float(text.replace(",", "."))
-    except ValueError:
-        return text
-    if not math.isfinite(number):
+        number = parse_number(text)
+    except InputError:
         return text
     return int(number) if number.is_integer() else number
 

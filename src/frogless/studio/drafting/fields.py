@@ -29,7 +29,7 @@ UNITS: Mapping[str, Mapping[Units, str]] = {
 }
 """The unit of a bare number by kind of field and the units chosen for the page."""
 
-BARE = re.compile(r"[\d½¼¾⅛⅜⅝⅞][\d\s.,/½¼¾⅛⅜⅝⅞-]*")
+BARE = re.compile(r"[-−]?\s*[\d½¼¾⅛⅜⅝⅞][\d\s.,/½¼¾⅛⅜⅝⅞-]*")
 
 WHY = {
     "high_hip_girth": "Without it the girth between waist and hip is not checked; there skirts "
@@ -176,7 +176,7 @@ def _stitch_groups(stitch: str, title: str, needed: bool) -> Iterator[Group]:
 
 
 READING = {
-    "stitches": ("Stitches", "", "Counted over the width below; halves may be counted."),
+    "stitches": ("Stitches", "", "Counted over the width below; halves may be counted: 27 1/2."),
     "width": ("Width of these stitches", "size", "10 cm (4 in) or more."),
     "rows": ("Rows", "", "Counted over the height below."),
     "height": ("Height of these rows", "size", "10 cm (4 in) or more."),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from frogless.draft import Draft, plan_text
@@ -24,12 +24,16 @@ from frogless.publish.messages import say
 from frogless.publish.pattern import pattern
 from frogless.publish.pdf import pdf
 from frogless.publish.plain import plain
+from frogless.publish.remarks import caution_note
 from frogless.publish.webpage import webpage
 from frogless.studio.drafting.fields import in_words
 from frogless.write.rhythm import rhythm_sentence
 
-PARTS = ("glance", "schematic", "materials", "cautions")
+PARTS = ("glance", "schematic", "materials")
 """The parts of the pattern that the page shows, by the messages that head them."""
+
+SHAPING_AFTER = "glance"
+"""The part that the page's own list of sections follows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +58,46 @@ def shown(made: Draft) -> Shown:
     """The draft for the page."""
     drafted = made.drafted
     shaping = tuple(_section(drafted, section) for section in drafted.plan.sections)
-    first, *others = _parts(drafted)
+    warnings = tuple(dict.fromkeys(map(in_words, _warnings(made))))
+    parts = list(_cautions(drafted))
+    for part in _parts(drafted):
+        glance = part.title == say(drafted, SHAPING_AFTER)
+        parts.append(_without(part, warnings) if glance else part)
+        if glance:
+            parts.append(Part("Shaping", (("list", shaping),)))
     return Shown(
         title=drafted.basis.design.title,
         sentence=_sentence(drafted),
-        warnings=tuple(dict.fromkeys(map(in_words, _warnings(made)))),
-        parts=(first, Part("Shaping", (("list", shaping),)), *others),
+        warnings=warnings,
+        parts=tuple(parts),
     )
+
+
+def _cautions(drafted: Drafted) -> Iterator[Part]:
+    """All of them, also those that the pattern tells where they belong: they come before work."""
+    notes = tuple(("note", caution_note(drafted, one)) for one in drafted.fit.cautions)
+    if notes:
+        yield Part(say(drafted, "cautions"), notes)
+
+
+def _without(part: Part, warnings: Sequence[str]) -> Part:
+    """A part less what the warnings above it say already: remarks, and lines that repeat one."""
+    blocks: list[tuple[str, object]] = []
+    for kind, block in part.blocks:
+        match block:
+            case Note(kind="remark"):
+                continue
+            case tuple():
+                left = tuple(line for line in block if not _repeats(str(line), warnings))
+                blocks.append((kind, left))
+            case _:
+                blocks.append((kind, block))
+    return Part(part.title, tuple(blocks))
+
+
+def _repeats(line: str, warnings: Sequence[str]) -> bool:
+    plain = " ".join(line.split())
+    return any(warning in plain for warning in warnings)
 
 
 def _parts(drafted: Drafted) -> Iterator[Part]:
