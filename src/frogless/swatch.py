@@ -258,6 +258,22 @@ def _scale(mass: float) -> float:
 # a word.
 FAR = 1.2
 
+# A share outside the usual range: beyond it no hand explains
+# the proportions (own choice).
+ODD_SHAPE = 0.4
+
+# Twice its width and more, no crocheted fabric is stretched in comfort (from memory).
+STRETCHES_TO = 2.0
+
+# A mass or a length on the label is questioned when it is off by more than this: fabric, fibre and
+# the label's rounding together explain less (own choice).
+FAR_OFF = 2.5
+
+# Yarn on an area of solid fabric: 1.27 to 1.6 areas over the yarn's diameter, as makers weighed it;
+# diameter 0.0357 √(tex / 0.75) mm, 0.75 g/cm³ between soft acrylic (0.59) and cotton (0.91).
+COVER = 1.4
+PACKED_DENSITY = 0.75
+
 _NOT_WASHED = (
     "the swatch was not read after washing; wash and dry it as the garment will be, and read it "
     "again, because rows often change length"
@@ -272,8 +288,11 @@ def advice(swatch: Swatch) -> tuple[str, ...]:
     if "washed" not in states:
         told.append(_NOT_WASHED)
     told += [s for s in (_against_table(swatch, stitch) for stitch in stitches) if s]
-    hook = _hook_against_table(swatch)
-    return (*told, *([hook] if hook else []))
+    told += [s for s in (_shape(swatch, stitch) for stitch in stitches) if s]
+    told += [s for s in (_weight(swatch, stitch) for stitch in stitches) if s]
+    told += [s for r in swatch.readings if (s := _overstretched(r))]
+    told += [s for s in (_ball(swatch), _hook_against_table(swatch)) if s]
+    return tuple(told)
 
 
 def _short_windows(reading: Reading) -> list[str]:
@@ -301,13 +320,17 @@ def _words(stitch: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class YarnRange:
-    """What the yarn table gives for a category: stitches in 4 in and hook, mm; inf when open."""
+    """What the yarn table gives for a category: stitches in 4 in, hook, mm, and m per 100 g.
+
+    An open end is 0 or inf.
+    """
 
     category: int
     name: str
     stitch: str
     gauge: tuple[float, float]
     hook: tuple[float, float]
+    metres: tuple[float, float] = (0.0, math.inf)
 
 
 @cache
@@ -321,6 +344,7 @@ def yarn_ranges() -> Mapping[int, YarnRange]:
             stitch=STITCH_NAMES[row["gauge_stitch_us"]],
             gauge=_range(row, "gauge_{}_per_4in"),
             hook=_range(row, "hook_mm_{}"),
+            metres=_range(row, "m_per_100g_{}"),
         )
         for row in csv.DictReader(text.splitlines())
     }
@@ -345,6 +369,102 @@ def _against_table(swatch: Swatch, stitch: str) -> str | None:
         f"{count:.1f} stitches of {_words(stitch)} in 10 cm lie far outside the "
         f"{_span(low, high)} of the yarn weight table for category {table.category} in "
         f"{counted_in}; it is a guideline, but count again"
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """Usual row height over stitch width of a stitch, and what it is called in UK terms."""
+
+    stitch: str
+    uk_name: str
+    low: float
+    high: float
+
+
+@cache
+def shapes() -> Mapping[str, Shape]:
+    """The rows of `data/stitch_shapes.csv`, by US name."""
+    text = (resources.files("frogless") / "data" / "stitch_shapes.csv").read_text(encoding="utf-8")
+    return {
+        row["stitch"]: Shape(
+            row["stitch"], row["uk_name"], low=float(row["low"]), high=float(row["high"])
+        )
+        for row in csv.DictReader(text.splitlines())
+    }
+
+
+def _shape(swatch: Swatch, stitch: str) -> str | None:
+    """Proportions that a stitch does not have, and the stitch that has them."""
+    usual = shapes().get(stitch)
+    if usual is None or not has_gauge(swatch, stitch):
+        return None
+    found = gauge(swatch, stitch)
+    ratio = found.height.over(found.width)
+    low, high = ratio.interval()
+    if low <= usual.high and high >= usual.low:
+        return None
+    name = _words(stitch)
+    told = f"rows of {name} are {ratio.value:.2f} times as high as its stitches are wide, where "
+    told += f"{usual.low:g} to {usual.high:g} is usual"
+    other = next((s for s in shapes().values() if s.low <= ratio.value <= s.high), None)
+    if other is None:
+        told += "; count stitches and rows again"
+    elif other.uk_name == name:
+        told += (
+            f"; these proportions are those of {_words(other.stitch)} (UK {other.uk_name}): is "
+            "`stitch` written in US terms?"
+        )
+    else:
+        told += (
+            f"; these proportions are those of {_words(other.stitch)}: is `stitch` the right one?"
+        )
+    far = ratio.value < usual.low * (1 - ODD_SHAPE) or ratio.value > usual.high * (1 + ODD_SHAPE)
+    return told + (" No length can be trusted before that is settled." if far else "")
+
+
+def _weight(swatch: Swatch, stitch: str) -> str | None:
+    """The mass of a stitch against what its area takes of a yarn of this thickness."""
+    weighed, tex = mass_per_stitch(swatch, stitch), swatch.yarn.tex
+    if weighed is None or tex is None or not has_gauge(swatch, stitch):
+        return None
+    found = gauge(swatch, stitch)
+    thick = 0.0357 * math.sqrt(tex / PACKED_DENSITY)
+    usual = COVER * found.width.value * found.height.value / thick * tex / 1e6
+    if 1 / FAR_OFF <= weighed.value / usual <= FAR_OFF:
+        return None
+    return (
+        f"a stitch of {_words(stitch)} weighs {1000 * weighed.value:.0f} mg by the swatch's mass, "
+        f"and about {1000 * usual:.0f} mg by its size and the label's length: is `mass` that of "
+        "just these stitches and rows, and is the label right?"
+    )
+
+
+def _overstretched(reading: Reading) -> str | None:
+    if not reading.width or not reading.stretched_width:
+        return None
+    ratio = reading.stretched_width / reading.width
+    if ratio <= STRETCHES_TO:
+        return None
+    return (
+        f"{reading.stitches or 0:g} stitches of {_words(reading.stitch)} stretched from "
+        f"{shown_cm(reading.width)} to {shown_cm(reading.stretched_width)}, {ratio:.1f} times: is "
+        "that in comfort, and are they the same stitches?"
+    )
+
+
+def _ball(swatch: Swatch) -> str | None:
+    """Metres per 100 g of the label against its category."""
+    yarn = swatch.yarn
+    if yarn.category is None or yarn.tex is None:
+        return None
+    low, high = yarn_ranges()[yarn.category].metres
+    metres = 1e5 / yarn.tex
+    if low / FAR_OFF <= metres <= high * FAR_OFF:
+        return None
+    return (
+        f"the label's ball makes {metres:.0f} m in 100 g, where {_span(low, high)} m are usual for "
+        f"category {yarn.category}: are `ball_mass` and `ball_length` right?"
     )
 
 

@@ -17,9 +17,13 @@ from frogless.body.measurements import (
     known_measurements,
     read_table,
 )
+from frogless.body.size_tables import sizes
 from frogless.errors import Fault, Place
 from frogless.units import INCH, LENGTH_UNITS, MASS_UNITS, POUND
 
+# Children of one age differ by a tenth or two; more than this over the size table is a slip of the
+# age or an adult's measurements (own choice).
+_OUTGROWN = 1.3
 _SLIPS_OF_LENGTH = {"cm": 10.0, "in": INCH, "mm": 1.0}
 _FOR_A_CHILD = "; for a child give its age"
 _MEASURE_AGAIN = "; measure again, and keep it if the tape says so"
@@ -50,7 +54,7 @@ def refusals(body: Body) -> tuple[Fault, ...]:
 
 def question(body: Body) -> tuple[str, ...]:
     """One sentence for each value that surveys and size tables do not have, or odd proportion."""
-    return (*_questioned_alone(body), *_questioned_together(body))
+    return (*_questioned_alone(body), *_questioned_together(body), *_questioned_age(body))
 
 
 def _refused_alone(body: Body) -> Iterator[Fault]:
@@ -81,6 +85,31 @@ def _questioned_alone(body: Body) -> Iterator[str]:
             f"{key} {_shown(measured)} lies outside surveys and size tables "
             f"({_size(low, known)} to {_size(known.high, known)})"
             f"{_FOR_A_CHILD if child else ''}{_meant(measured, known, body) or _MEASURE_AGAIN}"
+        )
+
+
+def _questioned_age(body: Body) -> Iterator[str]:
+    """A child's age with a size that the table gives to nobody near it: the rules go by the age.
+
+    Source: children's and youths' sizes of the Craft Yarn Council, by age.
+    """
+    if body.age is None:
+        return
+    usual = next((one for one in sizes("children") if one.age and one.age >= body.age), None)
+    pairs = [
+        (one, known)
+        for one in body.measurements.values()
+        if usual and (known := usual.get(one.key)) and not one.estimated
+    ]
+    far = [pair for pair in pairs if pair[0].value.value > _OUTGROWN * pair[1].value.value]
+    if far and usual:
+        told = " and ".join(
+            f"{one.key} {_shown(one)} (a child of {usual.age:g}: about {_shown(known)})"
+            for one, known in far
+        )
+        yield (
+            f"age {body.age:g} does not go with {told}: is the age right? The rules for children's "
+            "clothes go by it"
         )
 
 

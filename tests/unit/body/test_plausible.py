@@ -125,3 +125,17 @@ def test_estimates_are_not_questioned(make_body: Make) -> None:
     one = body.measurements["waist_to_hip"]
     guessed = Body("x", {one.key: type(one)(one.key, one.value, estimated=True)})
     assert question(guessed) == ()
+
+
+def test_age_of_a_child_with_the_size_of_an_adult_is_asked_about(make_body: Make) -> None:
+    """Both are named: the rules for children's clothes go by the age."""
+    (told,) = question(make_body(age=8, waist_girth=840.0, hip_girth=1120.0))
+    assert told.startswith("age 8 does not go with waist_girth 84 cm (a child of 8: about ")
+    assert "hip_girth 112 cm" in told
+    assert "is the age right?" in told
+
+
+@pytest.mark.parametrize(("age", "waist"), [(8.0, 640.0), (13.0, 780.0), (40.0, 840.0)])
+def test_large_child_is_not_asked_for_its_age(make_body: Make, age: float, waist: float) -> None:
+    """Children of one age differ; an adult may have any size."""
+    assert question(make_body(age=age, waist_girth=waist, hip_girth=1.2 * waist)) == ()

@@ -39,7 +39,8 @@ def make_swatch() -> Callable[..., Swatch]:
     """`make_swatch(Reading(…))` is a swatch of double crochet in a yarn of category 4."""
 
     def make(*readings: Reading, category: int | None = 4, hook: float = 6.0) -> Swatch:
-        yarn = Yarn("", category, "wool", 50.0, 120_000.0)
+        long = 15_000.0 if category == 7 else 120_000.0
+        yarn = Yarn("", category, "wool", 50.0, long)
         return Swatch("main", "double_crochet", hook, yarn, "swatch.toml", readings)
 
     return make

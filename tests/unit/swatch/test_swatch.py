@@ -167,14 +167,23 @@ def test_scale_with_tenths_is_better_than_one_without(make_swatch: Make) -> None
     assert fine.relative < coarse.relative
 
 
+def apt(state: State = "washed", **given: float) -> Reading:
+    """A reading whose stitches are 1.8 times as high as wide, as double crochet is."""
+    one = dc(state, **given)
+    assert one.width
+    assert one.stitches
+    assert one.rows
+    return replace(one, height=1.8 * one.rows * one.width / one.stitches)
+
+
 def test_good_swatch_needs_no_advice(make_swatch: Make) -> None:
     """Washed, wide, and what the yarn table expects of category 4 on 6 mm."""
-    assert advice(make_swatch(dc(stitches=13))) == ()
+    assert advice(make_swatch(apt(stitches=13))) == ()
 
 
 def test_narrow_window_is_warned_of_with_its_interval(make_swatch: Make) -> None:
     """9 stitches over 7 cm."""
-    told = advice(make_swatch(dc(stitches=9, width=70.0)))
+    told = advice(make_swatch(apt(stitches=9, width=70.0)))
     assert told == (
         "9 stitches of double crochet over 7 cm are known to ± 7 % (95 %); "
         "count over 10 cm or more",
@@ -183,13 +192,13 @@ def test_narrow_window_is_warned_of_with_its_interval(make_swatch: Make) -> None
 
 def test_unwashed_swatch_is_asked_to_be_washed(make_swatch: Make) -> None:
     """Rows change length most."""
-    (told,) = advice(make_swatch(dc("as worked", stitches=13)))
+    (told,) = advice(make_swatch(apt("as worked", stitches=13)))
     assert told.startswith("the swatch was not read after washing")
 
 
 def test_gauge_far_from_the_yarn_table_is_warned_of(make_swatch: Make) -> None:
     """18 dc in 10 cm of a category 4 yarn; the table counts in sc, which is said."""
-    (told,) = advice(make_swatch(dc()))
+    (told,) = advice(make_swatch(apt()))
     assert "18.0 stitches of double crochet in 10 cm lie far outside the 11 to 14" in told
     assert "category 4 in single crochet, taken to be as wide" in told
 
@@ -201,21 +210,21 @@ def test_gauge_is_warned_of_when_it_is_more_than_a_fifth_outside_the_table(
     make_swatch: Make, stitches: float, *, warned: bool
 ) -> None:
     """Category 4 has 11 to 14: from 9.2 to 16.8 nothing is said, for the table is a guideline."""
-    assert bool(advice(make_swatch(dc(stitches=stitches)))) is warned
+    assert bool(advice(make_swatch(apt(stitches=stitches)))) is warned
 
 
 def test_tall_stitches_are_not_held_against_the_table(make_swatch: Make) -> None:
     """Nothing says that a treble is as wide as a single crochet."""
-    tall = Reading("treble", "washed", 6.0, 30, 100.0, 6, 100.0)
+    tall = Reading("treble", "washed", 6.0, 30, 100.0, 12, 100.0)
     assert advice(make_swatch(tall)) == ()
 
 
 def test_open_category_has_no_lower_end(make_swatch: Make) -> None:
     """Category 7 is 5 stitches or fewer, on 16 mm or more."""
-    told = advice(make_swatch(dc(stitches=8), category=7))
+    told = advice(make_swatch(apt(stitches=8), category=7))
     assert "lie far outside the 5 or fewer of" in told[0]
     assert "outside the 16 or more mm usual" in told[1]
-    assert advice(make_swatch(dc(stitches=3), category=7, hook=20.0)) == ()
+    assert advice(make_swatch(apt(stitches=3), category=7, hook=20.0)) == ()
 
 
 @pytest.mark.parametrize("hook", [4.0, 8.0])
@@ -223,7 +232,7 @@ def test_hook_is_only_remarked_on_when_it_is_far_outside_the_table(
     make_swatch: Make, hook: float
 ) -> None:
     """Designers go down for a firm fabric and up for drape."""
-    (told,) = advice(make_swatch(dc(stitches=13), hook=hook))
+    (told,) = advice(make_swatch(apt(stitches=13), hook=hook))
     assert told.startswith(f"a hook of {hook:g} mm is far outside the 5.5 to 6.5 mm usual for")
     assert "nothing is wrong" in told
 
@@ -233,7 +242,7 @@ def test_hook_is_not_remarked_on_when_it_is_a_size_or_two_outside_the_table(
     make_swatch: Make, hook: float
 ) -> None:
     """4.6 mm to 7.8 mm lie within a fifth of the 5.5 to 6.5 mm of category 4."""
-    assert advice(make_swatch(dc(stitches=13), hook=hook)) == ()
+    assert advice(make_swatch(apt(stitches=13), hook=hook)) == ()
 
 
 def test_gauge_is_of_the_garments_hook_when_a_stitch_was_read_on_two(make_swatch: Make) -> None:
@@ -253,4 +262,50 @@ def test_gauge_is_of_the_only_hook_there_is(make_swatch: Make) -> None:
 
 def test_unknown_category_is_compared_with_nothing(make_swatch: Make) -> None:
     """A ball without its label."""
-    assert advice(make_swatch(dc(), category=None)) == ()
+    assert advice(make_swatch(apt(), category=None)) == ()
+
+
+def test_double_crochet_in_uk_terms_is_asked_about(make_swatch: Make) -> None:
+    """27 stitches and 30 rows in 15 cm are those of single crochet."""
+    (told,) = advice(
+        make_swatch(dc(stitches=27, width=150.0, rows=30, height=150.0), category=None)
+    )
+    assert "0.90 times as high" in told
+    assert "those of single crochet (UK double crochet): is `stitch` written in US terms?" in told
+    assert "No length can be trusted" in told
+
+
+@pytest.mark.parametrize(
+    ("rows", "says"),
+    [(13.0, "those of half double crochet"), (9.5, ""), (4.0, "count stitches and rows again")],
+)
+def test_proportions_that_a_stitch_does_not_have_are_asked_about(
+    make_swatch: Make, rows: float, says: str
+) -> None:
+    """18 double crochets in 10 cm have 9 to 11 rows."""
+    told = advice(make_swatch(dc(stitches=18, rows=rows), category=None))
+    assert bool(told) is bool(says)
+    assert says in "".join(told)
+
+
+def test_mass_far_from_what_the_label_gives_is_asked_about(make_swatch: Make) -> None:
+    """Both numbers are named: a figure in kg, or of the whole ball."""
+    usual = apt(stitches=18, mass=5.0)
+    assert advice(make_swatch(usual, category=None)) == ()
+    (told,) = advice(make_swatch(replace(usual, mass=50.0), category=None))
+    assert "weighs 278 mg by the swatch's mass, and about 39 mg" in told
+
+
+def test_stretch_beyond_comfort_is_asked_about(make_swatch: Make) -> None:
+    """Four times its width is another piece, or a slip."""
+    assert advice(make_swatch(apt(stitches=18, stretched_width=130.0), category=None)) == ()
+    (told,) = advice(make_swatch(apt(stitches=18, stretched_width=400.0), category=None))
+    assert "from 10 cm to 40 cm, 4.0 times" in told
+
+
+def test_label_far_from_its_category_is_asked_about(make_swatch: Make) -> None:
+    """240 m in 100 g are no category 7, and no lace."""
+    swatch = make_swatch(apt(stitches=3), category=7, hook=20.0)
+    odd = replace(swatch, yarn=replace(swatch.yarn, ball_length=120_000.0))
+    (told,) = advice(odd)
+    assert "240 m in 100 g, where 40 or fewer m are usual for category 7" in told
