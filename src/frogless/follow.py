@@ -89,7 +89,7 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
         points=len(groups),
         done=done,
         plain=_plain(row, groups, done),
-        next=_next(row, groups, done, placed=any(r.row.marks for r in rows[:round_])),
+        next=_next(row, groups, done, placed=_stand(rows[:round_], len(groups))),
         stitch=row.keys[int(row.stitch[-1])],
         girth=below.places * gauge.width.value if below else None,
         state=gauge.state,
@@ -108,6 +108,11 @@ def _plain(row: RowFabric, groups: Groups, done: int) -> int:
     begin = groups[done - 1][-1] + 1 if done else row.row.start.chains
     end = groups[done][0] if done < len(groups) else row.stitch.size
     return int(row.counted[begin:end].sum())
+
+
+def _stand(above: Sequence[RowFabric], points: int) -> bool:
+    """Whether as many markers stand in the work as there are points; others are placed anew."""
+    return next((len(r.row.marks) for r in reversed(above) if r.row.marks), 0) == points
 
 
 def _next(row: RowFabric, groups: Groups, done: int, *, placed: bool) -> Point | None:

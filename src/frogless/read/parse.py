@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -17,6 +18,7 @@ from frogless.read.spoken import (
     Each,
     Ending,
     Group,
+    Handling,
     Label,
     Marked,
     NoTurningChain,
@@ -68,6 +70,13 @@ def _parser(terminals: str) -> Lark:
     return Lark(grammar, parser="lalr", start=["row", "spread"], maybe_placeholders=False)
 
 
+HANDLING: Mapping[str, Handling] = {
+    "PLACE_MARKERS": "placed",
+    "REPLACE_MARKERS": "replaced",
+    "MOVE": "moved",
+}
+
+
 class _Builder(Transformer[Token, Any]):
     """Each method is a rule of the grammar; it gets what the rule's parts gave."""
 
@@ -83,7 +92,8 @@ class _Builder(Transformer[Token, Any]):
         for name, value in rest:
             said[name] = value
         items, endings = said.pop("main")
-        return Said(label, items, endings, **said)
+        handling, marked = said.pop("markers", ("", ()))
+        return Said(label, items, endings, marked=marked, handling=handling, **said)
 
     def foundation(self, parts: list[Any]) -> Label:
         return Label("foundation", 0, 0, _sides(parts))
@@ -111,8 +121,9 @@ class _Builder(Transformer[Token, Any]):
         items = tuple(part for part in parts if not isinstance(part, Ending))
         return "main", (items, endings)
 
-    def markers(self, parts: list[Marked]) -> tuple[str, Any]:
-        return "marked", tuple(parts)
+    def markers(self, parts: list[Any]) -> tuple[str, Any]:
+        handling, *marked = parts
+        return "markers", (HANDLING[handling.type], tuple(marked))
 
     def marked(self, parts: list[Any]) -> Marked:
         return Marked(parts[0], int(parts[1][:-2]))

@@ -51,6 +51,7 @@ class Heard:
         hook: mm; 0 when none was named.
         row: the row before; None before the first.
         section: the section the rows belong to.
+        markers: how many markers stand in the work.
     """
 
     below: Ground
@@ -58,6 +59,7 @@ class Heard:
     chains: Mapping[int, bool] = field(default_factory=dict)
     hook: float = 0.0
     row: Row | None = None
+    markers: int = 0
 
     def in_section(self, section: str) -> Heard:
         """The same, in another section."""
@@ -68,7 +70,8 @@ class Heard:
         start = row.start
         chains = {**self.chains, start.chains: start.counts} if start.chains else self.chains
         below = ground_of(row, vocabulary.stitches)
-        return replace(self, below=below, chains=chains, hook=row.hook, row=row)
+        markers = len(row.marks) or self.markers
+        return replace(self, below=below, chains=chains, hook=row.hook, row=row, markers=markers)
 
 
 def rows_of(said: Said, heard: Heard, vocabulary: Vocabulary) -> tuple[tuple[Row, ...], Heard]:
@@ -88,6 +91,7 @@ def rows_of(said: Said, heard: Heard, vocabulary: Vocabulary) -> tuple[tuple[Row
 
 def _row(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Row:
     start, items = _start(said.items, number, heard)
+    _check_handling(said, heard)
     backwards = any(isinstance(item, Backwards) for item in items)
     items = tuple(item for item in items if not isinstance(item, Backwards))
     taken = start.counts and start.chains > 0
@@ -288,6 +292,18 @@ def _join_first(ending: Ending, body: tuple[Node, ...], vocabulary: Vocabulary) 
 
 
 # Markers
+
+
+def _check_handling(said: Said, heard: Heard) -> None:
+    """Markers can be moved up, or taken out, only where they stand."""
+    told, standing = sum(len(marked.numbers) for marked in said.marked), heard.markers
+    if said.handling == "moved" and told != standing:
+        raise InputError(
+            f"{told} markers are moved up, but {standing} stand in the work; they have to be "
+            f"{'taken out and placed anew' if standing else 'placed first'}"
+        )
+    if said.handling == "replaced" and not standing:
+        raise InputError("old markers are to be taken out, but none was placed before")
 
 
 def _marks(said: Said, *, reverse: bool) -> tuple[int, ...]:

@@ -10,6 +10,10 @@ from frogless.rows.nodes import Into, Repeat, Skip, Work
 Sense = Literal["", "not_counted", "counted", "each_counted", "one_space"]
 
 
+Handling = Literal["", "placed", "replaced", "moved"]
+"""What is done with markers: placed first, taken out and placed anew, or moved up."""
+
+
 @dataclass(frozen=True, slots=True)
 class SaidChain:
     """Chains, and what was said that they count as."""
@@ -125,6 +129,7 @@ class Said:
     """A whole line.
 
     Args:
+        handling: what is done with the markers.
         noted: whether it was said that chain spaces count as stitches.
         stated: places that the count adds up to; None when nothing was stated.
     """
@@ -135,5 +140,6 @@ class Said:
     hook: float | None = None
     noted: bool = False
     marked: tuple[Marked, ...] = ()
+    handling: Handling = ""
     fasten_off: bool = False
     stated: int | None = None

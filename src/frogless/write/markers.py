@@ -18,19 +18,23 @@ def by_number(row: Row) -> tuple[int, ...]:
     return row.marks[::-1] if (row.side == "WS") != row.backwards else row.marks
 
 
-def say_markers(row: Row, phrases: Phrases, *, placed: bool) -> str:
+def say_markers(row: Row, phrases: Phrases, *, standing: int) -> str:
     """Where the markers go in a shaping row, or nothing in a row without shaping.
 
+    Markers that are more or fewer than the shaping points do not lead to them: they are placed
+    anew.
+
     Args:
-        placed: whether the piece has its markers already.
+        standing: how many markers stand in the work.
     """
     if not row.marks:
         return ""
+    placed = standing == len(row.marks)
     parts = [_part(numbers, index, phrases, placed) for index, numbers in _by_stitch(row)]
     joined = parts[0]
     for part in parts[1:]:
         joined = phrases.say("and", a=joined, b=part)
-    name = "move_markers" if placed else "place_markers"
+    name = "move_markers" if placed else "replace_markers" if standing else "place_markers"
     return phrases.say(name, parts=joined, group=phrases.say(_group(row)))
 
 

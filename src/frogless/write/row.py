@@ -20,12 +20,12 @@ class Said:
     Args:
         chains: for a turning chain of so many chains, whether it was said to count.
         hook: the hook in use, mm; 0 when none was named.
-        marked: whether the markers are placed.
+        marked: how many markers stand in the work.
     """
 
     chains: Mapping[int, bool] = field(default_factory=dict)
     hook: float = 0.0
-    marked: bool = False
+    marked: int = 0
 
     def after(self, row: Row) -> Said:
         """The same, after one more row."""
@@ -35,7 +35,7 @@ class Said:
             self,
             chains=chains,
             hook=row.hook or self.hook,
-            marked=self.marked or bool(row.marks),
+            marked=len(row.marks) or self.marked,
         )
 
 
@@ -51,7 +51,7 @@ def say_row(row: Row, said: Said, ground: Ground, closed: bool, words: Words) ->
         _hook(row, said, words),
         _note(row, setting),
         _main(row, said, setting),
-        say_markers(row, words.phrases, placed=said.marked),
+        say_markers(row, words.phrases, standing=said.marked),
         words.phrases.say("fasten_off") if row.end.fasten_off else "",
     )
     return " ".join(_capital(sentence) for sentence in sentences if sentence)

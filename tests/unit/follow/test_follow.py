@@ -58,15 +58,15 @@ def test_markers_of_a_right_side_round_are_met_from_the_first_on() -> None:
 def test_markers_of_a_wrong_side_round_are_met_from_the_last_one_down() -> None:
     """They are numbered with the right side facing, so the first point is marker 8."""
     found = drafted(RING)
-    assert stand(found, 18).row.side == "WS"
-    numbers = [stand(found, 18, done).next for done in range(8)]
+    assert stand(found, 14).row.side == "WS"
+    numbers = [stand(found, 14, done).next for done in range(8)]
     assert [point.marker for point in numbers if point] == [8, 7, 6, 5, 4, 3, 2, 1]
 
 
 def test_same_marker_is_met_at_the_same_place_from_either_side() -> None:
     """Marker 8 is as far from the end of a right-side round as from the start of the next."""
     found = drafted(RING)
-    right, wrong = stand(found, 15, 8), stand(found, 18, 0)
+    right, wrong = stand(found, 11, 8), stand(found, 14, 0)
     assert abs(right.plain - wrong.plain) <= 1
 
 
@@ -82,7 +82,7 @@ def test_steps_of_a_shaping_round_add_up_to_its_count(example: Example, round_: 
     assert made + int(first.row.start.counts) == first.after == rows[round_].places
 
 
-@pytest.mark.parametrize("round_", [6, 9, 18])
+@pytest.mark.parametrize("round_", [5, 8, 17])
 def test_stretches_are_those_of_the_text(round_: int) -> None:
     """ "dc in next 9 sts, [2 dc in next st, dc in next 18 sts] 7 times, …"."""
     found = drafted(RING)
@@ -93,21 +93,21 @@ def test_stretches_are_those_of_the_text(round_: int) -> None:
 
 def test_first_shaping_round_says_where_markers_are_placed() -> None:
     """There is no marker yet to work to."""
-    assert told(drafted(RING), 6)[2] == (
-        "Next: ch 2, dc in next 9, then 2 dc in next st, and place marker 8"
+    assert told(drafted(RING), 5)[2] == (
+        "Next: ch 2, dc in next 9, then 2 dc in next st, and place marker 1"
     )
 
 
 def test_turning_chain_is_told_only_before_the_first_point() -> None:
     """Whoever has done a point has made it."""
     found = drafted(RING)
-    nexts = [told(found, 6, done)[2] for done in (0, 1)]
+    nexts = [told(found, 5, done)[2] for done in (0, 1)]
     assert [line.startswith("Next: ch 2, ") for line in nexts] == [True, False]
 
 
 def test_round_is_finished_when_all_points_are_done() -> None:
     """To its end."""
-    lines = told(drafted(RING), 18, 8)
+    lines = told(drafted(RING), 17, 8)
     assert lines[1] == "184 to 192 stitches; 8 of 8 shaping points done"
     assert lines[2] == "Next: dc in next 11 to the end of the round"
 
@@ -133,7 +133,7 @@ def test_first_round_has_the_foundation_to_measure() -> None:
 
 def test_plain_round_is_told_in_the_words_of_the_text() -> None:
     """No point is counted in it."""
-    assert told(drafted(RING), 8)[1:3] == [
+    assert told(drafted(RING), 7)[1:3] == [
         "160 stitches; no shaping points in this round",
         "Next: Ch 2, dc in each st around; join with sl st to top of ch-2, turn.",
     ]
@@ -167,10 +167,10 @@ def test_card_speaks_uk_terms_and_inches() -> None:
     """Hooks stay in mm, as they are sold."""
     found = drafted(RING)
     piece = found.plan.program.pieces[0]
-    lines = card(stand(found, 18, 3), piece, found.stitches, "uk", "in").splitlines()
-    assert lines[2] == "Next: tr in next 22 to marker 5, then 2 tr in the marked st"
+    lines = card(stand(found, 17, 3), piece, found.stitches, "uk", "in").splitlines()
+    assert lines[2] == "Next: tr in next 22 to marker 4, then 2 tr in the marked st"
     assert lines[3] == "Hook: 3.75 mm"
-    assert lines[4] == "Round 17 measures 40 1/4 in around (washed)"
+    assert lines[4] == "Round 16 measures 40 1/4 in around (washed)"
 
 
 def test_narrowing_round_works_stitches_together_at_its_marker(tmp_path: Path) -> None:
@@ -208,9 +208,9 @@ def test_stretches_of_one_stitch_and_of_none_read_well() -> None:
     [
         (53, 0, "there is no round 53; there are 1 to 52, and 0 for the foundation"),
         (-1, 0, "there is no round -1; there are 1 to 52"),
-        (18, 9, "round 18 has 8 shaping points; done can be 0 to 8, not 9"),
-        (18, -1, "round 18 has 8 shaping points; done can be 0 to 8, not -1"),
-        (17, 1, "round 17 has no shaping points, so none can be done"),
+        (17, 9, "round 17 has 8 shaping points; done can be 0 to 8, not 9"),
+        (17, -1, "round 17 has 8 shaping points; done can be 0 to 8, not -1"),
+        (18, 1, "round 18 has no shaping points, so none can be done"),
         (0, 1, "round 0 has no shaping points, so none can be done"),
     ],
 )

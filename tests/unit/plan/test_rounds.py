@@ -8,7 +8,10 @@ from sample_designs import Made, section, swatch, table
 from frogless.draft import develop
 from frogless.errors import InputError
 from frogless.plan.make import plan
+from frogless.read.build import read_program
 from frogless.rows.nodes import Chain, End, Row, Start, Work
+from frogless.stitches.load import dictionary
+from frogless.write.pattern import write_program
 
 HIP = section("to the hip", shape="shaped", to="hip", ease="4 cm", points=8)
 OPEN = 'with = "chain"\ngirth = "hip_girth"\nease = "4 cm"'
@@ -136,3 +139,20 @@ def test_skirt_that_narrows_and_flares_is_proven(made: Made, rounds: str, *, cou
         tables=(table("waist", kind="drawcord", eyelet_round=1),),
     )
     develop(known)
+
+
+def test_markers_of_a_section_with_other_points_are_placed_anew(made: Made) -> None:
+    """Six stand where four are wanted; a text that moved them up would not be read."""
+    hem = section("to the hem", shape="shaped", to="hem", girth="142 cm", points=4)
+    known = made(HIP.replace("points = 8", "points = 6"), hem)
+    planned = plan(known)
+    stitches = dictionary()
+    text = write_program(planned.program, stitches, "us")
+    assert text.count("Remove the old markers. Place marker") == 1
+    assert text.count("Place marker") == 2
+    read = read_program(text, stitches, "us").pieces[0].rows
+    assert [row.marks for row in read] == [row.marks for row in planned.program.pieces[0].rows]
+    before, _, after = text.partition("Remove the old markers. Place")
+    moved = f"{before}Move{after.replace(' in the ', ' up into the ')}"
+    with pytest.raises(InputError, match="4 markers are moved up, but 6 stand in the work"):
+        read_program(moved, stitches, "us")

@@ -133,8 +133,8 @@ def longer(node: Node, by: int) -> Node:
 
 def wrong_marks(subject: Subject) -> Subject:
     """The markers of the first shaping round moved into the other stitch of each increase."""
-    row = row_of(subject, SKIRT, 6)
-    return with_row(SKIRT, 6, subject, marks=tuple(1 - mark for mark in row.marks))
+    row = row_of(subject, SKIRT, 5)
+    return with_row(SKIRT, 5, subject, marks=tuple(1 - mark for mark in row.marks))
 
 
 def wrong_base(subject: Subject) -> Subject:
@@ -242,7 +242,7 @@ FAULTS = {
     ),
     "points off their lines": Broken("lines", astray, "a shaping point lies 5."),
     "markers in the wrong stitch": Broken(
-        "markers", wrong_marks, "row 9: shaping point 1 is worked into place"
+        "markers", wrong_marks, "row 8: shaping point 1 is worked into place"
     ),
     "a base that is no multiple": Broken("multiples", wrong_base, "249 is no 4 × m + 0"),
     "a seam of another length": Broken(

@@ -156,7 +156,16 @@ def test_sentences_around_the_row_are_understood(us: Vocabulary) -> None:
 def test_placed_markers_are_read_like_moved_ones(us: Vocabulary) -> None:
     """Both say where they are after the row."""
     said = parse_row("Rnd 1: Dc in next st. Place marker 1 in the 2nd st of the decrease.", us)
-    assert said.marked == (Marked((1,), 2),)
+    assert (said.handling, said.marked) == ("placed", (Marked((1,), 2),))
+
+
+def test_markers_placed_anew_are_told_from_moved_ones(us: Vocabulary) -> None:
+    """The old ones are taken out first."""
+    place = "lace marker 1 in the 2nd st of the decrease."
+    anew = parse_row(f"Rnd 1: Dc in next st. Remove the old markers. P{place}", us)
+    assert (anew.handling, anew.marked) == ("replaced", (Marked((1,), 2),))
+    moved = parse_row("Rnd 1: Dc in next st. Move marker 1 up into the 2nd st of the decrease.", us)
+    assert (moved.handling, moved.marked) == ("moved", (Marked((1,), 2),))
 
 
 def test_same_words_are_other_stitches_in_uk_terms(uk: Vocabulary) -> None:

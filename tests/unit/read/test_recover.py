@@ -131,6 +131,18 @@ def test_markers_are_in_the_order_worked(
     assert rows(us, line)[0].marks == expected
 
 
+def test_markers_of_another_number_have_to_be_placed_anew(us: Vocabulary) -> None:
+    """Two stand: three are no two moved up."""
+    first = "Rnd 1 (RS): Dc in next 9 sts. Place markers 1, 2 in the 1st st of each increase."
+    again = "Rnd 2 (RS): Dc in next 9 sts."
+    where = "the 1st st of each increase."
+    anew = rows(us, first, f"{again} Remove the old markers. Place markers 1–3 in {where}")
+    assert anew[1].marks == (0, 0, 0)
+    assert rows(us, first, f"{again} Move markers 1, 2 up into {where}")[1].marks == (0, 0)
+    with pytest.raises(InputError, match="3 markers are moved up, but 2 stand in the work"):
+        rows(us, first, f"{again} Move markers 1–3 up into {where}")
+
+
 def test_stitches_together_are_recovered(us: Vocabulary) -> None:
     """With how many, in a repeat too."""
     row = rows(us, "Rnd 1: [dc2tog, sc3tog] 2 times.")[0]
@@ -158,6 +170,15 @@ def test_stitches_together_are_recovered(us: Vocabulary) -> None:
         ("Rnd 1: Dc in next st; join with sl st to top of ch-2.", "2 chains, but began with 0"),
         ("Rnd 1: Dc in next st; join with sc to first dc.", 'slip stitch, not with "sc"'),
         ("Rnds 3–2: Dc in each st around.", "rows 3 to 2 run backwards"),
+        (
+            "Rnd 1: Dc in next st. Move markers 1, 2 up into the 1st st of each increase.",
+            "2 markers are moved up, but 0 stand in the work; they have to be placed first",
+        ),
+        (
+            "Rnd 1: Dc in next st. Remove the old markers. Place marker 1 in the 1st st of the "
+            "increase.",
+            "old markers are to be taken out, but none was placed before",
+        ),
         (
             "Rnd 1: Dc in next st. Place markers 1, 3 in the 1st st of each increase.",
             "markers are numbered from 1, each named once",

@@ -35,25 +35,32 @@ def test_numbers_are_said_as_short_as_they_get(numbers: tuple[int, ...], expecte
 
 def test_markers_that_go_into_different_stitches_are_listed() -> None:
     """Each stitch of the group with its markers."""
-    assert say_markers(row("RS", 0, 1, 0, 1), ENGLISH, placed=True) == (
+    assert say_markers(row("RS", 0, 1, 0, 1), ENGLISH, standing=4) == (
         "Move markers 1, 3 up into the 1st st and markers 2, 4 up into the 2nd st of each increase."
     )
-    assert say_markers(row("RS", 1, 0), ENGLISH, placed=False) == (
+    assert say_markers(row("RS", 1, 0), ENGLISH, standing=0) == (
         "Place marker 1 in the 2nd st and marker 2 in the 1st st of each increase."
+    )
+
+
+def test_other_number_of_markers_is_placed_anew() -> None:
+    """Six that stand lead nowhere where four are wanted."""
+    assert say_markers(row("RS", 0, 0, 0, 0), ENGLISH, standing=6) == (
+        "Remove the old markers. Place markers 1–4 in the 1st st of each increase."
     )
 
 
 def test_single_marker_and_decreases_are_named_as_such() -> None:
     """One marker has no "each"."""
     decrease = Row(1, "RS", "", (Together("double_crochet", 2),), 1, marks=(0,))
-    assert say_markers(decrease, ENGLISH, placed=False) == (
+    assert say_markers(decrease, ENGLISH, standing=0) == (
         "Place marker 1 in the 1st st of the decrease."
     )
 
 
 def test_row_without_shaping_says_nothing() -> None:
     """The general sentence covers it."""
-    assert say_markers(row("RS"), ENGLISH, placed=True) == ""
+    assert say_markers(row("RS"), ENGLISH, standing=4) == ""
 
 
 def test_general_sentence_tells_which_way_they_are_numbered() -> None:
