@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from frogless import __version__
 from frogless.because import Because
+from frogless.body.children import is_for_child
 from frogless.draw.describe import describe_profile
 from frogless.fit.flare import describe_fullness
 from frogless.fit.survey import share_reached
@@ -14,13 +16,17 @@ from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
 from frogless.proof.model import Finding
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
-from frogless.publish.front import place
+from frogless.publish.front import depth_of, place
 from frogless.publish.instructions import stretched
 from frogless.publish.messages import MESSAGES, say, spelled
 from frogless.publish.trims import gap, gap_is_told_early
+from frogless.tally.model import YarnNeed
 from frogless.units import show_length
 from frogless.write.because import because_sentence
 from frogless.write.rhythm import rhythm_sentence
+
+#: Shares of the surveyed women that are worth telling.
+TOLD_SHARES = (0.05, 0.995)
 
 
 def finishing(drafted: Drafted) -> tuple[Block, ...]:
@@ -44,7 +50,7 @@ def _block_table(drafted: Drafted) -> Table:
             place(drafted, mark.key),
             show_length(mark.garment.value, units),
             show_length(mark.garment.value / 2, units),
-            show_length(mark.depth / stretched(drafted), units),
+            show_length(depth_of(drafted, mark) / stretched(drafted), units),
         )
         for mark in drafted.plan.landmarks
     )
@@ -71,7 +77,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
             for section in drafted.plan.sections
         ),
         *_why_trims(drafted),
-        *((say(drafted, "why_yarn"), _told(drafted, n.because)) for n in drafted.tally.yarn),
+        *((say(drafted, "why_yarn"), _why_yarn(drafted, n)) for n in drafted.tally.yarn),
     )
     alt = describe_profile(drafted.plan, drafted.units)
     return (
@@ -100,6 +106,8 @@ def _why_section(drafted: Drafted, section: SectionPlan) -> str:
         told = say(
             drafted, "why_share", told=told, share=f"{section.fullness:.2f}", percent=f"{share:.0f}"
         )
+    if section.chosen is None:
+        told = say(drafted, "why_tube", told=told)
     for other in section.others[:1]:
         rhythm = rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language)
         stray = show_length(abs(other.stray), drafted.units)
@@ -109,10 +117,18 @@ def _why_section(drafted: Drafted, section: SectionPlan) -> str:
 
 
 def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
-    """Whether the survey can say whom the section suits: a cone that ends at the hip."""
-    ends = {m.rounds for m in drafted.plan.landmarks if m.key == "hip_girth"}
+    """Whether the survey can say whom the section suits: a grown-up's cone from waist to hip.
+
+    A share of nearly none or nearly all says nothing of use.
+    """
+    hip = next((m for m in drafted.plan.landmarks if m.key == "hip_girth"), None)
+    if hip is None or hip.body is None or is_for_child(drafted.basis.body):
+        return False
+    start = section.count_before * section.gauge.width.value
+    reaches = section.first_round <= 1 and section.last_round == hip.rounds
     is_cone = section.fullness > 0 and describe_fullness(section.fullness) == "cone"
-    return section.last_round in ends and section.chosen is not None and is_cone
+    told = TOLD_SHARES[0] < share_reached(section.fullness) < TOLD_SHARES[1]
+    return reaches and section.chosen is not None and is_cone and start < hip.body.value and told
 
 
 def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
@@ -140,6 +156,18 @@ def _why_strand(drafted: Drafted, strand: StrandPlan) -> str:
         times=f"{YARN_PER_CHAIN_LENGTH:g}", tail=show_length(strand.tails, units),
         cut=show_length(strand.cut_yarn, units),
     )  # fmt: skip
+
+
+def _why_yarn(drafted: Drafted, need: YarnNeed) -> str:
+    """Its because, naming the stitch that was weighed."""
+    stitch = drafted.short(drafted.basis.main_swatch.stitch)
+    steps = tuple(
+        replace(step, note=say(drafted, "why_weighed", unit=step.note.split(",")[0], stitch=stitch))
+        if step.what == "one_stitch"
+        else step
+        for step in need.because.steps
+    )
+    return _told(drafted, Because(steps))
 
 
 def _told(drafted: Drafted, because: Because) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from frogless.fit.model import LandmarkFit
-from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Option
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Option
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
@@ -62,8 +62,13 @@ def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
         ease = say(drafted, f"verdict_{fit.verdict}", value=ease)
     return (
         place(drafted, fit.at), body, show_length(fit.garment, units), ease, str(mark.count),
-        str(mark.rounds), show_length(fit.depth, units),
+        str(mark.rounds), show_length(depth_of(drafted, mark), units),
     )  # fmt: skip
+
+
+def depth_of(drafted: Drafted, mark: Landmark) -> float:
+    """Worn depth of the lower edge of a landmark's last round, mm; the waist edge itself is 0."""
+    return drafted.plan.depths[mark.rounds] if mark.rounds else 0.0
 
 
 def place(drafted: Drafted, key: str) -> str:
@@ -120,7 +125,12 @@ def _length(drafted: Drafted) -> str:
     """Rounds and length, the edging and the band on top of it."""
     plan, units = drafted.plan, drafted.units
     hem = plan.landmarks[-1]
-    told = say(drafted, "glance_length", rounds=hem.rounds, length=show_length(hem.depth, units))
+    told = say(
+        drafted,
+        "glance_length",
+        rounds=hem.rounds,
+        length=show_length(depth_of(drafted, hem), units),
+    )
     if plan.edging:
         whole = show_length(plan.depths[plan.edging.last_round], units)
         told = say(drafted, "glance_length_edging", told=told, length=whole)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from frogless.plan.model import ElasticPlan
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import MESSAGES, say
@@ -17,13 +17,15 @@ from frogless.units import YARD, Units, show_fine, show_length, show_long, show_
 SMALL_SHARE = 0.01
 #: Steel hooks have a numbering of their own; in use below this size, mm (common practice).
 STEEL = 2.0
+#: One for each quarter of an edge.
+PINS = 4
 
 
 def materials(drafted: Drafted) -> tuple[Block, ...]:
     """Yarn, hooks, notions."""
     yarns = [text for need in drafted.tally.yarn for text in _yarn(drafted, need)]
     others = [n for n in drafted.tally.notions if n.key != "hook"]
-    notions = [_notion(drafted, notion) for notion in others]
+    notions = [*(_notion(drafted, notion) for notion in others), *_at_hand(drafted)]
     return (
         Heading(say(drafted, "materials")),
         Bullets((*yarns, *_hooks(drafted), *notions)),
@@ -150,6 +152,18 @@ def _notion(drafted: Drafted, notion: Notion) -> str:
         drafted, key if key in MESSAGES else "notion_other", name=notion.key.replace("_", " "),
         pieces=notion.pieces, length=length, detail=notion.detail,
     )  # fmt: skip
+
+
+def _at_hand(drafted: Drafted) -> Iterator[str]:
+    """Small things that the text asks for on the way."""
+    waist = drafted.plan.waist
+    if isinstance(waist, ElasticPlan | BandPlan):
+        yield say(drafted, "have_pins", pieces=PINS)
+    if isinstance(waist, CordPlan):
+        yield say(drafted, "have_bodkin")
+    if drafted.plan.strands:
+        yield say(drafted, "have_glue")
+    yield say(drafted, "have_scissors")
 
 
 def gauge(drafted: Drafted) -> tuple[Block, ...]:

@@ -36,7 +36,8 @@ MESSAGES: Mapping[str, str] = {
     "unsourced": "{sentence} (No published source.)",
     # At a glance
     "glance_caption": (
-        "Girths, and the ease between body and skirt; depths are below the waist edge, worn"
+        "Girths, and the ease between body and skirt; depths are from the waist edge to the lower edge of "
+        "the round, worn"
     ),
     "at": "at",
     "body": "body",
@@ -110,6 +111,10 @@ MESSAGES: Mapping[str, str] = {
         "yarn is counted above"
     ),
     "notion_bead": "{pieces} beads for the {detail}",
+    "have_scissors": "Scissors",
+    "have_pins": "{pieces} pins or clips, for the quarters",
+    "have_bodkin": "Bodkin or safety pin, to thread the cord",
+    "have_glue": "A little glue or wax, to stiffen the tip of the strand",
     "notion_yarn_needle": "Yarn needle, {detail}",
     "notion_sewing_needle": "Sewing needle, {detail}",
     "notion_beading_needle": "Beading needle, {detail}",
@@ -239,8 +244,8 @@ MESSAGES: Mapping[str, str] = {
         "you join it. Or leave it open, work the first round flat along it, join then, and close "
         "the gap below with the tail."
     ),
-    "straight": "{rounds} rounds without shaping, {count} stitches: a tube (fullness λ = 0).",
-    "straight_one": "One round without shaping, {count} stitches: a tube (fullness λ = 0).",
+    "straight": "{rounds} rounds without shaping, {count} stitches.",
+    "straight_one": "One round without shaping, {count} stitches.",
     "shape": (
         "From {before} to {after} stitches in {rounds} rounds: {add} at each of {points} shaping "
         "points. Shape {rhythm}."
@@ -322,6 +327,9 @@ MESSAGES: Mapping[str, str] = {
         "next pin as you go. Where a row end takes 2, work two stitches of the skirt into it, one "
         "after the other. Then fold the band up."
     ),
+    "band_quarter": "Of the seam to the waist, each quarter of {rows} row ends takes {total}: {told}.",
+    "band_quarters": "Of the seam to the waist: {told}.",
+    "band_nth_quarter": "quarter {n}, {rows} row ends take {total}: {told}",
     # Strand
     "strand_1": (
         "Cut {cut} of yarn and part it into its plies: keep {plies} of {of}, and wind up the rest. "
@@ -376,7 +384,7 @@ MESSAGES: Mapping[str, str] = {
         "The rib was not swatched, so its rows are an estimate: go by the length, not by the row."
     ),
     "remark_strand_sample": (
-        "No sample was given, so the length of the strand is an estimate, good to a quarter. Work "
+        "No sample was given, so the length of the strand is an estimate, good to 40 %. Work "
         "ten repeats and measure them, and add or leave out repeats until the strand is as long as "
         "it should be."
     ),
@@ -387,7 +395,7 @@ MESSAGES: Mapping[str, str] = {
         "Wash the skirt as the swatch was washed, and dry it lying flat to these measurements: a "
         "wet skirt that hangs grows."
     ),
-    "block_caption": "To block to, lying flat; depths are below the waist edge",
+    "block_caption": "To block to, lying flat; depths are from the waist edge to the lower edge of the round",
     "around": "around",
     "across": "across",
     "finish_length": "Lying flat it is {flat} long with the edging; worn, {worn}.",
@@ -402,6 +410,8 @@ MESSAGES: Mapping[str, str] = {
         "{told}; a skirt that widens as much as this (λ = {share}) reaches the hip in time on "
         "about {percent} % of surveyed women"
     ),
+    "why_tube": "{told}; a tube (fullness λ = 0)",
+    "why_weighed": "{unit}, weighed on the swatch in {stitch}; other stitches take yarn by their loops",
     "why_other": "{told}. Closer to the body, but longer to read: {other}",
     "other": "{points} shaping points, {rhythm}; strays at most {stray}",
     "why_edging": "edging",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, StrandPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Paragraph
@@ -13,6 +14,8 @@ from frogless.publish.remarks import notes_at, strand_notes
 from frogless.rows.nodes import Piece, Seam
 from frogless.units import show_length
 from frogless.write.pattern import write_seam
+from frogless.write.seams import say_spread
+from frogless.write.words import Words
 
 
 def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
@@ -155,6 +158,23 @@ def _band(drafted: Drafted, plan: BandPlan) -> Iterator[Block]:
         )
     )  # fmt: skip
     yield _seam(drafted, waist)
+    if len(set(waist.spread)) > 1:
+        yield Paragraph(_by_quarters(drafted, waist.spread))
+
+
+def _by_quarters(drafted: Drafted, spread: tuple[int, ...]) -> str:
+    """How the seam goes quarter by quarter: once when all four are alike."""
+    ends = [len(spread) * n // 4 for n in range(5)]
+    parts = [spread[a:b] for a, b in pairwise(ends)]
+    words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
+    told = [
+        {"n": n, "rows": len(part), "total": sum(part), "told": say_spread(part, words)}
+        for n, part in enumerate(parts, start=1)
+    ]
+    if len(set(parts)) == 1:
+        return say(drafted, "band_quarter", **told[0])
+    quarters = "; ".join(say(drafted, "band_nth_quarter", **one) for one in told)
+    return say(drafted, "band_quarters", told=quarters)
 
 
 def _strand(drafted: Drafted, plan: StrandPlan) -> Iterator[str]:

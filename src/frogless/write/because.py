@@ -5,12 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from frogless.because import Because, Step
-from frogless.units import Units, show_length, show_mass
+from frogless.units import INCH, Units, show_length, show_mass
 from frogless.write.formula import readable
 from frogless.write.phrases import Phrases, phrases
 
 #: Four inches are what a gauge is counted over where inches are in use; in cm.
 FOUR_INCHES = 10.16
+
+#: Lengths that are multiplied or added up, which rounding to 0.5 cm would keep from adding up, as
+#: long as they are below so many mm.
+SMALL = ("repeat", "worked", "allowance", "lap", "above_waist")
+SMALL_BELOW = 100.0
+
+#: Steps whose note begins with their unit.
+WITH_UNIT = ("one_stitch", "tex", "yarn_diameter")
 
 Teller = Callable[[Step, Units, Phrases], str]
 
@@ -45,9 +53,15 @@ def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
     if (what, step.what) in FOLLOWS:
         return said.say(FOLLOWS[what, step.what], value=_shown(step, units))
     if last and (what, step.what) == ("formula", "wanted") and _same(step, last, units):
-        return said.say("because_wanted_formula")
+        # "142 cm as asked" says already that it is wanted.
+        asked = last.note and readable(last.note, units, said) == _shown(last, units)
+        return "" if asked else said.say("because_wanted_formula")
     if last and (what, step.what) == ("exact", "landed") and _same(step, last, units):
         return _note(step, said)
+    if last and step.what == "wanted" and _is_measured(last) and _same(step, last, units):
+        return said.say("because_wanted_measured")
+    if last and (what, step.what) == ("girth", "off") and _is_unseen(step, last, units):
+        return said.say("because_off_unseen")
     teller = TELLERS.get(step.what, _other)
     return teller(step, units, said) + _estimated(step, said)
 
@@ -57,9 +71,23 @@ def _same(step: Step, last: Step, units: Units) -> bool:
     return _shown(step, units) == _shown(last, units)
 
 
+def _is_measured(step: Step) -> bool:
+    """Whether it is a measurement of the body; those have no teller of their own."""
+    return step.unit == "mm" and step.what not in TELLERS
+
+
+def _is_unseen(off: Step, girth: Step, units: Units) -> bool:
+    """Whether two girths differ as shown, and yet by nothing that would be shown."""
+    wanted = show_length(girth.value - off.value, units)
+    unseen = show_length(abs(off.value), units) == show_length(0, units)
+    return unseen and wanted != _shown(girth, units)
+
+
 def _estimated(step: Step, said: Phrases) -> str:
     if not step.estimated:
         return ""
+    if step.what in WITH_UNIT:
+        return said.say("because_estimated_plain")
     if step.note.startswith("estimated"):
         return said.say("because_note", note=step.note)
     return said.say("because_estimated" if step.note else "because_estimated_plain", note=step.note)
@@ -107,8 +135,10 @@ def _margin(step: Step, _units: Units, said: Phrases) -> str:
 
 def _with_unit(step: Step, _units: Units, said: Phrases) -> str:
     """A number whose note begins with its unit: "mg, weighed on the swatch"."""
-    value = said.say("because_unit", value=_number(step.value), note=step.note)
-    return said.say(f"because_{step.what}", value=value)
+    unit, _, origin = step.note.partition(", ")
+    value = said.say("because_unit", value=_number(step.value), unit=unit).strip()
+    told = said.say("because_origin", origin=origin) if origin else ""
+    return said.say(f"because_{step.what}", value=value, origin=told)
 
 
 def _gauge(step: Step, units: Units, said: Phrases) -> str:
@@ -128,6 +158,11 @@ def _off(step: Step, units: Units, said: Phrases) -> str:
         return said.say("because_off_none")
     name = "because_off_more" if step.value > 0 else "because_off_less"
     return said.say(name, value=value) + _note(step, said)
+
+
+def _depth(step: Step, units: Units, said: Phrases) -> str:
+    """How far below the waist edge; at the edge itself it is not said."""
+    return "" if _shown(step, units) == show_length(0, units) else _plain(step, units, said)
 
 
 def _ratio(step: Step, units: Units, said: Phrases) -> str:
@@ -152,9 +187,18 @@ def _value(step: Step, units: Units) -> str:
 
 def _shown(step: Step, units: Units) -> str:
     """A length or a mass in the reader's units, any other number alone."""
+    if step.unit == "mm" and step.what in SMALL and abs(step.value) < SMALL_BELOW:
+        return show_small(step.value, units)
     if step.unit == "mm":
         return show_length(step.value, units)
     return show_mass(step.value, units) if step.unit == "g" else _number(step.value)
+
+
+def show_small(length: float, units: Units) -> str:
+    """A length that is multiplied or added up: "2.2 cm" to 0.1, "0.87 in" to 0.01."""
+    if units == "cm":
+        return f"{round(length / 10, 1):g} cm"
+    return f"{round(length / INCH, 2):g} in"
 
 
 def _number(value: float) -> str:
@@ -165,7 +209,7 @@ def _number(value: float) -> str:
 TELLERS: Mapping[str, Teller] = {
     **dict.fromkeys(
         (
-            *("wanted", "girth", "length", "depth", "above_waist", "worked", "exact", "landed"),
+            *("wanted", "girth", "length", "above_waist", "worked", "exact", "landed"),
             *("allowance", "ring", "lap", "cut", "tie_ends", "widest", "spare_ends"),
             *("hem", "repeat", "span", "sag", "hanging_length", "tails"),
             *("indifference", "yarn_mass", "cover"),
@@ -175,7 +219,8 @@ TELLERS: Mapping[str, Teller] = {
     **dict.fromkeys(("shapings", "points", "repeats", "balls"), _counted),
     **dict.fromkeys(("gauge", "row_gauge"), _gauge),
     **dict.fromkeys(("growth", "stretch", "percent"), _ratio),
-    **dict.fromkeys(("one_stitch", "tex", "yarn_diameter"), _with_unit),
+    **dict.fromkeys(WITH_UNIT, _with_unit),
+    "depth": _depth,
     "margin": _margin,
     "stray": _stray,
     "ease": _ease,

@@ -12,6 +12,7 @@ from frogless.because import Because, Step
 from frogless.proof.model import Finding
 from frogless.publish.back import about, check_name, checked, finishing, why
 from frogless.publish.blocks import Bullets, Figure, Table, Terms
+from frogless.units import Measured, show_length
 
 
 def test_blocking_measurements_are_those_lying_flat() -> None:
@@ -62,15 +63,28 @@ def test_why_tells_every_number_in_words() -> None:
     assert "opening: the larger of waist + 2 cm and hip ÷ 1.2 = 84 cm wanted" in told["waist"]
     assert "hem girth: 1.35 × hip" in told["hem"]
     assert "a ring of 69 cm + lap 2.5 cm = 71.5 cm to cut" in told["elastic"]
-    assert "149 cm to cut" in told["front strand"]
+    assert "195 cm to cut" in told["front strand"]
     assert "6 balls" in told["yarn"]
-    assert (
-        "(λ = 0.20) reaches the hip in time on about 93 % of surveyed women"
-        in (told["waist to hip: rounds"])
-    )
     assert (
         "Closer to the body, but longer to read: 4 shaping points" in (told["waist to hip: rounds"])
     )
+
+
+def test_yarn_says_which_stitch_was_weighed() -> None:
+    """A skirt in single crochet may come from a swatch that was weighed in another stitch."""
+    told = items_of(why(shown(Example("procession-skirt"))))["yarn"]
+    assert "mg, weighed on the swatch in dc; other stitches" in told
+
+
+def test_depths_are_those_of_the_rounds() -> None:
+    """The check after a round and the table to block to name the same depth."""
+    drafted = shown(Example("procession-skirt"))
+    mark = drafted.plan.landmarks[1]
+    depths = list(drafted.plan.depths)
+    depths[mark.rounds] += 20.0
+    moved = replace(drafted, plan=replace(drafted.plan, depths=tuple(depths)))
+    (table,) = (b for b in finishing(moved) if isinstance(b, Table))
+    assert table.rows[1][-1] == show_length(depths[mark.rounds], "cm")
 
 
 def test_straight_section_takes_its_girth_from_above() -> None:
@@ -82,9 +96,20 @@ def test_straight_section_takes_its_girth_from_above() -> None:
 
 
 def test_nothing_is_said_of_the_survey_where_it_cannot_be_asked() -> None:
-    """Neither of a section that ends at the hem nor of one that narrows."""
-    drafted = shown(Example())
-    assert "surveyed" not in items_of(why(drafted))["hip to hem: rounds"]
+    """Neither of a section that begins below the waist or as wide as the hip, nor of one that
+    ends at the hem or narrows."""
+    assert "surveyed" not in text_of(why(shown(Example())))
+    drafted = shown(Example("rehearsal-skirt"))
+    told = items_of(why(drafted))
+    assert "reaches the hip in time on about" in told["waist to hip: rounds"]
+    assert "surveyed" not in told["hip to hem: rounds"]
+    assert "a tube (fullness λ = 0)" in told["hip to hem: rounds"]
+    marks = tuple(
+        replace(m, body=Measured(1.0)) if m.key == "hip_girth" else m
+        for m in drafted.plan.landmarks
+    )
+    as_wide = replace(drafted, plan=replace(drafted.plan, landmarks=marks))
+    assert "surveyed" not in text_of(why(as_wide))
     sections = tuple(replace(s, fullness=-0.1) for s in drafted.plan.sections)
     narrow = replace(drafted, plan=replace(drafted.plan, sections=sections))
     assert "surveyed" not in text_of(why(narrow))

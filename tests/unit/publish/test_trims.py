@@ -95,11 +95,12 @@ def test_band_is_worked_closed_and_put_on_in_that_order() -> None:
     """Each seam under the sentence that says how to lay it."""
     assert kinds("procession-skirt", "Waistband") == [
         "Paragraph", "Instruction", "Instruction", "Instruction", "Instruction",
-        "Heading", "Bullets", "Instruction", "Paragraph", "Instruction",
+        "Heading", "Bullets", "Instruction", "Paragraph", "Instruction", "Paragraph",
     ]  # fmt: skip
     told = text_of(part(published(Example("procession-skirt")), "Waistband"))
     assert "All 124 rows should measure 65 cm, not pulled." in told
     assert "46 stitches of the skirt to 31 row ends of the band" in told
+    assert "each quarter of 31 row ends takes 46: " in told
 
 
 def test_strand_is_cut_threaded_worked_and_sewn_on_in_that_order() -> None:
@@ -109,7 +110,7 @@ def test_strand_is_cut_threaded_worked_and_sewn_on_in_that_order() -> None:
     ]  # fmt: skip
     told = text_of(part(published(Example()), "Front strand"))
     assert "keep 2 of 4" in told
-    assert "13, and 2 to spare" in told
+    assert "8, and 2 to spare" in told
     assert "260 chains in all" in told
     assert "one end 19 stitches to the wearer's right of center front" in told
     assert "the other 19 stitches to the wearer's left" in told

@@ -52,7 +52,7 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
         (Step("row_gauge", 9.5, "rows per 10 cm"), "at 9.5 rows in 10 cm"),
         (Step("landed", 20, "rows"), "rounded to 20"),
         (Step("landed", 98, "rows", "even number"), "rounded to 98 (even number)"),
-        (Step("off", 1), "as wanted"),
+        (Step("off", 1), "as it should be"),
         (Step("off", 12), "1 cm more"),
         (Step("growth", 0.08, "ratio"), "grows by 8 % when it hangs"),
         (Step("stretch", 1.48, "ratio"), "stretches to 148 % of its length"),
@@ -67,9 +67,14 @@ def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
         (Step("worked", 30), "\u2212 3 cm already worked"),
         (Step("change", 40, "stitches"), "40 stitches to add"),
         (Step("change", -1, "stitches"), "1 stitch to take away"),
-        (Step("indifference", 15), "the tape cannot see less than 1.5 cm"),
+        (Step("indifference", 15), "differences under 1.5 cm cannot be seen on the tape"),
         (Step("stray", -35), "strays at most 3.5 cm from the wanted girth"),
         (Step("one_stitch", 23.7, "", "mg, weighed"), "a stitch takes 23.7 mg, weighed"),
+        (Step("yarn_diameter", 1, "", "mm, from tex and fibre", estimated=True),
+         "the yarn is 1 mm thick, from tex and fibre (estimated)"),
+        (Step("tex", 400, "", "g per km"), "the yarn is 400 g per km"),
+        (Step("depth", 210), "21 cm below the waist edge"),
+        (Step("depth", 0), ""),
         (Step("yarn_mass", 262.9, "g"), "263 g in all"),
         (Step("margin", 10, "", "percent"), "10 % to spare"),
         (Step("balls", 6, ""), "6 balls"),
@@ -91,6 +96,29 @@ def test_formula_is_not_said_twice_when_it_is_what_is_wanted() -> None:
     assert because_sentence(Because((formula, Step("wanted", 1100))), "cm") == (
         "hip + 2 cm = 108 cm = 110 cm wanted"
     )
+
+
+def test_measurement_as_wanted_is_said_once() -> None:
+    """What is asked for or measured is not wanted a second time."""
+    same = (Step("waist_girth", 840), Step("wanted", 840))
+    assert because_sentence(Because(same), "cm") == "waist 84 cm, without ease"
+    asked = (Step("formula", 1420, note="142 cm"), Step("wanted", 1420))
+    assert because_sentence(Because(asked), "cm") == "142 cm as asked"
+
+
+def test_girth_that_differs_only_as_shown_is_not_called_the_same() -> None:
+    """37 1/4 and 37 1/2 in may be less than a quarter apart."""
+    steps = (Step("wanted", 948.0), Step("girth", 949.5), Step("off", 1.5))
+    assert because_sentence(Because(steps), "in") == (
+        "37 1/4 in wanted = 37 1/2 in, too close to tell on the tape"
+    )
+
+
+def test_small_lengths_that_are_added_up_are_told_finer() -> None:
+    """Else the sums would not add up."""
+    steps = (Step("waist_to_hip", 210), Step("worked", 6.2))
+    assert because_sentence(Because(steps), "cm") == "waist to hip 21 cm − 0.6 cm already worked"
+    assert because_sentence(Because(steps[1:]), "in") == "− 0.24 in already worked"
 
 
 def test_allowance_is_taken_from_what_stands_before_it() -> None:
@@ -121,14 +149,14 @@ def test_repeats_of_an_edging_are_told_with_their_width() -> None:
         *(Step("girth", 1378), Step("off", 0)),
     )
     assert because_sentence(Because(steps), "cm") == (
-        "hem 138 cm; a repeat of 2 cm: exactly 248 (multiple of 4); 62 repeats = 138 cm, as wanted"
+        "hem 138 cm; a repeat of 2.2 cm: exactly 248 (multiple of 4); 62 repeats = 138 cm, as it should be"
     )
 
 
 @pytest.mark.parametrize(
     "what",
     [
-        *("wanted", "girth", "length", "depth", "allowance", "lap", "cut", "sag", "span", "tails"),
+        *("wanted", "girth", "length", "allowance", "lap", "cut", "sag", "span", "tails"),
         *("growth", "stretch", "percent", "shapings", "points", "repeats", "gauge", "row_gauge"),
     ],
 )
