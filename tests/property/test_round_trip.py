@@ -201,9 +201,15 @@ def strands(draw: st.DrawFn) -> Piece:
     """Beads and chains."""
     bead = Work(draw(st.sampled_from(TRIMS)), draw(st.integers(1, 3)))
     times = draw(st.integers(1, 30))
-    body = (Repeat((bead, Chain(draw(st.integers(1, 30)))), times),)
-    number = draw(st.integers(0, 1))
-    return Piece("strand", False, (Row(number, "RS", "", body, times, end=End(fasten_off=True)),))
+    between = draw(st.integers(1, 30))
+    half = draw(st.integers(0, between // 2))
+    body = (
+        *((Chain(half),) if half else ()),
+        Repeat((bead, Chain(between)), times),
+        *((bead, Chain(between - half)) if half else ()),
+    )
+    number, count = draw(st.integers(0, 1)), times + 2 * (half > 0)
+    return Piece("strand", False, (Row(number, "RS", "", body, count, end=End(fasten_off=True)),))
 
 
 @st.composite

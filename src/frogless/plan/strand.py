@@ -11,14 +11,16 @@ from frogless.errors import InputError
 from frogless.plan import catenary
 from frogless.plan.basis import Basis
 from frogless.plan.model import Remark, StrandPlan
-from frogless.rows.nodes import Chain, End, Piece, Repeat, Row, Work
+from frogless.rows.nodes import Chain, End, Node, Piece, Repeat, Row, Work
 from frogless.units import Measured
 
 # One chain takes about 5 times its own length of yarn (one hobby measurement; 4 to 8 in use).
 YARN_PER_CHAIN_LENGTH = 5.1
-# Without a sample a chain is taken as long as the yarn round hook and yarn allows: π (hook + yarn)
-# of yarn over 5.1. Good to a quarter at best (own estimate); a sample of ten repeats replaces it.
-UNSAMPLED_UNCERTAINTY = 0.25
+# Without a sample a chain is taken as long as the yarn round hook and yarn allows, π (hook + yarn) of
+# yarn over 5.1, and no shorter than the strands that lie behind one another in it, 2.2 of them (from
+# memory). Good to 40 % at best (own estimate); a sample of ten repeats replaces it.
+CHAIN_STRANDS = 2.2
+UNSAMPLED_UNCERTAINTY = 0.4
 SAMPLED_UNCERTAINTY = 0.02
 # Yarn diameter from tex: 0.0357 √(tex / (φ ρ)) mm; φ ρ = 0.75 g/cm³ lies between soft acrylic
 # (0.59) and cotton (0.91); a plied strand's diameter goes with the square root of its share of the
@@ -59,7 +61,11 @@ def plan_strand(basis: Basis, choice: BeadedStrand, key: str, waist_count: int) 
         chains=repeats * choice.chains_between,
         plies=choice.plies,
         yarn_plies=basis.main_swatch.yarn.plies,
-        cut_yarn=length.value * YARN_PER_CHAIN_LENGTH + 2 * tails,
+        # A strand that is cut too short is worked for nothing.
+        cut_yarn=length.value
+        * (1.0 if sampled else 1 + UNSAMPLED_UNCERTAINTY)
+        * YARN_PER_CHAIN_LENGTH
+        + 2 * tails,
         bead_hole=choice.bead_hole,
         bead_diameter=choice.bead_diameter,
         hook=choice.hook,
@@ -134,17 +140,33 @@ def _repeat_length(
         long = basis.girth_wanted(choice.sample_length, f"{key}.sample_length")
         one = long / choice.sample_repeats
         return Measured(one, one * SAMPLED_UNCERTAINTY), True
-    chain = math.pi * (choice.hook + diameter) / YARN_PER_CHAIN_LENGTH
+    chain = max(
+        math.pi * (choice.hook + diameter) / YARN_PER_CHAIN_LENGTH, CHAIN_STRANDS * diameter
+    )
     # The first chain locks the bead and lies behind it; the bead adds its own length.
     one = (choice.chains_between - 1) * chain + max(choice.bead_diameter, chain)
     return Measured(one, one * UNSAMPLED_UNCERTAINTY), False
 
 
 def strand_piece(plan: StrandPlan) -> Piece:
-    """The strand as worked: slide up a bead, chain n, over and over; a chain locks each bead."""
-    body = (Repeat((Work("bead"), Chain(plan.chains_between)), plan.repeats),)
-    row = Row(1, "RS", plan.name, body, plan.repeats, end=End(fasten_off=True), hook=plan.hook)
+    """The strand as worked, the same from both ends: half the chains, bead, chains, …, bead, half.
+
+    A bead is slid up and locked by the chain after it.
+    """
+    between = plan.chains_between
+    half = between // 2
+    body: list[Node] = [Chain(half)] if half else []
+    if plan.repeats > 1:
+        body.append(Repeat((Work("bead"), Chain(between)), plan.repeats - 1))
+    body += [Work("bead"), Chain(between - half)]
+    spaces = plan.repeats + (half > 0)
+    row = Row(1, "RS", plan.name, tuple(body), spaces, end=End(fasten_off=True), hook=plan.hook)
     return Piece(plan.name, False, (row,))
+
+
+def _hook_for(plan: StrandPlan) -> float:
+    """A hook that draws the plies through, mm: one and a half times as thick (from memory)."""
+    return math.ceil(plan.strand_diameter * 1.5 * 4) / 4
 
 
 def strand_remarks(plan: StrandPlan) -> Iterator[Remark]:
@@ -158,6 +180,13 @@ def strand_remarks(plan: StrandPlan) -> Iterator[Remark]:
             f"{plan.bead_hole:.1f} mm: take fewer plies, a larger hole, or stiffen the end and "
             "thread it single",
         )
+    if plan.hook < plan.strand_diameter:
+        yield Remark(
+            "strand_hook",
+            f"{plan.name}: a hook of {plan.hook:g} mm is too fine for these plies, about "
+            f"{plan.strand_diameter:.2g} mm thick: take about {_hook_for(plan):g} mm, or fewer "
+            "plies",
+        )
     if plan.yarn_plies is not None and plan.plies > plan.yarn_plies:
         yield Remark(
             "plies",
@@ -166,7 +195,7 @@ def strand_remarks(plan: StrandPlan) -> Iterator[Remark]:
     if not plan.sampled:
         yield Remark(
             "strand_sample",
-            f"{plan.name}: no sample was given, so its length is an estimate good to a quarter; "
+            f"{plan.name}: no sample was given, so its length is an estimate good to 40 %; "
             "work ten repeats, measure them, and write sample_repeats and sample_length",
             serious=False,
         )

@@ -10,6 +10,7 @@ from frogless.plan.make import plan
 from frogless.plan.model import StrandPlan
 from frogless.plan.strand import strand_diameter
 from frogless.rows.count import worked
+from frogless.rows.nodes import Chain
 
 SKIRT = (
     section("to the hip", shape="shaped", to="hip", ease="4 cm"),
@@ -48,16 +49,47 @@ def test_strand_is_as_many_repeats_as_come_nearest(made: Made) -> None:
 
 
 def test_ends_are_whole_stitches_from_centre_front(made: Made) -> None:
-    """9 of 84 cm are 16 of 150 stitches, to the wearer's right and left."""
-    (found,) = strands(made, {})
+    """9 of 84 cm are 16 of 150 or so stitches, to the wearer's right and left."""
+    planned = plan(made(*SKIRT, tables=(table("[strand]", **USUAL),)))
+    (found,) = planned.strands
     assert (found.from_stitch, found.to_stitch) == (-16, 16)
-    assert found.span == pytest.approx(32 / 150 * 840)
+    assert found.span == pytest.approx(32 / planned.landmarks[0].count * 840)
 
 
 def test_yarn_is_cut_for_chains_and_tails(made: Made) -> None:
-    """Five times the strand's length, and twice 15 cm."""
+    """Five times the strand's length, and twice 15 cm; two fifths more when it was not sampled."""
     (found,) = strands(made, SAMPLED)
     assert found.cut_yarn == pytest.approx(5.1 * found.length.value + 300)
+    (guessed,) = strands(made, {})
+    assert guessed.cut_yarn == pytest.approx(5.1 * 1.4 * guessed.length.value + 300)
+
+
+def test_chain_is_no_shorter_than_its_strands_are_thick(made: Made) -> None:
+    """0.6 mm of yarn on 0.6 mm of hook: 1.3 mm a chain, not 0.74."""
+    (found,) = strands(made, {"chains_between": 20})
+    one = found.length.value / found.repeats
+    chain = 2.2 * found.strand_diameter
+    assert one == pytest.approx(19 * chain + 4)
+    assert found.length.uncertainty == pytest.approx(0.4 * found.length.value)
+
+
+@pytest.mark.parametrize(("between", "ends"), [(3, [1, 2]), (20, [10, 10]), (1, [1])])
+def test_strand_is_the_same_from_both_ends(made: Made, between: int, ends: list[int]) -> None:
+    """Half the chains before the first bead and after the last: as many in all as beads × n."""
+    keys = {**USUAL, **SAMPLED, "chains_between": between}
+    planned = plan(made(*SKIRT, tables=(table("[strand]", **keys),)))
+    (row,) = planned.program.piece("beaded strand").rows
+    first, last = row.body[0], row.body[-1]
+    found = [node.times for node in (first, last) if isinstance(node, Chain)]
+    assert found == ends
+    made_of = worked(row.body)
+    assert made_of == {"bead": planned.strands[0].repeats, "chain": planned.strands[0].chains}
+
+
+def test_hook_thinner_than_the_plies_is_remarked_on(made: Made) -> None:
+    """It could not draw them through."""
+    assert "strand_hook" in names(made, hook="0.5 mm")
+    assert "strand_hook" not in names(made, hook="1 mm")
 
 
 def test_strand_is_worked_bead_by_bead(made: Made) -> None:

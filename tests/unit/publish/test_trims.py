@@ -111,7 +111,7 @@ def test_strand_is_cut_threaded_worked_and_sewn_on_in_that_order() -> None:
     told = text_of(part(published(Example()), "Front strand"))
     assert "keep 2 of 4" in told
     assert "8, and 2 to spare" in told
-    assert "260 chains in all" in told
+    assert "160 chains in all" in told
     assert "one end 19 stitches to the wearer's right of center front" in told
     assert "the other 19 stitches to the wearer's left" in told
     assert "Center front is 76 stitches from the join." in told
