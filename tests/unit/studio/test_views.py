@@ -426,6 +426,20 @@ def test_cautions_come_first_and_nothing_is_told_twice(filled: Page, press: Pres
     assert page.text.count("has to stretch 20 %") == 1
 
 
+def test_estimates_are_told_above_the_draft(filled: Page, press: Press) -> None:
+    """What stood in for a measurement, with its value, once."""
+    page = press(filled, "draft", **{"body-waist_to_hip": "", "body-high_hip_girth": ""})
+    told = "Estimated, not measured: waist to hip"
+    assert page.text.count(told) == 1
+    assert page.text.index(told) < page.text.index("At a glance")
+
+
+def test_library_takes_no_name_from_a_faulty_text(filled: Page, press: Press) -> None:
+    """The fault is told in plain words."""
+    page = press(filled, "save-design", design="text", design_text="title = \u201cMine\u201d")
+    assert "these quotes are curly" in page.text
+
+
 @pytest.mark.parametrize("written", ["27 1/2", "27½", "27,5", "27.5"])
 def test_half_a_stitch_is_written_as_people_write_it(
     filled: Page, press: Press, written: str

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tempfile
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
@@ -27,6 +28,7 @@ from frogless.studio.drafting.fields import (
 )
 from frogless.swatch import Swatch, load_swatch
 from frogless.swatch_file import SwatchFile, stitch_key
+from frogless.toml_text import in_plain_words
 from frogless.units import Units, parse_number
 
 PLAIN = ("stitches", "width", "rows", "height", "mass", "stretched_width")
@@ -219,7 +221,11 @@ def name_in(text: str) -> str:
     try:
         data = tomllib.loads(text)
     except ValueError as error:
+        reason, line = in_plain_words(str(error), text, None), ""
+        if found := re.search(r"\(at line (\d+), column \d+\)", str(error)):
+            reason = in_plain_words(str(error).replace(found[0], "").strip(), text, int(found[1]))
+            line = f"line {found[1]}: "
         raise InputError(
-            f"it is not valid TOML, so it has no name to be saved under: {error}"
+            f"it is not valid TOML, so it has no name to be saved under: {line}{reason}"
         ) from None
     return str(data.get("title") or data.get("name") or "")

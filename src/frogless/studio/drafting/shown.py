@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from base64 import b64encode
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from frogless.draft import Draft, plan_text
@@ -58,9 +58,11 @@ def shown(made: Draft) -> Shown:
     """The draft for the page."""
     drafted = made.drafted
     shaping = tuple(_section(drafted, section) for section in drafted.plan.sections)
-    warnings = tuple(dict.fromkeys(map(in_words, _warnings(made))))
+    of_pattern = tuple(_parts(drafted))
+    warned = (*map(in_words, _warnings(made)), *_estimates(drafted, of_pattern))
+    warnings = tuple(dict.fromkeys(warned))
     parts = list(_cautions(drafted))
-    for part in _parts(drafted):
+    for part in of_pattern:
         glance = part.title == say(drafted, SHAPING_AFTER)
         parts.append(_without(part, warnings) if glance else part)
         if glance:
@@ -78,6 +80,14 @@ def _cautions(drafted: Drafted) -> Iterator[Part]:
     notes = tuple(("note", caution_note(drafted, one)) for one in drafted.fit.cautions)
     if notes:
         yield Part(say(drafted, "cautions"), notes)
+
+
+def _estimates(drafted: Drafted, parts: Iterable[Part]) -> Iterator[str]:
+    """The pattern's own sentence on what was estimated and not measured, if there is one."""
+    begins = say(drafted, "glance_estimated", lengths="\0").partition("\0")[0]
+    blocks = (block for part in parts for _, block in part.blocks if isinstance(block, tuple))
+    lines = (str(line) for block in blocks for line in block)
+    yield from (" ".join(line.split()) for line in lines if line.startswith(begins))
 
 
 def _without(part: Part, warnings: Sequence[str]) -> Part:

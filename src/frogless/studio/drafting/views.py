@@ -133,7 +133,7 @@ def _put_file(visit: Visit, kind: str, upload: Any) -> None:  # noqa: ANN401 - o
         text = upload.read().decode("utf-8-sig")
     except UnicodeDecodeError:
         raise InputError(
-            f"the file {upload.name} is not text; a {kind} file is TOML in UTF-8"
+            f"the file {upload.name} is not text in UTF-8; a {kind} file is TOML, saved as UTF-8"
         ) from None
     _put(visit, kind, text)
 
