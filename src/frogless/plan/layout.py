@@ -1,7 +1,8 @@
 """Counts and rhythms of a whole piece, decided together: the best of every choice of points.
 
-The order: allowed ease and usable counts are hard; of all layouts whose greatest stray lies within
-the indifference of the best one, the fewest clauses, then the least stray, then the least sum of
+The order: allowed ease and usable counts are hard; then girths that the tape cannot tell from the
+nearest ones; of all such layouts whose greatest stray lies within the indifference of the best one,
+the fewest clauses, then the least stray, then the least sum of
 squares, then the fewest shaping points.
 """
 
@@ -48,10 +49,15 @@ class Shaped:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Counts at the start and after each section, and for each shaped one how it gets there."""
+    """Counts at the start and after each section, and for each shaped one how it gets there.
+
+    Args:
+        off: the greatest distance of a count's girth from the wanted one, mm.
+    """
 
     counts: tuple[int, ...]
     shaped: tuple[Shaped | None, ...]
+    off: float = 0.0
 
     @property
     def stray(self) -> float:
@@ -73,10 +79,12 @@ def lay_out(
     basis: Basis, first: Target, spans: Sequence[Span], multiple: Multiple
 ) -> Layout | None:
     """The best layout; None when there is none."""
-    # Girths come before rhythms: only when no number of points reaches the nearest counts may the
-    # counts give way to the rate of shaping and to landmarks on the way, within the allowed ease.
-    for give_way in (False, True):
-        for free in _free_points(first, spans):
+    # Girths come before rhythms: only when no usual number of points reaches the nearest counts may
+    # the counts give way to the rate of shaping and to landmarks on the way, within the allowed
+    # ease; and only when even that does not do are more points taken than are usual.
+    *few, many = _free_points(first, spans)
+    for tier in (few, [many]):
+        for give_way, free in product((False, True), tier):
             found = [
                 layout
                 for points in choices(basis, spans, free)
@@ -109,9 +117,11 @@ def _usual(first: Target, spans: Sequence[Span]) -> tuple[int, ...]:
 
 
 def _best(found: Sequence[Layout]) -> Layout:
-    least = min(layout.stray for layout in found)
     give = max((s.indifference for layout in found for s in layout.shaped if s), default=0.0)
-    return min((f for f in found if f.stray <= least + give + 1e-9), key=Layout.key)
+    off = min(layout.off for layout in found) + give + 1e-9
+    near = [layout for layout in found if layout.off <= off]
+    stray = min(layout.stray for layout in near) + give + 1e-9
+    return min((f for f in near if f.stray <= stray), key=Layout.key)
 
 
 def choices(basis: Basis, spans: Sequence[Span], free: Sequence[int]) -> Iterator[tuple[int, ...]]:
@@ -170,7 +180,7 @@ def layout_at(
             return None
         shaped.append(one)
         wanted = span.target.wanted if span.target else wanted
-    return Layout(counts, tuple(shaped))
+    return Layout(counts, tuple(shaped), _furthest(_stops(first, spans, points, multiple), counts))
 
 
 def land_all(
@@ -215,7 +225,7 @@ def _stops(
     points: Sequence[int],
     multiple: Multiple,
     *,
-    rate: bool,
+    rate: bool = False,
 ) -> list[Stop]:
     """The girths to land on. A straight section carries its count on.
 

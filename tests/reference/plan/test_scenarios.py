@@ -6,6 +6,7 @@ import csv
 import re
 from collections import Counter
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -19,7 +20,7 @@ from frogless.follow import standing
 from frogless.plan import rhythm, strand, waist
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
-from frogless.plan.model import CordPlan, ElasticPlan, Plan, SectionPlan
+from frogless.plan.model import CordPlan, ElasticPlan, Option, Plan, SectionPlan
 from frogless.rows.count import worked
 
 HERE = Path(__file__).parent
@@ -72,7 +73,8 @@ def flared_skirt(folder: Path) -> Facts:
     to_hip, to_hem = planned.sections
     assert to_hip.chosen is not None
     eight = next(o for o in to_hip.others if o.points == 8)
-    four = next(o for o in to_hip.others if o.points == 4)
+    assert {o.points for o in to_hip.others} == {8}
+    four = next(o for o in offered_or_taken(folder) if o.points == 4)
     assert len(four.rhythm.clauses[0].every) == 2
     return counts(planned) | {
         "double crochets": sum(row.count for row in planned.program.pieces[0].rows[1:61]),
@@ -85,6 +87,16 @@ def flared_skirt(folder: Path) -> Facts:
         "two clauses stray cm": eight.stray / 10,
         "four points stray at most cm": abs(four.stray) / 10,
     }
+
+
+def offered_or_taken(folder: Path) -> tuple[Option, ...]:
+    """Rhythms to the hip when the design allows four points or eight."""
+    known = flared(folder)
+    to_hip = known.design.section[0].model_copy(update={"points": (4, 8)})
+    changed = known.design.model_copy(update={"section": (to_hip, *known.design.section[1:])})
+    planned = plan(replace(known, design=changed)).sections[0]
+    assert planned.chosen is not None
+    return (planned.chosen, *planned.others)
 
 
 def does_not_go_on(folder: Path) -> Facts:

@@ -196,3 +196,39 @@ def test_hip_smaller_than_the_waist_is_narrowed_to(made: Made) -> None:
     planned = plan(known)
     assert planned.sections[0].count_after < planned.sections[0].count_before
     develop(known)
+
+
+def test_nearest_counts_win_over_a_closer_rhythm(made: Made) -> None:
+    """Six points would begin with 154 stitches, 1.6 cm wide of what is wanted."""
+    planned = plan(made(hip(), hem()))
+    first = planned.landmarks[0]
+    assert abs(first.garment.value - first.wanted) <= first.garment.uncertainty + 5.6
+
+
+def test_usual_points_are_taken_before_more_when_counts_give_way(made: Made) -> None:
+    """A belly wider than the hip: eight points reach it, inside the ease that is allowed."""
+    person = body(
+        waist_girth="104 cm",
+        hip_girth="110 cm",
+        waist_to_hip="20 cm",
+        high_hip_girth="116 cm",
+        waist_to_high_hip="9 cm",
+    )
+    wide = section(
+        "to the hip", shape="shaped", to="hip", ease="4 cm", ease_allowed=("0 cm", "12 cm")
+    )
+    start = 'with = "chain"\ngirth = "waist_girth"\nease = "2 cm"\nease_allowed = ["0 cm", "14 cm"]'
+    taken = points(plan(made(wide, hem("170 cm"), person=person, start=start)))
+    assert max(k for k in taken if k) <= 8
+
+
+@pytest.mark.parametrize(("asked", "others"), [(4, {4}), (12, {12}), ((4, 8), {4, 8})])
+def test_only_points_that_the_design_allows_are_offered(
+    made: Made, asked: object, others: set[int]
+) -> None:
+    """Half as many are offered only where the design has them; each strays visibly less."""
+    planned = plan(made(hip(points=asked), hem(points=asked)))
+    for one in planned.sections:
+        assert one.chosen is not None
+        assert {o.points for o in one.others} <= others
+        assert all(abs(o.stray) <= abs(one.chosen.stray) - 5 for o in one.others)
