@@ -137,7 +137,9 @@ def _base_count(
         flat = basis.girth_wanted(choice.repeat_width, "edging.repeat_width") * basis.scale
         width = flat / found.multiple
     count = hem_count
-    if choice.correction_round == "when needed":
+    fits = (hem_count - found.offset) % found.multiple == 0 and hem_count > found.offset
+    lies_flat = abs(hem_count * width / hem - 1) <= RUFFLES
+    if choice.correction_round == "when needed" and not (fits and lies_flat):
         count = land(hem, width, found.multiple, found.offset).count
     steps = (
         Step("hem", hem),

@@ -54,6 +54,19 @@ def test_first_round_takes_away_what_the_repeats_have_no_room_for(made: Made) ->
     assert (edging.base_count, edging.correction) == (186, -23)
 
 
+@pytest.mark.parametrize(
+    ("width", "base"), [("3.4 cm", 210), ("3.3 cm", 210), ("3.5 cm", 198), ("3.2 cm", 216)]
+)
+def test_hem_that_has_the_multiple_is_left_alone_where_the_edging_lies_flat(
+    made: Made, width: str, base: int
+) -> None:
+    """35 shells on 210 stitches are within one part in thirty of the hem, or another number is."""
+    choice = table("edging", hook="2.25 mm", pattern="shell", repeat_width=width)
+    start = 'with = "chain"\ngirth = "hip_girth"\nease = "4.7 cm"'
+    edging = edging_of(plan(made(STRAIGHT, start=start, tables=(choice,))))
+    assert (edging.hem_count, edging.base_count) == (210, base)
+
+
 @pytest.mark.parametrize("width", ["2.9 cm", "3.3 cm", "3.9 cm"])
 @pytest.mark.parametrize("rounds", ["joined and turned", "joined", "spiral"])
 def test_correction_both_ways_is_proven(made: Made, width: str, rounds: str) -> None:
