@@ -13,8 +13,8 @@ from frogless.plan.sections import LANDMARKS, Span
 # Whether the piece could be laid out if one section were another.
 Possible = Callable[[Span], bool]
 
-# A section this many times as long is no way out of anything (own choice).
-LONGER = 4
+# A section more than this many times as long is another skirt, no way out (own choice).
+LONGER = 1.5
 
 
 @dataclass(frozen=True, slots=True)
