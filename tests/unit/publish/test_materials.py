@@ -34,7 +34,7 @@ def test_yarn_is_told_no_finer_than_it_is_known() -> None:
     yarn, parts = told_of(shown(Example()))[:2]
     assert re.fullmatch(
         r"light cotton \(category 3, cotton\): about 63[05] m \(565 m to 70[05] m\), 265 g\. "
-        r"With 10 % to spare 6 balls of 50 g / 120 m, of one dye lot",
+        r"With 11 % to spare 6 balls of 50 g / 120 m, of one dye lot",
         yarn,
     )
     assert parts == (
@@ -56,7 +56,7 @@ def test_parts_of_the_yarn_are_named_as_their_headings() -> None:
 @pytest.mark.parametrize(
     ("changes", "told"),
     [
-        ({"balls": 1}, "With 10 % to spare 1 ball of 50 g / 120 m"),
+        ({"balls": 1}, "With 11 % to spare 1 ball of 50 g / 120 m"),
         ({"balls": None}, "265 g"),
     ],
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
@@ -14,7 +13,7 @@ from frogless.rows.nodes import Row
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, Yarn
 from frogless.tally.model import YarnNeed
-from frogless.tally.yarn import balls_to_buy, yarn
+from frogless.tally.yarn import balls_to_buy, margin_of, yarn
 from frogless.units import Measured
 
 Need = Callable[..., YarnNeed]
@@ -133,7 +132,7 @@ def test_the_cord_is_counted_when_there_is_one(
 ) -> None:
     """154 cm take 7.7 m."""
     found = need(plan(rows(), waist=cord))
-    assert part(found, "cord") == pytest.approx(7700 / 120_000 * 50)
+    assert part(found, "cord") == pytest.approx(1540 * 10.2 / 120_000 * 50)
 
 
 def test_the_cover_of_an_elastic_takes_more_when_the_elastic_is_wide(
@@ -200,7 +199,24 @@ def test_the_because_ends_with_the_balls_when_they_are_known(need: Need) -> None
     found = need()
     assert found.because.steps[-1].what == "balls"
     assert found.because.steps[-1].value == found.balls
-    assert math.isclose(found.margin_percent, 10.0)
+
+
+@pytest.mark.parametrize(
+    ("uncertainty", "expected"), [(2.0, 10), (5.1, 10), (10.0, 20), (30.0, 59)]
+)
+def test_margin_reaches_the_end_of_the_interval(uncertainty: float, expected: float) -> None:
+    """A tenth at least; what the need itself may come to, in whole percent."""
+    mass, length = Measured(100.0, 3.0), Measured(100.0, uncertainty)
+    assert margin_of(mass, length) == expected
+
+
+def test_balls_hold_what_the_yarn_may_come_to(need: Need) -> None:
+    """And the because says what decided."""
+    found = need()
+    assert found.balls is not None
+    assert found.balls * 50 >= found.mass.interval()[1]
+    assert found.balls * 120_000 >= found.length_high
+    assert "upper end" in found.because.steps[-1].note
 
 
 def test_the_swatch_names_the_yarn_when_the_label_does_not(need: Need, label: Yarn) -> None:
