@@ -11,6 +11,7 @@ from frogless.errors import InputError
 from frogless.plan import edging as edging_
 from frogless.plan import options, refusals, strand, waist
 from frogless.plan.basis import Basis
+from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
 from frogless.plan.model import CordPlan, Plan, Remark, SectionPlan
@@ -47,8 +48,9 @@ def plan_skirt(basis: Basis) -> Plan:
         *(strand.strand_piece(s) for s in strands),
     )
     depths = skirt.depths()
+    passed = landmarks(skirt, depths)
     return Plan(
-        landmarks=landmarks(skirt, depths),
+        landmarks=passed,
         sections=_section_plans(skirt),
         edging=hem.plan if hem else None,
         waist=trim.plan if trim else None,
@@ -57,6 +59,7 @@ def plan_skirt(basis: Basis) -> Plan:
         gauges=_gauges(skirt, pieces),
         remarks=(
             *_remarks(skirt),
+            *hung_remarks(basis, passed),
             *(hem.remarks if hem else ()),
             *(trim.remarks if trim else ()),
             *(r for s in strands for r in strand.strand_remarks(s)),
