@@ -15,6 +15,8 @@ from frogless.units import show_fine
 REMARKS_AT: Mapping[str, str] = {
     "high_hip": "glance",
     "hang_test": "gauge",
+    "hung": "gauge",
+    "ease": "glance",
     "edging": "edging",
     "elastic": "elastic",
     "rib": "band",

@@ -34,6 +34,8 @@ def with_remark(name: str, text: str, *, serious: bool = True) -> Drafted:
         ("rib_gauge", "band"),
         ("eyelet_round", "cord"),
         ("hang_test", "gauge"),
+        ("hung_width", "gauge"),
+        ("ease_on_the_way", "glance"),
         ("something_new", "before"),
     ],
 )
