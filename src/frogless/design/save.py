@@ -13,7 +13,8 @@ from tomlkit.items import Item
 
 from frogless.design.document import Design
 from frogless.errors import InputError, Place
-from frogless.files import Steps, dotted, parse_document
+from frogless.files import dotted, parse_document
+from frogless.toml_text import Steps
 
 Written = str | int | float | bool
 
