@@ -9,6 +9,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, ConsoleMessage, Page, Request, expect
 from sample_pattern import pattern
 
+from frogless.publish.arrange import folded
 from frogless.publish.blocks import Instruction
 
 PHONES = (320, 390)
@@ -74,7 +75,10 @@ def test_keyboard_reaches_the_pattern_first(page: Page) -> None:
 
 def test_keyboard_ticks_off_every_row(page: Page) -> None:
     """Tab goes from row to row in the order of the work, the space bar ticks, the focus shows."""
-    rows = [block.label for block in pattern().blocks if isinstance(block, Instruction)]
+    rows: list[str] = []
+    for block in pattern().blocks:
+        if isinstance(block, Instruction):
+            rows += [block.label, *map(str, folded(block))]
     ticked = []
     page.get_by_role("checkbox").first.focus()
     while page.evaluate("document.activeElement.type") == "checkbox":

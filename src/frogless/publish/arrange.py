@@ -15,6 +15,11 @@ DEEPEST = 4
 GLUE = "\N{NO-BREAK SPACE}"
 HOLDS = re.compile(r"\d(?: \d+/\d+)?(?: (?:cm|mm|m|in|yd|g|oz|%)(?!\w))?")
 
+HYPHENED = re.compile(r"(\w+-\d+)")
+
+FOLDED = re.compile(r"\D*(\d+)–(\d+)(?!\d)")
+MOST_FOLDED = 120
+
 LONGEST_NAME = 28
 """What stands first in a row of a table is a name up to so many characters, beyond it a sentence."""
 
@@ -65,6 +70,31 @@ def in_runs(blocks: tuple[Block, ...]) -> tuple[Block | Run, ...]:
         else:
             gathered.extend(group)
     return tuple(gathered)
+
+
+def folded(row: Instruction) -> tuple[int, ...]:
+    """The numbers of the rounds that one row stands for, to be ticked off one by one.
+
+    None for a single round, nor for so many that counting them off would fill a page.
+
+    >>> folded(Instruction("Rnds 3–5 (RS)", "Dc in each st around.", "152 dc"))
+    (3, 4, 5)
+    """
+    found = FOLDED.match(row.label)
+    if not found:
+        return ()
+    first, last = int(found[1]), int(found[2])
+    return tuple(range(first, last + 1)) if 0 < last - first < MOST_FOLDED else ()
+
+
+def in_pieces(text: str) -> tuple[tuple[str, bool], ...]:
+    """The text in pieces, and of each whether it must not break, as "ch-1" must not.
+
+    >>> in_pieces("top of ch-2, turn")
+    (('top of ', False), ('ch-2', True), (', turn', False))
+    """
+    parts = HYPHENED.split(text)
+    return tuple((part, bool(n % 2)) for n, part in enumerate(parts) if part)
 
 
 def glued(text: str) -> str:

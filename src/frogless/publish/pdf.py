@@ -17,6 +17,7 @@ from frogless.publish.arrange import (
     Run,
     columns_of_figures,
     drawing_of,
+    folded,
     in_runs,
     note_title,
     rows_have_names,
@@ -156,7 +157,10 @@ def _terms(block: Terms, document: Document) -> dict[str, Any]:
 
 @_block.register
 def _run(block: Run, document: Document) -> dict[str, Any]:
-    return {"kind": "run", "rows": [asdict(row) for row in block.instructions]}
+    return {
+        "kind": "run",
+        "rows": [{**asdict(row), "numbers": folded(row)} for row in block.instructions],
+    }
 
 
 @_block.register

@@ -10,6 +10,8 @@ from frogless.publish.arrange import (
     Run,
     columns_of_figures,
     drawing_of,
+    folded,
+    in_pieces,
     in_runs,
     note_title,
     rows_have_names,
@@ -156,9 +158,32 @@ def _row(row: Instruction, page: _Page) -> Markup:
             "label",
             tick,
             element("span", *_label(row.label), class_="label", id=names_label),
-            element("span", row.text, class_="text", id=None if row.label else name),
+            element("span", *_held(row.text), class_="text", id=None if row.label else name),
             element("span", row.count, class_=_count_class(row.count)) if row.count else "",
         ),
+        _strip(row, name, page),
+    )
+
+
+def _strip(row: Instruction, name: str, page: _Page) -> Markup:
+    """A small box for each round that the row stands for, in a group called by the row's label."""
+    ticks = (_small_tick(number, page.new_id(f"{name}-{number}")) for number in folded(row))
+    boxes = joined(*ticks)
+    if not boxes:
+        return boxes
+    return element("div", boxes, class_="strip", role="group", aria_labelledby=name)
+
+
+def _small_tick(number: int, name: str) -> Markup:
+    tick = element("input", type="checkbox", aria_labelledby=name)
+    return element("label", tick, element("span", str(number), id=name))
+
+
+def _held(text: str) -> tuple[str, ...]:
+    """The text with what must not break at its hyphen held together."""
+    return tuple(
+        element("span", piece, class_="held") if whole else piece
+        for piece, whole in in_pieces(text)
     )
 
 

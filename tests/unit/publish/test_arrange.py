@@ -10,7 +10,9 @@ from frogless.publish.arrange import (
     Run,
     columns_of_figures,
     drawing_of,
+    folded,
     glued,
+    in_pieces,
     in_runs,
     note_title,
     rows_have_names,
@@ -150,3 +152,32 @@ def test_document_is_refused_when_it_has_no_title(title: str) -> None:
 def test_note_is_titled_by_its_kind_when_it_has_no_title() -> None:
     """A title of its own comes first."""
     assert (note_title("caution", ""), note_title("caution", "Achtung")) == ("Caution", "Achtung")
+
+
+@pytest.mark.parametrize(
+    ("label", "numbers"),
+    [
+        ("Rnds 3–5 (RS)", (3, 4, 5)),
+        ("Rows 2–3 (WS, RS)", (2, 3)),
+        ("Rnds 1–60 (RS)", tuple(range(1, 61))),
+        ("Rnds 43–163 (RS)", ()),
+        ("Rnd 5 (RS)", ()),
+        ("Rnds 5–3 (RS)", ()),
+        ("", ()),
+    ],
+)
+def test_folded_rounds_are_counted_off_one_by_one(label: str, numbers: tuple[int, ...]) -> None:
+    """One tick for many rounds is no help to whoever puts the work down between them."""
+    assert folded(Instruction(label, "Dc in each st around.", "152 dc")) == numbers
+
+
+@pytest.mark.parametrize(
+    "text", ["Ch-1 sp, dc", "join with sl st to top of ch-2, turn.", "", "a-b"]
+)
+def test_pieces_of_a_text_are_the_text(text: str) -> None:
+    """Only what holds a number by a hyphen is kept whole; no letter is lost."""
+    pieces = in_pieces(text)
+    assert "".join(piece for piece, _ in pieces) == text
+    assert [piece.lower() for piece, whole in pieces if whole] == [
+        word for word in ("ch-1", "ch-2") if word in text.lower()
+    ]

@@ -274,3 +274,21 @@ def test_fault_is_one_sentence_when_a_page_cannot_be_set() -> None:
         pdf(document)
     assert "\n" not in str(caught.value)
     assert ".typ" not in str(caught.value)
+
+
+def test_long_title_is_cut_short_where_it_runs_along(tmp_path: Path) -> None:
+    """It is told once in full; head and foot of a page have no room for it."""
+    title = " ".join(["Skirt"] * 160)
+    blocks = tuple(Paragraph("Round and round. " * 60) for _ in range(8))
+    data = pdf(Document(title, "", "en", blocks, (), f"{title}, version 1"))
+    pages = text_of(data, tmp_path, "-layout").split("\f")[:-1]
+    assert len(pages) > 1
+    assert all(page.strip().splitlines()[0].endswith("…") for page in pages[1:])
+    assert all(page.count("Skirt") < 70 for page in pages[1:])
+
+
+def test_folded_rounds_have_a_number_each_to_tick(tmp_path: Path) -> None:
+    """Below their row, in the order worked."""
+    row = Instruction("Rnds 3–7 (RS)", "Dc in each st around.", "152 dc")
+    data = pdf(Document("T", "", "en", (row,), (), ""))
+    assert "3 4 5 6 7" in " ".join(text_of(data, tmp_path, "-raw").split())

@@ -11,6 +11,7 @@ from itertools import pairwise
 import pytest
 from sample_pattern import SCHEMATIC
 
+from frogless.publish.arrange import folded
 from frogless.publish.blocks import (
     Block,
     Bullets,
@@ -141,13 +142,14 @@ def test_heading_levels_do_not_skip(page: Reader) -> None:
 
 
 def test_every_row_can_be_ticked(page: Reader, document: Document) -> None:
-    """One box for each instruction, called by the row's label."""
+    """One box for each instruction, called by the row's label, and one for each folded round."""
     rows = [b for b in document.blocks if isinstance(b, Instruction)]
     boxes = page.all("input")
-    assert len(boxes) == len(rows)
+    assert len(boxes) == len(rows) + sum(len(folded(row)) for row in rows)
     assert all(box["type"] == "checkbox" for box in boxes)
     labelled = {box["aria-labelledby"] for box in boxes}
-    assert labelled == {
+    assert len(labelled) == len(boxes)
+    assert labelled >= {
         a["id"] for a in page.all("span") if a.get("class") == "label" and "id" in a
     }
 
@@ -222,3 +224,9 @@ def test_words_are_those_of_the_document(document: Document) -> None:
 def test_page_is_the_same_when_made_twice(document: Document) -> None:
     """Nothing depends on when or where it was made."""
     assert webpage(document) == webpage(document)
+
+
+def test_chain_and_its_number_are_held_together() -> None:
+    """A line must not end between "ch-" and "1"; the text itself stays as it was proven."""
+    row = Instruction("Rnd 2 (RS)", "Join with sl st to top of ch-2.", "152 dc")
+    assert '<span class="held">ch-2</span>' in webpage(Document("T", "", "en", (row,), (), ""))
