@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 WORDS: Mapping[str, str] = {
     # Landmarks and sides, used in both drawings.
+    "top_edge": "top edge",
     "waist_girth": "waist",
     "high_hip_girth": "high hip",
     "hip_girth": "hip",

@@ -22,6 +22,7 @@ from frogless.plan.sections import (
 from frogless.plan.tube import Tube
 
 WAIST = "waist_girth"
+TOP_EDGE = "top_edge"
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,17 +185,17 @@ def landmarks(tube: Tube, depths: Sequence[float]) -> tuple[Landmark, ...]:
         depths: worn depth after each round, the foundation first, mm.
     """
     passed = [_passed(tube, mark) for mark in marks(tube.basis, tube.spans)]
-    waist = [] if any(m.key == WAIST for m in passed) else [_start(tube)]
-    return (*waist, *passed, _hem(tube, depths))
+    key = TOP_EDGE if any(m.key == WAIST for m in passed) else WAIST
+    return (_start(tube, key), *passed, _hem(tube, depths))
 
 
-def _start(tube: Tube) -> Landmark:
-    """The first round, which lies at the waist."""
+def _start(tube: Tube, key: str) -> Landmark:
+    """The first round, which lies at the waist or is an edge above it."""
     first, count, gauge = tube.first, tube.counts[0], tube.spans[0].gauge
-    body = tube.basis.body.get(WAIST)
+    body = tube.basis.body.get(WAIST) if key == WAIST else None
     landed = because_landed(first.wanted, gauge.width.value, count, step_note(tube, 0))
     return Landmark(
-        key=WAIST,
+        key=key,
         depth=0.0,
         body=body.value if body else None,
         estimated=bool(body and body.estimated),

@@ -16,7 +16,8 @@ class Landmark:
     """A girth of the body at its depth, and what the garment is wanted to measure there.
 
     Args:
-        key: `waist_girth`, `high_hip_girth`, `hip_girth`, or "hem".
+        key: `waist_girth`, `high_hip_girth`, `hip_girth`, "hem", or "top_edge" above a waist that
+            is passed on the way.
         depth: mm below the top edge, worn.
         body: the body's girth there; None at the hem of a skirt that has no body girth to meet.
         wanted: garment girth, mm.

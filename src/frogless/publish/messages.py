@@ -72,6 +72,7 @@ MESSAGES: Mapping[str, str] = {
         "the tape more than the round when you get there."
     ),
     "length_of": "{name} {length}",
+    "top_edge": "top edge",
     "waist_girth": "waist",
     "high_hip_girth": "high hip",
     "hip_girth": "hip",

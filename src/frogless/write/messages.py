@@ -211,6 +211,7 @@ PLURALS: Mapping[str, tuple[str, str]] = {
 
 # How a measurement is called in a sentence; what is not listed is called by its key.
 MEASUREMENTS: Mapping[str, str] = {
+    "top_edge": "top edge",
     "waist_girth": "waist",
     "high_hip_girth": "high hip",
     "hip_girth": "hip",

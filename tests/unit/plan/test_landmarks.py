@@ -147,7 +147,9 @@ def test_waist_on_the_way_lies_where_it_is_on_the_body(made: Made) -> None:
     """A top edge 4 cm above the waist: the waist is passed at round 4, the hip at 24."""
     start = f'{OPEN}\nabove_waist = "4 cm"'
     known = made(HIP, HEM, start=start)
-    waist, hip, _ = plan(known).landmarks
+    top, waist, hip, _ = plan(known).landmarks
+    assert (top.key, top.rounds, top.depth, top.body) == ("top_edge", 0, 0, None)
+    assert top.count == plan(known).program.pieces[0].rows[0].count
     assert (waist.key, waist.rounds, waist.depth) == ("waist_girth", 4, pytest.approx(40))
     assert (hip.rounds, hip.depth) == (24, pytest.approx(240))
     develop(known)
