@@ -8,7 +8,7 @@ from typing import Literal
 
 from frogless.body.measurements import Body
 from frogless.fit.model import GoingOn, Passing
-from frogless.fit.rounds import ClosedRound, closed_rounds
+from frogless.fit.rounds import ClosedRound, closed_rounds, has_join
 from frogless.fit.routes import Route, girth, routes
 from frogless.fit.waist_finish import waist_finish
 from frogless.plan.model import ElasticPlan, Plan
@@ -22,6 +22,15 @@ WITHIN_REASON = 0.35
 # Waist elastic cut to nine tenths of the waist plus a lap of 2.5 cm: common practice.
 ELASTIC_SHARE = 0.9
 LAP = 25.0
+
+# What a landmark is called where something has to pass it.
+PLACES = {
+    "hip_girth": "hips",
+    "high_hip_girth": "high hip",
+    "waist_girth": "waist",
+    "shoulder_girth": "shoulders",
+    "bust_girth": "bust",
+}
 
 _SLACK = 0.05
 _ORDER: tuple[Passing, ...] = ("passes", "uncertain", "does not pass")
@@ -133,7 +142,7 @@ def _open_garment(plan: Plan, body: Body, give: Stretch) -> GoingOn:
 def _reason(route: Route, give: Stretch, units: Units) -> str:
     narrow = route.narrowest
     opening, widest = show_length(narrow.girth, units), show_length(route.widest, units)
-    place = "shoulders" if route.over == "head" else "hips"
+    place = PLACES.get(route.widest_at, "widest part")
     needed = max(0.0, route.widest / narrow.girth - 1)
     if needed <= 1e-4:
         return f"The opening of {opening} passes the {place} ({widest}) unstretched."
@@ -141,16 +150,22 @@ def _reason(route: Route, give: Stretch, units: Units) -> str:
         f"The opening of {opening} has to stretch {100 * needed:.0f} %"
         f" to pass the {place} ({widest})"
     )
+    short = route.widest - narrow.girth * (1 + give.known)
     if give.ratio is None:
-        return f"{told}; how far it stretches has not been measured."
+        return (
+            f"{told}, {show_length(short, units)} short unstretched; how far it stretches has not"
+            " been measured."
+        )
     chain = "; a chain edge stretches less than its fabric" if give.start == "chain" else ""
-    return f"{told}; the fabric stretches {100 * give.ratio:.0f} % with comfort{chain}."
+    lacks = f": {show_length(short, units)} short" if short > _SLACK else ""
+    return f"{told}; the fabric stretches {100 * give.ratio:.0f} % with comfort{chain}{lacks}."
 
 
 def _ways_out(plan: Plan, route: Route, give: Stretch, body: Body, units: Units) -> tuple[str, ...]:
     needed = route.widest / route.narrowest.girth - 1
     ways = [_larger_opening(plan, route, give, body, units)]
-    if give.start == "chain":
+    at_start = _is_start(route)
+    if give.start == "chain" and at_start:
         ways.append(
             "Begin with foundation stitches (chain and stitch in one) instead of a chain,"
             f" the least elastic edge there is, and see that it stretches {100 * needed:.0f} %."
@@ -160,7 +175,8 @@ def _ways_out(plan: Plan, route: Route, give: Stretch, body: Body, units: Units)
             "Measure the stretch on a swatch begun as the garment is:"
             f" its edge must reach {1 + needed:.2f} times its length with ease."
         )
-    ways.extend(_placket(route, give, units))
+    if has_join(plan):
+        ways.extend(_placket(route, give, units))
     if route.over == "feet" and girth(plan, body, "shoulder_girth") is None:
         ways.append(
             "Measure shoulder_girth: over the head may be easier (the shoulders are the wider part"
@@ -169,9 +185,21 @@ def _ways_out(plan: Plan, route: Route, give: Stretch, body: Body, units: Units)
     return tuple(ways)
 
 
+def _is_start(route: Route) -> bool:
+    """Whether the narrowest round is as wide as the start, so that the start is what to widen."""
+    return route.narrowest.girth > route.rounds[0].girth - _SLACK
+
+
 def _larger_opening(plan: Plan, route: Route, give: Stretch, body: Body, units: Units) -> str:
     width = route.narrowest.width
     count = math.ceil(route.widest / (1 + give.known) / width - 1e-6)
+    if not _is_start(route):
+        narrow = route.narrowest
+        return (
+            f"Have {count} stitches ({show_length(count * width, units)}) in round"
+            f" {narrow.number}, {show_length(narrow.depth, units)} below the top edge, where it is"
+            " narrowest: widen the section there."
+        )
     told = f"Begin with {count} stitches ({show_length(count * width, units)})"
     waist = girth(plan, body, "waist_girth")
     if isinstance(plan.waist, ElasticPlan):

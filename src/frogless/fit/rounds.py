@@ -55,6 +55,11 @@ def closed_rounds(plan: Plan) -> tuple[ClosedRound, ...]:
     )
 
 
+def has_join(plan: Plan) -> bool:
+    """Whether the rounds of the main piece are joined, so that a join can be left open."""
+    return any(row.end.join != "none" for row in main_piece(plan).rows[1:])
+
+
 def _depth(plan: Plan, number: int) -> float:
     return plan.depths[min(number, len(plan.depths) - 1)]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.body.children import CORD_END, is_for_child
@@ -74,6 +74,8 @@ def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> T
             f"the elastic would be a ring of {basis.show(finished)}; reduce it by less",
             basis.place("waist.reduce"),
         )
+    close = waist_count * choice.stitches_in_each * basis.trim_gauge(PLAIN).width.value / finished
+    note = f"its cover {close:.1f} times as close as in the swatch"
     plan = ElasticPlan(
         width=choice.width,
         kind=choice.elastic,
@@ -86,7 +88,13 @@ def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> T
         needed_stretch=widest(basis) / finished,
         comfortable_stretch=elastic.stretch(choice.elastic).comfortable,
         because=Because(
-            (Step("waist_girth", waist), *steps, Step("lap", lap), Step("cut", finished + lap))
+            (
+                Step("waist_girth", waist),
+                *steps[:-1],
+                replace(steps[-1], note=note),
+                Step("lap", lap),
+                Step("cut", finished + lap),
+            )
         ),
     )
     cover = _cover(plan, choice.hook or basis.hook)

@@ -18,7 +18,7 @@ from frogless.plan.model import (
     Plan,
     StrandPlan,
 )
-from frogless.rows.nodes import Chain, Piece, Program, Row, Work
+from frogless.rows.nodes import Chain, End, Piece, Program, Row, Work
 from frogless.swatch import Gauge
 from frogless.units import Measured
 
@@ -68,6 +68,7 @@ def skirt() -> Callable[..., Plan]:
         counts: tuple[int, ...] = skirt_counts(),
         chain: bool = False,
         closed: bool = True,
+        joined: bool = True,
         waist: ElasticPlan | CordPlan | BandPlan | None = None,
         edging: EdgingPlan | None = None,
         strands: tuple[StrandPlan, ...] = (),
@@ -75,9 +76,10 @@ def skirt() -> Callable[..., Plan]:
         hip_girth: float = 1120.0,
     ) -> Plan:
         first = Chain(counts[0], each=True) if chain else Work("foundation", counts[0])
+        end = End("first_stitch" if joined else "none")
         rows = [Row(0, "RS", "start", (first,), counts[0])]
         for number, (below, count) in enumerate(pairwise(counts), 1):
-            rows.append(Row(number, "RS", "body", (Work("double_crochet", below),), count))
+            rows.append(Row(number, "RS", "body", (Work("double_crochet", below),), count, end=end))
         landmarks = (
             make_landmark("waist_girth", 0, counts[0], waist_girth, 840.0),
             make_landmark("hip_girth", 20, counts[min(20, len(counts) - 1)], hip_girth, 1160.0),

@@ -294,3 +294,43 @@ def test_a_missing_hip_is_refused_when_nothing_is_known_of_it(
     plan = replace(plan, landmarks=plan.landmarks[:1])
     with pytest.raises(InputError, match="hip_girth is not given"):
         going_on(plan, stretch=0.2, start_kind="chain", body=body())
+
+
+def test_no_placket_is_offered_when_the_rounds_have_no_join(
+    skirt: PlanMaker, body: BodyMaker
+) -> None:
+    """A spiral has nothing that could be left open."""
+    plan = skirt(joined=False)
+    found = going_on(plan, stretch=0.2, start_kind="foundation", body=body())
+    assert found.verdict == "does not pass"
+    assert not any("join" in way for way in found.ways_out)
+
+
+def test_narrowest_round_is_named_when_it_lies_below_the_start(
+    skirt: PlanMaker, body: BodyMaker
+) -> None:
+    """More stitches at the start would not help."""
+    plan = skirt(counts=(208, 152, *(208,) * 59))
+    found = going_on(plan, stretch=0.1, start_kind="chain", body=body())
+    assert found.ways_out[0].startswith("Have 184 stitches (102 cm) in round 1, 1 cm below the top")
+    assert not any(way.startswith("Begin with") for way in found.ways_out)
+
+
+def test_widest_part_and_shortfall_are_named_truly(skirt: PlanMaker, body: BodyMaker) -> None:
+    """The high hip is no hip; what is missing is told in cm."""
+    someone = body(high_hip_girth=1200.0)
+    (reason, *_) = going_on(skirt(), stretch=0.2, start_kind="foundation", body=someone).reasons
+    assert "to pass the high hip (120 cm)" in reason
+    assert reason.endswith("with comfort: 18.5 cm short.")
+
+
+def test_tight_elastic_is_told_with_what_would_be_easy(
+    skirt: PlanMaker, body: BodyMaker, elastic: Callable[..., ElasticPlan]
+) -> None:
+    """Worn to 1.4 and pulled to 2; a longer ring is named with what to cut."""
+    plan = skirt(waist=elastic("braided"))
+    found = going_on(plan, stretch=0.4, start_kind="foundation", body=body())
+    assert "will be tight to pull on" in found.reasons[-1]
+    assert "for a moment to about 2 (from memory)" in found.reasons[-1]
+    assert "Take a knitted elastic, which stretches further." in found.ways_out
+    assert any("Cut the elastic 82.5 cm long (a ring of 80 cm)" in way for way in found.ways_out)

@@ -38,6 +38,7 @@ def test_elastic_is_nine_tenths_of_the_waist_when_nothing_is_said(made: Made) ->
     found = elastic_of(finished(made, kind="covered elastic", width="6 mm"))
     assert (found.finished, found.lap, found.cut) == (pytest.approx(756), 25, pytest.approx(781))
     assert [s.what for s in found.because.steps] == ["waist_girth", "percent", "ring", "lap", "cut"]
+    assert "times as close as in the swatch" in found.because.steps[2].note
 
 
 def test_elastic_is_shorter_by_what_the_design_says(made: Made) -> None:

@@ -62,7 +62,7 @@ def test_why_tells_every_number_in_words() -> None:
     told = items_of(why(shown(Example())))
     assert "opening: the larger of waist + 2 cm and hip ÷ 1.2 = 84 cm wanted" in told["waist"]
     assert "hem girth: 1.35 × hip" in told["hem"]
-    assert "a ring of 69 cm + lap 2.5 cm = 71.5 cm to cut" in told["elastic"]
+    assert "as close as in the swatch) + lap 2.5 cm = 71.5 cm to cut" in told["elastic"]
     assert "195 cm to cut" in told["front strand"]
     assert "6 balls" in told["yarn"]
     assert (
