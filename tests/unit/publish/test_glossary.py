@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from examples import Example
 from published import part, published, shown, text_of
 
 from frogless.publish.blocks import Instruction, Terms
+from frogless.publish.drafted import Drafted
 from frogless.publish.glossary import abbreviations, rows_text, special_stitches, used_stitches
+from frogless.rows.nodes import Together
 from frogless.stitches.model import Dialect
 
 
@@ -26,14 +29,24 @@ def test_words_are_explained_when_the_rows_say_them() -> None:
     assert not {"sps", "rnds"} & told.keys()
 
 
+def with_decrease(drafted: Drafted) -> Drafted:
+    """The same with two stitches worked together in its last piece."""
+    program = drafted.plan.program
+    *pieces, last = program.pieces
+    row = replace(last.rows[-1], body=(*last.rows[-1].body, Together("single_crochet", 2)))
+    pieces.append(replace(last, rows=(*last.rows[:-1], row)))
+    plan = replace(drafted.plan, program=replace(program, pieces=tuple(pieces)))
+    return replace(drafted, plan=plan)
+
+
 def test_stitches_together_are_explained_as_one_word() -> None:
     """In the words of the dialect, in the list and in how it is worked."""
     dialects: tuple[Dialect, ...] = ("us", "uk")
-    found = Example("whirl-skirt", "dancer-2")
-    told = [explained(part(published(found, d), "Abbreviations")) for d in dialects]
+    drafts = [with_decrease(shown(Example("procession-skirt"), d)) for d in dialects]
+    told = [explained(abbreviations(d, ())) for d in drafts]
     assert told[0]["sc2tog"] == "single crochet, 2 together"
     assert told[1]["dc2tog"] == "double crochet, 2 together"
-    how = [explained(special_stitches(shown(found, d))) for d in dialects]
+    how = [explained(special_stitches(d)) for d in drafts]
     assert "yarn over and draw through all loops" in how[0]["sc2tog"]
     assert "yarn round hook and draw through all loops" in how[1]["dc2tog"]
 
