@@ -14,7 +14,7 @@ FOUR_INCHES = 10.16
 
 #: Lengths that are multiplied or added up, which rounding to 0.5 cm would keep from adding up, as
 #: long as they are below so many mm.
-SMALL = ("repeat", "worked", "allowance", "lap", "above_waist")
+SMALL = ("repeat", "worked", "allowance", "above_waist")
 SMALL_BELOW = 100.0
 
 #: Steps whose note begins with their unit.
