@@ -61,7 +61,8 @@ def _question(drafted: Drafted, section: SectionPlan) -> Question:
     width, shapings = section.gauge.width.value, len(section.chosen.rhythm.rounds)
     step = (section.count_after - section.count_before) / shapings * width
     give = next(s.value for s in section.because.steps if s.what == "indifference")
-    return rhythm.Stretch(wanted, section.count_before * width, step, shapings), give
+    floor = np.array(section.floor) if section.floor else None
+    return rhythm.Stretch(wanted, section.count_before * width, step, shapings, floor), give
 
 
 def ours(asked: Sequence[Question]) -> list[tuple[int, float]]:

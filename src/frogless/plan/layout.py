@@ -13,6 +13,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
+import numpy as np
+
 from frogless.plan import rhythm
 from frogless.plan.basis import Basis
 from frogless.plan.landing import Rise, Stop, land_together
@@ -38,13 +40,18 @@ class Multiple:
 
 @dataclass(frozen=True, slots=True)
 class Shaped:
-    """One shaped section of a layout: its points, the rhythm taken, and all that were looked at."""
+    """One shaped section of a layout: its points, the rhythm taken, and all that were looked at.
+
+    Args:
+        floor: what the rhythm keeps, as in `SectionPlan`.
+    """
 
     points: int
     add: int
     chosen: rhythm.Candidate
     looked_at: tuple[rhythm.Candidate, ...]
     indifference: float
+    floor: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,15 +299,14 @@ def _shape(
     if not found:
         return None
     give = indifference(basis, span, after)
-    chosen = rhythm.choose(_above_body(stretch, span, every) or found, give)
-    looked_at = tuple(found) if every is None else (chosen,)
-    return Shaped(points, span.section.add, chosen, looked_at, give)
-
-
-def _above_body(stretch: rhythm.Stretch, span: Span, every: int | None) -> list[rhythm.Candidate]:
-    """The rhythms that stay above the body all the way, not at its landmarks only."""
     line = span.body_floor()
-    return [] if line is None else rhythm.candidates(replace(stretch, floor=line), every)
+    above = [] if line is None else rhythm.candidates(replace(stretch, floor=line), every)
+    # A rhythm stays above the body all the way where one can, else above its landmarks.
+    chosen = rhythm.choose(above or found, give)
+    kept = line if above else stretch.floor
+    floor = () if kept is None else tuple(np.maximum(kept, 0.0).tolist())
+    looked_at = tuple(found) if every is None else (chosen,)
+    return Shaped(points, span.section.add, chosen, looked_at, give, floor)
 
 
 def indifference(basis: Basis, span: Span, count: int) -> float:

@@ -91,6 +91,8 @@ class SectionPlan:
         fullness: λ = Δn·w / 2πh: 0 tube, below 1 cone, 1 flat, above 1 ruffle.
         others: rhythms as good as the tape can see, or smoother ones, for the author to choose.
         profile: (depth, girth) between which the wanted profile runs straight in this section, mm.
+        floor: the least girth, mm, that its rhythm keeps before its first round and after each; 0
+            where none is asked. Empty when it has no floor.
     """
 
     name: str
@@ -106,6 +108,7 @@ class SectionPlan:
     fullness: float
     because: Because
     profile: tuple[tuple[float, float], ...] = ()
+    floor: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

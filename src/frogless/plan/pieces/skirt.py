@@ -108,6 +108,7 @@ def _section_plan(skirt: Tube, i: int) -> SectionPlan:
         fullness=rise * span.width / (2 * math.pi * span.height),
         because=_because_section(skirt, i),
         profile=span.outline(wanted),
+        floor=shaped.floor if shaped else (),
     )
 
 
