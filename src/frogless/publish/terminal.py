@@ -12,6 +12,7 @@ from frogless.body.measurements import Measurement
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, SectionPlan
+from frogless.proof.model import Finding
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import edging_name
 from frogless.publish.messages import say
@@ -160,9 +161,14 @@ def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:
     for caution in drafted.fit.cautions:
         if caution.key not in NOT_OF_THE_GARMENT:
             yield "caution", caution.sentence
-    told = [*questions, *(" ".join(f.faults) for f in warned)]
+    told = [*questions, *(" ".join((*f.faults, *_ways(drafted, f))) for f in warned)]
     told += [remark.sentence for remark in drafted.plan.remarks if remark.serious]
     yield from (("warning", text) for text in dict.fromkeys(told))
+
+
+def _ways(drafted: Drafted, found: Finding) -> tuple[str, ...]:
+    """What would help, after the warning that it may not go on."""
+    return drafted.fit.going_on.ways_out if found.name == "goes_on" else ()
 
 
 def _files(written: Sequence[Path]) -> Iterator[Entry]:

@@ -18,8 +18,7 @@ def check_ease(subject: Subject) -> Finding:
 def check_goes_on(subject: Subject) -> Finding:
     """The narrowest opening passes the widest part, as far as is known."""
     going = subject.fit.going_on
-    ways = going.ways_out if going.verdict == "uncertain" else ()
-    faults = [] if going.verdict == "passes" else [" ".join((*going.reasons, *ways))]
+    faults = [] if going.verdict == "passes" else [" ".join(going.reasons)]
     worst: Verdict = "fail" if going.verdict == "does not pass" else "warn"
     return finding("goes_on", faults, 1, "openings", worst)
 
