@@ -21,6 +21,7 @@ from frogless.fit.model import GoingOn
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
+from frogless.plan.model import Plan
 from frogless.plan.sections import LANDMARKS
 from frogless.proof.model import Subject
 from frogless.proof.prove import prove, require
@@ -96,20 +97,31 @@ def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted
         units=units,
     )
     if sits.going_on.verdict == "does not pass":
-        raise _does_not_go_on(basis, sits.going_on)
+        raise _does_not_go_on(basis, made, sits.going_on)
     texts = {d: write_program(made.program, basis.stitches, d) for d in DIALECTS}
     findings = prove(Subject(made, made.program, fabric, sits, basis.stitches, texts))
     require(findings)
     return Drafted(basis, made, fabric, count, sits, findings, terms, units)
 
 
-def _does_not_go_on(basis: Basis, going: GoingOn) -> Impossible:
+def _does_not_go_on(basis: Basis, made: Plan, going: GoingOn) -> Impossible:
     return Impossible(
         "it does not go on: " + " ".join(going.reasons),
-        basis.place("start.girth"),
+        basis.place(_narrowest(made, going)),
         short_stitches=0,
         short=going.short,
         ways_out=going.ways_out,
+    )
+
+
+def _narrowest(made: Plan, going: GoingOn) -> str:
+    """The key of what ends at the narrowest round: the start, or a section that narrows to it."""
+    ends = [(f"section.{i}", s.count_after, s) for i, s in enumerate(made.sections, 1)]
+    start = made.sections[0]
+    counts = [("start.girth", start.count_before, start), *ends]
+    return next(
+        (key for key, n, s in counts if n * s.gauge.width.value <= going.opening + 0.05),
+        "start.girth",
     )
 
 

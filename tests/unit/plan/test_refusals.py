@@ -7,6 +7,7 @@ import re
 import pytest
 from sample_designs import Made, body, section, swatch, table
 
+from frogless.draft import develop
 from frogless.errors import Impossible
 from frogless.plan.make import plan
 
@@ -130,3 +131,23 @@ def test_straight_skirt_is_as_many_stitches_as_its_edging_needs(made: Made) -> N
     assert [m.count for m in planned.landmarks] == [184, 184, 184]
     assert planned.edging is not None
     assert planned.edging.correction == 0
+
+
+def test_opening_too_narrow_at_the_high_hip_is_blamed_on_its_section(made: Made) -> None:
+    """The start is wide enough; the section that narrows is not."""
+    known = made(
+        section("to the high hip", shape="shaped", to="high hip", ease="2 cm", points=8),
+        section("to the hip", shape="shaped", to="hip", ease="4 cm", points=8),
+        section("to the hem", to="hem"),
+        start='with = "chain"\ngirth = "hip_girth"\nease = "2 cm"',
+        person=body(
+            waist_girth="84 cm",
+            hip_girth="112 cm",
+            waist_to_hip="20 cm",
+            high_hip_girth="92 cm",
+            waist_to_high_hip="10 cm",
+        ),
+    )
+    with pytest.raises(Impossible, match="it does not go on") as refused:
+        develop(known)
+    assert "section[1]" in str(refused.value).splitlines()[0]
