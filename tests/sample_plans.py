@@ -22,7 +22,7 @@ from frogless.plan.model import (
     SectionPlan,
     StrandPlan,
 )
-from frogless.rows.nodes import Into, Node, Piece, Program, Row, Work
+from frogless.rows.nodes import End, Into, Node, Piece, Program, Row, Work
 from frogless.swatch import Gauge
 from frogless.units import Measured
 
@@ -97,7 +97,7 @@ def build_rows(sample: Sample) -> tuple[Row, ...]:
                 if add > 0:
                     body = shaping_body(count, stretch.points, add)
                 count += add * stretch.points
-            rows.append(Row(number, side, stretch.key, body, count))
+            rows.append(Row(number, side, stretch.key, body, count, end=End("first_stitch")))
     return tuple(rows)
 
 

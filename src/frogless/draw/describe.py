@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
 from frogless.design.document import JoinAt
-from frogless.draw.outline import shaping_rounds
+from frogless.draw.outline import meeting, shaping_rounds
 from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Plan, SectionPlan
 from frogless.units import Units, show_length
@@ -33,7 +33,7 @@ def describe(
         *(_shaping(section, words) for section in plan.sections if section.chosen),
         *_waist(plan, units, words),
         *_hangings(plan, units, words),
-        words["tell_join"].format(join=words[f"join_{join_at}"]),
+        words["tell_join"].format(join=words[meeting(plan, join_at)]),
     )
 
 

@@ -63,6 +63,16 @@ def shaping_rounds(section: SectionPlan) -> tuple[int, ...]:
     return tuple(section.first_round - 1 + r for r in section.chosen.rhythm.rounds)
 
 
+def meeting(plan: Plan, join_at: str) -> str:
+    """The name of the words for where rounds begin: joined there, or only begun there in a spiral.
+
+    The first row is the foundation, a ring in any case, and the last one may be joined to end it.
+    """
+    rounds = plan.program.pieces[0].rows[1 : plan.sections[-1].last_round]
+    spiral = bool(rounds) and all(row.end.join == "none" for row in rounds)
+    return f"{'begin' if spiral else 'join'}_{join_at}"
+
+
 def girth_at(shape: Sequence[Level], depth: float) -> float:
     """Girth at a depth, straight between the lower edges of two rounds."""
     depths, girths = [level.depth for level in shape], [level.girth for level in shape]

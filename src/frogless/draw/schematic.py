@@ -19,6 +19,7 @@ from frogless.draw.outline import (
     edging_height,
     is_front,
     levels,
+    meeting,
     shaping_lines,
     wanted_profile,
 )
@@ -94,7 +95,7 @@ def schematic(
     body = _with_labels_on_it(task, stops, names, sheet)
     if body is None:
         body = _with_labels_beside_it(task, stops, names, sheet)
-    view = task.words["front"].format(join=task.words[f"join_{join_at}"])
+    view = task.words["front"].format(join=task.words[meeting(plan, join_at)])
     return assemble(body[1], view, _keys(task, body[0]), sheet)
 
 

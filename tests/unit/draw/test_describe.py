@@ -10,6 +10,7 @@ from sample_plans import build, circle, flared, long, pegged, straight
 from frogless.draw.describe import describe, describe_profile, signed
 from frogless.draw.words import WORDS
 from frogless.plan.model import Plan
+from frogless.rows.nodes import End
 
 
 def test_schematic_is_told_from_waist_to_hem() -> None:
@@ -88,3 +89,14 @@ def test_description_leaves_no_bracket_unfilled(any_plan: Plan) -> None:
     told = describe(any_plan, "cm") + describe_profile(any_plan, "in")
     assert "{" not in told
     assert all(text == text.strip() and text for text in WORDS.values())
+
+
+def test_spiral_is_begun_and_not_joined() -> None:
+    """Only its foundation is joined."""
+    plan = build(straight())
+    piece = plan.program.pieces[0]
+    open_rows = tuple(replace(row, end=End()) for row in piece.rows)
+    program = replace(plan.program, pieces=(replace(piece, rows=open_rows),))
+    told = describe(replace(plan, program=program), "cm")
+    assert "begun at centre back" in told
+    assert "joined" not in told
