@@ -23,7 +23,7 @@ from frogless.swatch_file import STITCH_NAMES
 from frogless.units import Measured, Units, show_length
 
 # Gauge in one stitch foretells gauge in another badly: hobby measurements miss by 16 to 19 %
-# (worked example F04 of the project's collection); half of that is taken as one standard
+# (swatches that makers published in two stitches); half of that is taken as one standard
 # uncertainty.
 CROSS_STITCH_UNCERTAINTY = 0.09
 
