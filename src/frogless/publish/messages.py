@@ -330,7 +330,7 @@ MESSAGES: Mapping[str, str] = {
     ),
     "band_quarter": "Of the seam to the waist, each quarter of {rows} row ends takes {total}: {told}.",
     "band_quarters": "Of the seam to the waist: {told}.",
-    "band_nth_quarter": "quarter {n}, {rows} row ends take {total}: {told}",
+    "band_nth_quarter": "quarter {n}, {rows} row ends take {total}",
     # Strand
     "strand_1": (
         "Cut {cut} of yarn and part it into its plies: keep {plies} of {of}, and wind up the rest. "

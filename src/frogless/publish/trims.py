@@ -163,17 +163,17 @@ def _band(drafted: Drafted, plan: BandPlan) -> Iterator[Block]:
 
 
 def _by_quarters(drafted: Drafted, spread: tuple[int, ...]) -> str:
-    """How the seam goes quarter by quarter: once when all four are alike."""
+    """How the seam goes quarter by quarter: place by place when all four are alike, else its sums."""
     ends = [len(spread) * n // 4 for n in range(5)]
     parts = [spread[a:b] for a, b in pairwise(ends)]
-    words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
-    told = [
-        {"n": n, "rows": len(part), "total": sum(part), "told": say_spread(part, words)}
-        for n, part in enumerate(parts, start=1)
-    ]
     if len(set(parts)) == 1:
-        return say(drafted, "band_quarter", **told[0])
-    quarters = "; ".join(say(drafted, "band_nth_quarter", **one) for one in told)
+        words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
+        told, rows = say_spread(parts[0], words), len(parts[0])
+        return say(drafted, "band_quarter", rows=rows, total=sum(parts[0]), told=told)
+    quarters = "; ".join(
+        say(drafted, "band_nth_quarter", n=n, rows=len(part), total=sum(part))
+        for n, part in enumerate(parts, start=1)
+    )
     return say(drafted, "band_quarters", told=quarters)
 
 
