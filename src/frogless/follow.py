@@ -41,7 +41,7 @@ class Standing:
     """Where the work stands in a round, and the next thing to do.
 
     Args:
-        of: number of the piece's last round, its edging included.
+        of: rounds to the hem; in the edging, rounds in all.
         before, after: counts of the round below and of this one.
         points, done: shaping points of this round, and how many of them are worked.
         plain: stitches to work before the next shaping point, or to the end of the round.
@@ -81,9 +81,10 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
     if not 0 <= done <= len(groups):
         raise InputError(_too_many(round_, len(groups), done))
     gauge = plan.gauges[(below or row).row.section]
+    hem = plan.sections[-1].last_round
     return Standing(
         row=row.row,
-        of=len(rows) - 1,
+        of=hem if round_ <= hem else len(rows) - 1,
         before=below.places if below else row.places,
         after=row.places,
         points=len(groups),

@@ -194,7 +194,7 @@ def test_resume_prints_the_card(capsys: Capture) -> None:
     code, out, err = ended([*example("resume"), "--round", str(shaped), "--done", "3"], capsys)
     assert (code, err) == (0, "")
     assert re.match(
-        rf"Round {shaped} of 52 \((RS|WS)\), waist to hip\n184 to 192 stitches; 3 of 8 ", out
+        rf"Round {shaped} of 51 \((RS|WS)\), waist to hip\n184 to 192 stitches; 3 of 8 ", out
     )
     assert re.search(r"\nNext: dc in next \d+ to marker \d, then 2 dc in the marked st\n", out)
 
