@@ -115,7 +115,7 @@ def test_round_is_finished_when_all_points_are_done() -> None:
 def test_foundation_is_told_in_the_words_of_the_text() -> None:
     """Nothing lies below it that could be measured."""
     assert told(drafted(RING), 0) == [
-        "Foundation (RS), band; 52 rounds follow",
+        "Foundation (RS), band; 51 rounds follow",
         "152 stitches to begin with",
         "Next: Use 3.75 mm hook. Work 152 fdc; without twisting, join with sl st to first fdc to "
         "form a ring.",
