@@ -274,6 +274,9 @@ FAULTS = {
     "a number altered in the text": Broken(
         "reads_back", partial(altered_text, "Work 152 fdc", "Work 153 fdc"), "us: skirt, row 0:"
     ),
+    "a number of one kind altered in the text": Broken(
+        "reads_back", partial(altered_text, "186 picots", "185 picots"), "us: Rnd 52 (RS) states"
+    ),
     "a word altered in the text": Broken(
         "reads_back", partial(altered_text, "turn", "trun"), "us: the text cannot be read: line"
     ),

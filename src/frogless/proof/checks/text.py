@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
+from collections.abc import Iterator
+
 from frogless.errors import FroglessError
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
+from frogless.fabric.model import RowFabric
 from frogless.proof.model import Finding, Subject, finding
 from frogless.read.build import read_program
+from frogless.rows.count import CHAIN
 from frogless.stitches.model import Dialect
+
+# "Rnds 2–5 (RS, WS in turn): … (180 hdc, 26 ch-1 sps)": a line that states its count by kind.
+_COUNTED = re.compile(
+    r"(?:Foundation|Rnds?|Rows?)(?: (?P<first>\d+)(?:–(?P<last>\d+))?)?[^:]*: .*"
+    r"\((?P<kinds>[^()]*, [^()]*)\)"
+)
 
 
 def check_reads_back(subject: Subject) -> Finding:
@@ -32,4 +44,48 @@ def _difference(subject: Subject, dialect: Dialect, text: str) -> str | None:
         for row, read in zip(ours.rows, theirs.rows, strict=True):
             if (row.count, row.marks, row.side) != (read.count, read.marks, read.side):
                 return f"{ours.name}, row {row.number}: count, markers or side read otherwise"
-    return None if program.seams == subject.program.seams else "the seams read otherwise"
+    if program.seams != subject.program.seams:
+        return "the seams read otherwise"
+    return next(_told_otherwise(subject, dialect, text), None)
+
+
+def _told_otherwise(subject: Subject, dialect: Dialect, text: str) -> Iterator[str]:
+    """Rows whose count by kind is not what the fabric holds; the reader looks at their sums only."""
+    rows: dict[int, RowFabric] = {}
+    for line in text.splitlines():
+        for name, fabric in subject.fabric.pieces.items():
+            if line.startswith(f"{name}: worked "):
+                rows = {row.row.number: row for row in fabric}
+        if (found := _COUNTED.fullmatch(line)) is None:
+            continue
+        first = int(found["first"] or 0)
+        for number in range(first, int(found["last"] or first) + 1):
+            held, told = _held(subject, dialect, rows[number]), _told(found["kinds"])
+            if held != told:
+                yield f"{found[0].partition(':')[0]} states {dict(told)} and holds {dict(held)}"
+
+
+def _told(kinds: str) -> Counter[str]:
+    """Numbers by kind as stated; chain spaces together, plurals as one."""
+    told: Counter[str] = Counter()
+    for kind in kinds.split(", "):
+        number, _, what = kind.partition(" ")
+        told["sp" if what.endswith(("sp", "sps")) else what.removesuffix("s")] += int(number)
+    return told
+
+
+def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
+    """Numbers by kind in the fabric; a turning chain that counts is one of the first stitch."""
+    held: Counter[str] = Counter()
+    for i, key in enumerate(row.keys):
+        here = row.stitch == i
+        if key == CHAIN:
+            held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts)
+            continue
+        term = subject.stitches[key].terms[dialect]
+        is_named = subject.stitches[key].kind == "ornament"
+        held[term.name if is_named else term.abbreviation] += int(here.sum())
+    if row.row.start.counts:
+        stitches = [row.keys[i] for i in row.stitch.tolist() if row.keys[i] != CHAIN]
+        held[subject.stitches[stitches[0]].terms[dialect].abbreviation] += 1
+    return +held
