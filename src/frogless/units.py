@@ -205,6 +205,20 @@ def show_length(length: float, units: Units) -> str:
     return f"{'-' if quarters < 0 else ''}{' '.join(parts)} in"
 
 
+def show_signed(length: float, units: Units) -> str:
+    """ "+2.5 cm", "−1/2 in", and "0 cm" without a sign."""
+    shown = show_length(abs(length), units)
+    if not any(digit in shown for digit in "123456789"):
+        return shown
+    return ("+" if length > 0 else "−") + shown
+
+
+def as_shown(length: float, units: Units) -> float:
+    """A length, mm, as `show_length` rounds it, so that shown columns add up."""
+    step = 5.0 if units == "cm" else INCH / 4
+    return _nearest(length, step)
+
+
 def show_fine(length: float, units: Units) -> str:
     """ "3.5 mm", "2.25 mm": hooks, needles, beads and elastic are sold in mm under both systems.
 

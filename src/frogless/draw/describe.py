@@ -9,7 +9,7 @@ from frogless.design.document import JoinAt
 from frogless.draw.outline import meeting, shaping_rounds
 from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Plan, SectionPlan
-from frogless.units import Units, show_length
+from frogless.units import Units, show_length, show_signed
 
 NO_LABELS: Mapping[str, str] = MappingProxyType({})
 Words = Mapping[str, str]
@@ -45,14 +45,6 @@ def describe_profile(plan: Plan, units: Units, labels: Mapping[str, str] = NO_LA
         *(_girth("tell_landmark", mark, units, words) for mark in plan.landmarks),
         *_strays(plan, units, words),
     )
-
-
-def signed(length: float, units: Units) -> str:
-    """A length with its sign: "+2.5 cm", "−1 cm", and "0 cm" without one."""
-    shown = show_length(abs(length), units)
-    if not any(digit in shown for digit in "123456789"):
-        return shown
-    return ("+" if length > 0 else "−") + shown
 
 
 def _sentences(*sentences: str) -> str:
@@ -106,5 +98,5 @@ def _strays(plan: Plan, units: Units, words: Words) -> Iterator[str]:
                 first=section.first_round,
                 last=section.last_round,
                 depth=show_length(section.chosen.stray_at, units),
-                stray=signed(section.chosen.stray, units),
+                stray=show_signed(section.chosen.stray, units),
             )

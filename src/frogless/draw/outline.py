@@ -5,8 +5,8 @@ All of it is read from the plan and its row program; nothing is decided here.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -45,14 +45,12 @@ class ShapingLine:
 
 def levels(plan: Plan) -> tuple[Level, ...]:
     """Every round of the skirt from the top edge (depth 0) to the hem, edging left out."""
-    found: list[Level] = []
+    rows, found = _rows_by_number(plan), list[Level]()
     for section in plan.sections:
-        if not found:
-            found.append(_first_level(plan, section))
-        found.extend(_section_levels(plan, section))
+        first = section.first_round if found else max(0, section.first_round - 1)
+        found.extend(_level(plan, section, rows[n]) for n in range(first, section.last_round + 1))
     if found[0].depth > 0:
-        first = found[0]
-        found.insert(0, Level(first.round, 0.0, first.count, first.girth))
+        found.insert(0, replace(found[0], depth=0.0, shapes=False))
     return tuple(found)
 
 
@@ -149,21 +147,11 @@ def _girth_after(section: SectionPlan) -> float:
     return section.count_after * section.gauge.width.value
 
 
-def _first_level(plan: Plan, section: SectionPlan) -> Level:
-    number = max(0, section.first_round - 1)
-    girth = section.count_before * section.gauge.width.value
-    return Level(number, plan.depths[number], section.count_before, girth)
-
-
-def _section_levels(plan: Plan, section: SectionPlan) -> Iterator[Level]:
-    count, shaping = section.count_before, set(shaping_rounds(section))
-    step = section.chosen.points * section.chosen.add if section.chosen else 0
-    if section.count_after < section.count_before:
-        step = -abs(step)
-    for number in range(max(1, section.first_round), section.last_round + 1):
-        count += step if number in shaping else 0
-        girth = count * section.gauge.width.value
-        yield Level(number, plan.depths[number], count, girth, number in shaping)
+def _level(plan: Plan, section: SectionPlan, row: Row) -> Level:
+    """The count is the row's own: nothing that is drawn is counted again."""
+    girth = row.count * section.gauge.width.value
+    shapes = row.number in shaping_rounds(section)
+    return Level(row.number, plan.depths[row.number], row.count, girth, shapes)
 
 
 def _rows_by_number(plan: Plan) -> dict[int, Row]:

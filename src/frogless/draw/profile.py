@@ -8,14 +8,14 @@ from itertools import pairwise
 from math import ceil, floor, isfinite
 
 from frogless.draw.callouts import SAMPLE_WIDTH, Callout, Key, Sheet, assemble, column
-from frogless.draw.describe import describe_profile, signed
+from frogless.draw.describe import describe_profile
 from frogless.draw.drawing import Circle, Drawing, Line, Point, Shape, Text, polyline
 from frogless.draw.layout import ASCENT, text_box, text_width
 from frogless.draw.outline import Level, levels, wanted_at, wanted_profile
 from frogless.draw.styles import STYLES
 from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import Landmark, Plan
-from frogless.units import Units, show_length
+from frogless.units import Units, show_length, show_signed
 
 TALL = 88.0
 GAP = 6.0
@@ -225,5 +225,5 @@ def _stray(
     stray: float, depth: float, shape: Sequence[Level], units: Units, words: Mapping[str, str]
 ) -> str:
     nearest = min(shape, key=lambda level: abs(level.depth - depth))
-    text = words["stray_value"].format(stray=signed(stray, units), round=nearest.round)
+    text = words["stray_value"].format(stray=show_signed(stray, units), round=nearest.round)
     return text.replace(" ", NO_BREAK)

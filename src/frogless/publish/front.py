@@ -14,7 +14,7 @@ from frogless.publish.remarks import notes_at
 from frogless.rows.nodes import Together
 from frogless.rows.walk import nodes
 from frogless.tally.pace import FAST, SLOW
-from frogless.units import show_length
+from frogless.units import as_shown, show_length, show_signed
 
 #: A waist that is drawn in by more than this is called ungathered where its own girth is told, mm.
 GATHERED = 25.0
@@ -57,7 +57,10 @@ def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
     body = say(drafted, "none") if fit.body is None else show_length(fit.body, units)
     if fit.estimated:
         body = say(drafted, "estimated_mark", value=body)
-    ease = say(drafted, "none") if fit.ease is None else signed(drafted, fit.ease)
+    ease = say(drafted, "none")
+    if fit.body is not None:
+        # The columns subtract as they are shown.
+        ease = show_signed(as_shown(fit.garment, units) - as_shown(fit.body, units), units)
     if fit.verdict != "ok":
         ease = say(drafted, f"verdict_{fit.verdict}", value=ease)
     return (
@@ -91,14 +94,6 @@ def is_gathered(drafted: Drafted) -> bool:
             return body is not None and waist.garment.value - body.value > GATHERED
         case None:
             return False
-
-
-def signed(drafted: Drafted, length: float) -> str:
-    """A length with its sign, "+4 cm" or "−1/2 in"."""
-    shown = show_length(abs(length), drafted.units)
-    if shown.startswith("0 "):
-        return shown
-    return ("+" if length > 0 else "−") + shown
 
 
 def _figures(drafted: Drafted) -> Iterator[str]:

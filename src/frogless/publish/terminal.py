@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import textwrap
 import unicodedata
 from collections.abc import Iterator, Sequence
@@ -16,7 +15,7 @@ from frogless.proof.model import Finding
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import edging_name
 from frogless.publish.messages import say
-from frogless.units import INCH, Units, show_length, show_long, show_mass
+from frogless.units import as_shown, show_length, show_long, show_mass, show_signed
 from frogless.write.rhythm import rhythm_sentence
 
 WIDEST_LABEL = 24
@@ -105,15 +104,7 @@ def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, 
 def _ease(drafted: Drafted, garment: float, body: float) -> str:
     """Garment less body as both are shown, so that the columns subtract."""
     units = drafted.units
-    ease = _as_shown(garment, units) - _as_shown(body, units)
-    shown = show_length(abs(ease), units)
-    return shown if shown.startswith("0 ") else ("+" if ease > 0 else "−") + shown
-
-
-def _as_shown(girth: float, units: Units) -> float:
-    """A girth, mm, rounded as `show_length` shows it: to half a centimetre or quarter of an inch."""
-    step = 5.0 if units == "cm" else INCH / 4
-    return math.floor(girth / step + 0.5 + 1e-9) * step
+    return show_signed(as_shown(garment, units) - as_shown(body, units), units)
 
 
 def _section(drafted: Drafted, section: SectionPlan) -> Entry:

@@ -7,10 +7,11 @@ from dataclasses import replace
 import pytest
 from sample_plans import build, circle, flared, long, pegged, straight
 
-from frogless.draw.describe import describe, describe_profile, signed
+from frogless.draw.describe import describe, describe_profile
 from frogless.draw.words import WORDS
 from frogless.plan.model import Plan
 from frogless.rows.nodes import End
+from frogless.units import show_signed
 
 
 def test_schematic_is_told_from_waist_to_hem() -> None:
@@ -81,7 +82,7 @@ def test_profile_tells_no_stray_when_nothing_is_shaped() -> None:
 )
 def test_sign_goes_when_nothing_is_left_after_rounding(length: float, shown: str) -> None:
     """There is no plus or minus nothing."""
-    assert signed(length, "cm") == shown
+    assert show_signed(length, "cm") == shown
 
 
 def test_description_leaves_no_bracket_unfilled(any_plan: Plan) -> None:

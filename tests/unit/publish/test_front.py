@@ -16,11 +16,10 @@ from frogless.publish.front import (
     glance,
     greatest_stray,
     is_gathered,
-    signed,
     stray,
 )
 from frogless.rows.nodes import Together
-from frogless.units import Units, show_length
+from frogless.units import Units, show_length, show_signed
 
 
 @pytest.mark.parametrize(
@@ -29,7 +28,7 @@ from frogless.units import Units, show_length
 )
 def test_length_has_its_sign(length: float, units: Units, told: str) -> None:
     """With a real minus, and without a sign where nothing is left after rounding."""
-    assert signed(shown(Example(), units=units), length) == told
+    assert show_signed(length, units) == told
 
 
 def test_waist_is_called_ungathered_when_something_draws_it_in() -> None:
