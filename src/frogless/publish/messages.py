@@ -439,7 +439,7 @@ MESSAGES: Mapping[str, str] = {
     "check_places": "Every stitch of the round below is worked into, or skipped on purpose",
     "check_repeats": "Repeats fill their rounds exactly",
     "check_counts": "Every count that is stated is the count that is worked",
-    "check_planned": "Waist, hips and hem have the stitches that were planned",
+    "check_planned": "Waist, hips, hem and the ends of sections have the stitches that were planned",
     "check_rounds": "Rounds close, and the side changes only where the work is turned",
     "check_numbers": "Rounds are numbered one after the other",
     "check_shaping_rounds": "The count changes in the shaping rounds and in no others",

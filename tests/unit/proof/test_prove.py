@@ -78,6 +78,13 @@ def wrong_landmark_count(subject: Subject) -> Subject:
     return replace(subject, plan=replace(subject.plan, landmarks=marks))
 
 
+def wrong_section_count(subject: Subject) -> Subject:
+    """A section planned to end with a stitch more than its last round has."""
+    *others, last = subject.plan.sections
+    sections = (*others, replace(last, count_after=last.count_after + 1))
+    return replace(subject, plan=replace(subject.plan, sections=sections))
+
+
 def not_turned(subject: Subject) -> Subject:
     """A round that is not turned, before one with the other side facing."""
     end = replace(row_of(subject, SKIRT, 2).end, turn=False)
@@ -231,6 +238,9 @@ FAULTS = {
     ),
     "another count planned": Broken(
         "planned", wrong_landmark_count, "high_hip_girth: planned 169, row 9 leaves 168"
+    ),
+    "another end of a section planned": Broken(
+        "planned", wrong_section_count, "end of hip to hem: planned 249, row 51 leaves 248"
     ),
     "a turn forgotten": Broken("rounds", not_turned, "skirt, row 2: is not turned, but the side"),
     "a round left open": Broken(

@@ -51,15 +51,19 @@ def check_counts(subject: Subject) -> Finding:
 
 
 def check_planned(subject: Subject) -> Finding:
-    """The stitches at each landmark are the planned ones."""
+    """The stitches at each landmark, and where each section begins and ends, are the planned ones."""
     main = subject.fabric.pieces[subject.program.pieces[0].name]
     left = {row.row.number: row.places for row in main}
+    planned = [(mark.key, mark.rounds, mark.count) for mark in subject.plan.landmarks]
+    for section in subject.plan.sections:
+        planned.append((f"start of {section.name}", section.first_round - 1, section.count_before))
+        planned.append((f"end of {section.name}", section.last_round, section.count_after))
     faults = [
-        f"{mark.key}: planned {mark.count}, row {mark.rounds} leaves {left.get(mark.rounds, 0)}"
-        for mark in subject.plan.landmarks
-        if left.get(mark.rounds) != mark.count
+        f"{what}: planned {count}, row {number} leaves {left.get(number, 0)}"
+        for what, number, count in planned
+        if left.get(number) != count
     ]
-    return finding("planned", faults, len(subject.plan.landmarks), "landmarks")
+    return finding("planned", faults, len(planned), "planned counts")
 
 
 def check_rounds(subject: Subject) -> Finding:
