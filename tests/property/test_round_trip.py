@@ -226,13 +226,13 @@ def programs(draw: st.DrawFn) -> Program:
         ),
         backwards=False,
     )
-    on_edge = Piece("cover", True, (cover,), Base("skirt", "foundation"))
+    on_edge = Piece("cover", True, (cover,), (Base("skirt", "foundation"),))
     spread = tuple(draw(st.lists(st.integers(0, 3), min_size=1, max_size=40)))
     seam = Seam(
         "waist to band",
         draw(st.sampled_from(PLAIN)),
-        Base("skirt", "foundation"),
-        Base("band", draw(st.sampled_from(["row_ends", "last_row"]))),
+        (Base("skirt", "foundation"),),
+        (Base("band", draw(st.sampled_from(["row_ends", "last_row"]))),),
         sum(spread),
         len(spread),
         spread if draw(st.booleans()) else (),

@@ -88,12 +88,12 @@ def _piece(
 
 def _first_order(piece: Piece, row: Row, done: Mapping[str, tuple[RowFabric, ...]]) -> Ints:
     """The places that a piece begins on, in the order met: none, or an edge of an earlier piece."""
-    if piece.base is None:
+    if not piece.bases:
         return np.zeros(0, np.int32)
-    below = _base_rows(piece.base, piece.name, done)
-    if piece.base.edge == "last_row":
+    below = _base_rows(piece.bases[0], piece.name, done)
+    if piece.bases[0].edge == "last_row":
         return place_order(row, below[-1].row, below[-1].places)
-    places = below[0].places if piece.base.edge == "foundation" else row_ends(below)
+    places = below[0].places if piece.bases[0].edge == "foundation" else row_ends(below)
     order = np.arange(places, dtype=np.int32)
     return order[::-1].copy() if row.backwards else order
 

@@ -26,7 +26,7 @@ class ClosedRound:
 
 def main_piece(plan: Plan) -> Piece:
     """The first piece that stands on no other: what the rest is worked onto."""
-    return next((p for p in plan.program.pieces if p.base is None), plan.program.pieces[0])
+    return next((p for p in plan.program.pieces if not p.bases), plan.program.pieces[0])
 
 
 def main_gauge(plan: Plan, section: str) -> Gauge:

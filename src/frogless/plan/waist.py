@@ -345,8 +345,8 @@ def _band_seams(plan: BandPlan) -> tuple[Seam, ...]:
     ends = Seam(
         name="band ends",
         stitch="slip_stitch",
-        first=Base(BAND, "last_row"),
-        second=Base(BAND, "foundation"),
+        first=(Base(BAND, "last_row"),),
+        second=(Base(BAND, "foundation"),),
         count=n,
         over=n,
         spread=(1,) * n,
@@ -354,8 +354,8 @@ def _band_seams(plan: BandPlan) -> tuple[Seam, ...]:
     waist = Seam(
         name="band to waist",
         stitch=PLAIN,
-        first=Base(MAIN_PIECE, "foundation"),
-        second=Base(BAND, "row_ends"),
+        first=(Base(MAIN_PIECE, "foundation"),),
+        second=(Base(BAND, "row_ends"),),
         count=plan.waist_count,
         over=plan.rows,
         spread=plan.spread,

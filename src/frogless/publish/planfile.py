@@ -108,7 +108,7 @@ def _section(section: SectionPlan) -> Json:
 
 def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
     words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
-    base = base_ground(drafted.plan.program, piece.base, words) if piece.base else None
+    base = base_ground(drafted.plan.program, piece.bases[0], words) if piece.bases else None
     lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language, base)
     before = None
     for row, line in zip(piece.rows, lines, strict=True):

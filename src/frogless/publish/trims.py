@@ -21,7 +21,7 @@ from frogless.write.words import Words
 def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
     """What to know and to do before the rows of a trim."""
     waist = drafted.plan.waist
-    if piece.base is not None and isinstance(waist, ElasticPlan):
+    if piece.bases and isinstance(waist, ElasticPlan):
         yield from notes_at(drafted, "elastic")
         yield Bullets(tuple(_elastic(drafted, waist)))
     elif isinstance(waist, BandPlan) and _is_seamed(drafted, piece):
@@ -69,7 +69,7 @@ def _seams_after(drafted: Drafted, piece: Piece) -> tuple[Seam, ...]:
     return tuple(
         seam
         for seam in drafted.plan.program.seams
-        if piece.name == max((seam.first.piece, seam.second.piece), key=order.index)
+        if piece.name == max((seam.first[0].piece, seam.second[0].piece), key=order.index)
     )
 
 

@@ -186,7 +186,7 @@ def _piece(
     if not rows:
         place = Place(file, heading.line, f"line {heading.line}")
         raise InputError(f'"{heading.name}" has no rows', place)
-    return Piece(heading.name, heading.closed, tuple(rows), heading.base)
+    return Piece(heading.name, heading.closed, tuple(rows), (heading.base,) if heading.base else ())
 
 
 def _parsed(
@@ -251,8 +251,8 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
     return Seam(
         name=found["name"],
         stitch=stitch,
-        first=Base(found["piece"], EDGES[found["edge"]]),
-        second=Base(found["piece2"], EDGES[found["edge2"]]),
+        first=(Base(found["piece"], EDGES[found["edge"]]),),
+        second=(Base(found["piece2"], EDGES[found["edge2"]]),),
         count=int(found["count"]),
         over=int(found["over"]),
         spread=spread,

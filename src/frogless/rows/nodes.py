@@ -7,6 +7,12 @@ row of 300 stitches is a handful of nodes. `row` also means a round; `Piece.clos
 A *place* is what the row below leaves to work into. A body takes the places in the order in which
 the work meets them: in the order they were made when the row goes the same way as the row below, in
 reverse when the work was turned (or when the row is worked `backwards`).
+
+The places that wait to be worked into are an edge, cut in two by the loop on the hook: those ahead
+and those behind. A row takes from those ahead and lays its own behind; what it leaves unworked for
+later (`Leave`) stays ahead. Turning swaps the two. So a short row leaves places, the row back begins
+where it turned, and the row after that meets its own places first and then those that were left. In
+a piece that is closed the two ends of the edge are one: what was left is met from its far end.
 """
 
 from __future__ import annotations
@@ -16,7 +22,9 @@ from typing import Literal
 
 Side = Literal["RS", "WS"]
 Join = Literal["none", "first_stitch", "chain_top"]
-Edge = Literal["foundation", "last_row", "row_ends"]
+Edge = Literal[
+    "foundation", "last_row", "row", "underside", "row_ends", "right_edge", "left_edge"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +61,13 @@ class Skip:
 
 
 @dataclass(frozen=True, slots=True)
+class Leave:
+    """The last `times` places left unworked for now: a later row of the piece works them."""
+
+    times: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class Chain:
     """`times` chains in a run.
 
@@ -72,7 +87,7 @@ class Repeat:
     times: int
 
 
-Node = Work | Into | Together | Skip | Chain | Repeat
+Node = Work | Into | Together | Skip | Leave | Chain | Repeat
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,10 +95,18 @@ class Start:
     """How a row begins: a turning chain of `chains` (0: none), counted as its first stitch or not.
 
     A chain that counts stands on the first place; one that does not leaves it to the body.
+
+    Args:
+        shares: the chain counts, and the body's first node is worked into that place too ("ch 3, dc
+            in same st", "ch 3, 11 dc in ring").
+        across: places passed with slip stitches before the chain (an armhole's first step); neither
+            they nor the slip stitches are worked into again.
     """
 
     chains: int = 0
     counts: bool = False
+    shares: bool = False
+    across: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +124,8 @@ class Row:
 
     Args:
         number: 0 for the foundation, then 1, 2, …
-        count: places it leaves for the next row, as stated in the text.
+        count: places it leaves for the next row, as stated in the text; what it leaves unworked for
+            later is not counted.
         marks: for each shaping point in the order worked, which stitch of its group (0 first) the
             marker moves up into; empty in a row without shaping.
         backwards: worked back along the row below without turning (crab stitch).
@@ -122,20 +146,39 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Base:
-    """The edge of another piece that a piece is worked onto."""
+    """A stretch of an edge of another piece, which a piece is worked onto or joined by.
+
+    `foundation` is the underside of the foundation row; `row` the top of row `row`, also places that
+    the rows above it left out; `underside` the other side of what row `row` made (bridging chains);
+    `right_edge` and `left_edge` are row ends as seen from the right side, first row first: the right
+    edge is where right side rows begin. `row_ends` is either, where it does not matter.
+
+    Args:
+        row: number of the row that `row` and `underside` name.
+        first, count: the stretch, in places as that row left them or in row ends; None: to the end.
+        reverse: met from the last to the first; of `last_row` the sides of the rows decide instead.
+    """
 
     piece: str
     edge: Edge
+    row: int = 0
+    first: int = 0
+    count: int | None = None
+    reverse: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Rows worked in one go. Without a `base` the first is the foundation and stands on nothing."""
+    """Rows worked in one go; without `bases` the first row is the foundation and stands on nothing.
+
+    Args:
+        bases: the stretches of edges it is begun on, one after the other.
+    """
 
     name: str
     closed: bool
     rows: tuple[Row, ...]
-    base: Base | None = None
+    bases: tuple[Base, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,13 +188,14 @@ class Seam:
     `stitch` in each of `count` places of one, spread over `over` places of the other.
 
     Args:
+        first, second: the stretches that make up each edge, one after the other.
         spread: for each place of the second edge, how many stitches of the seam it takes.
     """
 
     name: str
     stitch: str
-    first: Base
-    second: Base
+    first: tuple[Base, ...]
+    second: tuple[Base, ...]
     count: int
     over: int
     spread: tuple[int, ...] = ()

@@ -115,9 +115,9 @@ def tell(piece: Piece, words: Words, ground: Ground | None = None) -> tuple[Told
 def say_heading(piece: Piece, words: Words) -> str:
     """How a piece is worked, and into what: "skirt: worked in joined rounds, turned."."""
     way = words.phrases.say(f"way_{_way(piece)}")
-    if piece.base is None:
+    if not piece.bases:
         return words.phrases.say("piece", name=piece.name, way=way)
-    edge = say_edge(piece.base, words)
+    edge = say_edge(piece.bases[0], words)
     side = piece.rows[0].side if piece.rows else "RS"
     return words.phrases.say("piece_on_base", name=piece.name, way=way, edge=edge, side=side)
 
@@ -130,14 +130,13 @@ def say_line(line: Line, words: Words) -> str:
 def _grounds(piece: Piece, words: Words, ground: Ground | None) -> list[Ground]:
     """What each row is worked into."""
     if ground is None:
-        base = piece.base
-        ground = Ground(None, EDGE_NOUNS[base.edge]) if base else NOTHING
+        ground = Ground(None, EDGE_NOUNS[piece.bases[0].edge]) if piece.bases else NOTHING
     above = [ground_above(row, words) for row in piece.rows]
     return [ground, *above][: len(piece.rows)]
 
 
 def _edge(program: Program, piece: Piece, words: Words) -> Ground | None:
-    return base_ground(program, piece.base, words) if piece.base else None
+    return base_ground(program, piece.bases[0], words) if piece.bases else None
 
 
 def _way(piece: Piece) -> str:

@@ -26,8 +26,8 @@ def say_seam(seam: Seam, words: Words) -> Line:
     text = phrases.say(
         wording,
         stitch=words.stitch(seam.stitch),
-        first=_along(seam.count, seam.first, words),
-        second=_along(seam.over, seam.second, words),
+        first=_along(seam.count, seam.first[0], words),
+        second=_along(seam.over, seam.second[0], words),
         told=told,
     )
     count = phrases.count("count_stitch", seam.count, stitch=words.stitch(seam.stitch))

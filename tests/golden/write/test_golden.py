@@ -91,8 +91,8 @@ def band_with_seams() -> Program:
     ends = Seam(
         "band ends",
         "slip_stitch",
-        Base("waistband", "last_row"),
-        Base("waistband", "foundation"),
+        (Base("waistband", "last_row"),),
+        (Base("waistband", "foundation"),),
         8,
         8,
         (1,) * 8,
@@ -100,8 +100,8 @@ def band_with_seams() -> Program:
     waist = Seam(
         "band to waist",
         SC,
-        Base("skirt", "foundation"),
-        Base("waistband", "row_ends"),
+        (Base("skirt", "foundation"),),
+        (Base("waistband", "row_ends"),),
         18,
         12,
         (1, 2, 1, 2) * 3,
@@ -115,7 +115,7 @@ def cover() -> Program:
     body = (Repeat((Into((Work(SC, 2),)),), 40),)
     end = End("first_stitch", fasten_off=True)
     row = Row(1, "RS", "elastic cover", body, 80, Start(1), end, hook=3.5)
-    return Program((ring, Piece("elastic cover", True, (row,), Base("skirt", "foundation"))))
+    return Program((ring, Piece("elastic cover", True, (row,), (Base("skirt", "foundation"),))))
 
 
 def edging_round(number: int, body: tuple[Node, ...], count: int, *, crab: bool = False) -> Row:

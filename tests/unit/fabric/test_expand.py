@@ -218,7 +218,7 @@ def base_row(edge: Edge, row: Row) -> RowFabric:
             row_of(Work(S, 5), more, number=3, side="WS"),
         ),
     )
-    skirt = Piece("skirt", False, (row,), Base("band", edge))
+    skirt = Piece("skirt", False, (row,), (Base("band", edge),))
     return expand(Program((band, skirt)), dictionary()).pieces["skirt"][0]
 
 
@@ -247,7 +247,7 @@ def test_a_foundation_row_has_a_row_end_when_it_is_of_stitches() -> None:
 
 def test_a_base_is_refused_when_it_is_no_earlier_piece() -> None:
     """The sentence names the piece and the near name."""
-    lost = Piece("skirt", True, (row_of(Work(D)),), Base("bnad", "last_row"))
+    lost = Piece("skirt", True, (row_of(Work(D)),), (Base("bnad", "last_row"),))
     band = Piece("band", True, (foundation(3),))
     with pytest.raises(InputError, match=r'skirt: .*"bnad".*did you mean "band"'):
         expand(Program((band, lost)), dictionary())

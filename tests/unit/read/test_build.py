@@ -47,15 +47,15 @@ def test_program_has_pieces_sections_bases_and_seams() -> None:
     skirt, cover = program.pieces
     assert [row.section for row in skirt.rows] == ["hip", "hip", "hip", "hem"]
     assert (skirt.closed, skirt.base) == (True, None)
-    assert cover.base == Base("skirt", "foundation")
+    assert cover.bases == (Base("skirt", "foundation"),)
     assert isinstance(cover.rows[0].body[0], Repeat)
     assert cover.rows[0].body[0].times == 9
     assert program.seams == (
         Seam(
             "side",
             "single_crochet",
-            Base("skirt", "last_row"),
-            Base("cover", "row_ends"),
+            (Base("skirt", "last_row"),),
+            (Base("cover", "row_ends"),),
             9,
             3,
             (2, 3, 4),

@@ -127,7 +127,7 @@ def test_seams_are_work_when_pieces_are_joined(
     fabric: Callable[[Plan], Fabric],
 ) -> None:
     """144 single crochets spread over 98 row ends are 144."""
-    base = Base("piece 1", "last_row")
+    base = (Base("piece 1", "last_row"),)
     seam = Seam("band to waist", "single_crochet", base, base, 144, 98, (1,) * 98)
     made = plan(rows(), seams=(seam,))
     found = works(fabric(made), made, stitches, main_gauge(made, swatch()))

@@ -59,6 +59,6 @@ def test_seams_take_time_when_there_are_some(
     fabric: Callable[[Plan], Fabric],
 ) -> None:
     """50 single crochets more."""
-    base = Base("piece 1", "last_row")
+    base = (Base("piece 1", "last_row"),)
     made = plan(rows(), seams=(Seam("side", "single_crochet", base, base, 50, 50),))
     assert single_crochets(fabric(made), made, stitches) == 2050

@@ -33,7 +33,7 @@ COVER = Piece(
     "cover",
     True,
     (Row(1, "WS", "", (Repeat((Into((Work(SC, 2),)),), 9),), 18),),
-    Base("skirt", "foundation"),
+    (Base("skirt", "foundation"),),
 )
 
 
@@ -94,7 +94,7 @@ def test_edges_offer_what_their_rows_left(us: Words) -> None:
 
 def test_program_declares_its_terms_and_ends_with_its_seams() -> None:
     """Blocks apart by a blank line."""
-    seam = Seam("side", SC, Base("skirt", "last_row"), Base("cover", "last_row"), 9, 9)
+    seam = Seam("side", SC, (Base("skirt", "last_row"),), (Base("cover", "last_row"),), 9, 9)
     text = write_program(Program((SKIRT, COVER), (seam,)), STITCHES, "uk")
     blocks = text.split("\n\n")
     assert blocks[0] == "Terms: UK"

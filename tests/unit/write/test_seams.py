@@ -40,7 +40,7 @@ def test_brackets_are_two_deep_at_most(us: Words) -> None:
 
 def test_seam_names_edges_and_stitch(us: Words, uk: Words) -> None:
     """With its spread, or evenly."""
-    first, second = Base("skirt", "foundation"), Base("band", "row_ends")
+    first, second = (Base("skirt", "foundation"),), (Base("band", "row_ends"),)
     seam = Seam("waist", "single_crochet", first, second, 3, 2, (2, 1))
     line = say_seam(seam, us)
     assert (line.label, line.count) == ("Seam waist", "3 sc")
@@ -57,13 +57,13 @@ def test_seam_names_edges_and_stitch(us: Words, uk: Words) -> None:
 
 def test_an_even_spread_is_told_by_shares(us: Words) -> None:
     """Scenario B1: 144 stitches over 98 row ends, 46 take two and 52 take one."""
-    first, second = Base("skirt", "foundation"), Base("waistband", "row_ends")
+    first, second = (Base("skirt", "foundation"),), (Base("waistband", "row_ends"),)
     seam = Seam("band", "single_crochet", first, second, 144, 98, even_spread(144, 98))
     assert say_seam(seam, us).text.endswith("spread evenly (46 take 2 and 52 take 1).")
 
 
 def test_edges_of_equal_length_are_joined_one_for_one(us: Words) -> None:
     """Nobody reads "1 in each of next 9" twice."""
-    first, second = Base("band", "last_row"), Base("band", "foundation")
+    first, second = (Base("band", "last_row"),), (Base("band", "foundation"),)
     line = say_seam(Seam("ends", "slip_stitch", first, second, 9, 9, (1,) * 9), us)
     assert line.text.endswith("9 sts along the foundation edge of band, 1 in each.")

@@ -25,7 +25,7 @@ def check_seams(subject: Subject) -> Finding:
     """Edges that are joined match: every place of both takes part, as often as the seam says."""
     faults = []
     for seam in subject.program.seams:
-        first, second = _places(subject, seam.first), _places(subject, seam.second)
+        first, second = _places(subject, seam.first[0]), _places(subject, seam.second[0])
         if first != seam.count:
             faults.append(f"{seam.name}: {seam.count} stitches for an edge of {first}")
         if second != len(seam.spread) or second != seam.over:
