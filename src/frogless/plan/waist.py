@@ -128,7 +128,7 @@ def _cover(plan: ElasticPlan, hook: float) -> Piece:
         end=End("first_stitch", fasten_off=True),
         hook=hook,
     )
-    return Piece(COVER, True, (row,), Base(MAIN_PIECE, "foundation"))
+    return Piece(COVER, True, (row,), (Base(MAIN_PIECE, "foundation"),))
 
 
 def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:

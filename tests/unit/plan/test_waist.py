@@ -55,8 +55,8 @@ def test_cover_is_worked_into_the_foundation_edge(made: Made) -> None:
     for each in (1, 2, 3):
         planned = finished(made, kind="covered elastic", width="6 mm", stitches_in_each=each)
         cover = planned.program.piece("elastic cover")
-        assert cover.base is not None
-        assert (cover.base.piece, cover.base.edge) == ("skirt", "foundation")
+        assert cover.bases
+        assert (cover.bases[0].piece, cover.bases[0].edge) == ("skirt", "foundation")
         assert cover.rows[0].count == 152 * each
 
 

@@ -46,7 +46,7 @@ def test_program_has_pieces_sections_bases_and_seams() -> None:
     program = read(f"Terms: US\n\n{SKIRT}{COVER}\n{SEAM}\n")
     skirt, cover = program.pieces
     assert [row.section for row in skirt.rows] == ["hip", "hip", "hip", "hem"]
-    assert (skirt.closed, skirt.base) == (True, None)
+    assert (skirt.closed, skirt.bases) == (True, ())
     assert cover.bases == (Base("skirt", "foundation"),)
     assert isinstance(cover.rows[0].body[0], Repeat)
     assert cover.rows[0].body[0].times == 9
@@ -77,10 +77,10 @@ def test_piece_on_an_edge_is_told_its_places() -> None:
     line = "Rnd 1 (RS): Sc in each st around; do not join."
     base = Base("skirt", "foundation")
     piece = read_piece([line], STITCHES, "us", name="cover", base=base, places=9)
-    assert piece.base == base
+    assert piece.bases == (base,)
     assert piece.rows[0].body == (Work("single_crochet", 9),)
     headed = read_piece(COVER.splitlines(), STITCHES, "us", places=9)
-    assert (headed.name, headed.base) == ("cover", base)
+    assert (headed.name, headed.bases) == ("cover", (base,))
 
 
 def test_stated_count_is_kept_though_it_is_wrong() -> None:
