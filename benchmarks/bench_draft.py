@@ -55,7 +55,7 @@ def questions(drafted: Drafted) -> list[Question]:
 
 def _question(drafted: Drafted, section: SectionPlan) -> Question:
     assert section.chosen is not None
-    depths = drafted.plan.depths[section.first_round - 1 : section.last_round + 1]
+    depths = drafted.plan.main.depths[section.first_round - 1 : section.last_round + 1]
     knots, girths = zip(*section.profile, strict=True)
     wanted = np.interp(depths, knots, girths)
     width, shapings = section.gauge.width.value, len(section.chosen.rhythm.rounds)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from math import inf
 
 import numpy as np
+from one_piece import one_piece
 
 from frogless.because import Because
 from frogless.plan.model import (
@@ -186,7 +187,7 @@ def build(sample: Sample) -> Plan:
     rounds = sum(stretch.rounds for stretch in sample.stretches)
     depths = tuple(number * sample.height for number in range(rounds + 1))
     program = Program((Piece("skirt", closed=True, rows=build_rows(sample)),))
-    return Plan(
+    return one_piece(
         marks,
         tuple(stray(sample, section, marks) for section in build_sections(sample)),
         sample.edging,

@@ -20,9 +20,9 @@ from frogless.fit.fit import fit
 from frogless.fit.model import GoingOn
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
+from frogless.plan.sections import LANDMARKS
 from frogless.plan.make import plan
 from frogless.plan.model import Plan
-from frogless.plan.sections import LANDMARKS
 from frogless.proof.model import Subject
 from frogless.proof.prove import prove, require
 from frogless.publish import terminal

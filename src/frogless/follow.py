@@ -81,7 +81,7 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
     if not 0 <= done <= len(groups):
         raise InputError(_too_many(round_, len(groups), done))
     gauge = plan.gauges[(below or row).row.section]
-    hem = plan.sections[-1].last_round
+    hem = plan.main.sections[-1].last_round
     return Standing(
         row=row.row,
         of=hem if round_ <= hem else len(rows) - 1,
@@ -94,7 +94,7 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
         stitch=row.keys[int(row.stitch[-1])],
         girth=below.places * gauge.width.value if below else None,
         state=gauge.state,
-        landmark=next((m for m in plan.landmarks[::-1] if m.rounds < round_), None),
+        landmark=next((m for m in plan.main.landmarks[::-1] if m.rounds < round_), None),
     )
 
 

@@ -154,9 +154,9 @@ def assert_adds_up(plan: Json) -> None:
 
 def assert_lands(found: Drafted) -> None:
     """The edging's repeats fill its base; every shaped section changes by whole steps."""
-    edging = found.plan.edging
+    edging = found.plan.main.edging
     assert edging is None or (edging.base_count - edging.offset) % edging.multiple == 0
-    for section in found.plan.sections:
+    for section in found.plan.main.sections:
         if section.chosen is not None:
             change = abs(section.count_after - section.count_before)
             step = section.chosen.points * section.chosen.add

@@ -172,8 +172,8 @@ def promises(planned: Plan) -> None:
         for option in one.others:
             assert one.chosen is not None
             assert abs(option.stray) < abs(one.chosen.stray)
-    if isinstance(planned.waist, CordPlan):
-        assert len(planned.waist.gaps) % 2 == 0
+    if isinstance(planned.main.waist, CordPlan):
+        assert len(planned.main.waist.gaps) % 2 == 0
 
 
 @settings(max_examples=60, deadline=None)

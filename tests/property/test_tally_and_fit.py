@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hypothesis import given
 from hypothesis import strategies as st
+from one_piece import one_piece
 
 from frogless.because import Because
 from frogless.body.measurements import Body
@@ -26,7 +27,7 @@ def tube(count: int, width: float, hip: float, *, stitch: str = "double_crochet"
         Measured(count * width), Because(),
     )  # fmt: skip
     gauge = Gauge(stitch, Measured(width, width * 0.02), Measured(10.0, 0.2), "washed")
-    return Plan(
+    return one_piece(
         (landmark,), (), None, None, (), tuple(10.0 * n for n in range(11)), {"body": gauge}, (),
         Program((Piece("skirt", closed=True, rows=rows),)),
     )  # fmt: skip

@@ -23,14 +23,14 @@ def describe(
 ) -> str:
     """The schematic in words: girths with depths, length, shaping, waist, edging, strands, join."""
     words = with_defaults(labels)
-    hem = plan.depths[plan.sections[-1].last_round]
-    first, *others = plan.landmarks
+    hem = plan.main.depths[plan.main.sections[-1].last_round]
+    first, *others = plan.main.landmarks
     girths = [_girth("tell_first", first, units, words)]
     girths += [_girth("tell_girth", mark, units, words) for mark in others]
     return _sentences(
         ", ".join(girths),
         words["tell_length"].format(length=show_length(hem, units)),
-        *(_shaping(section, words) for section in plan.sections if section.chosen),
+        *(_shaping(section, words) for section in plan.main.sections if section.chosen),
         *_waist(plan, units, words),
         *_hangings(plan, units, words),
         words["tell_join"].format(join=words[meeting(plan, join_at)]),
@@ -42,7 +42,7 @@ def describe_profile(plan: Plan, units: Units, labels: Mapping[str, str] = NO_LA
     words = with_defaults(labels)
     return _sentences(
         words["tell_graph"],
-        *(_girth("tell_landmark", mark, units, words) for mark in plan.landmarks),
+        *(_girth("tell_landmark", mark, units, words) for mark in plan.main.landmarks),
         *_strays(plan, units, words),
     )
 
@@ -72,7 +72,7 @@ def _shaping(section: SectionPlan, words: Words) -> str:
 
 
 def _waist(plan: Plan, units: Units, words: Words) -> Iterator[str]:
-    match plan.waist:
+    match plan.main.waist:
         case ElasticPlan() as elastic:
             yield words["tell_elastic"].format(girth=show_length(elastic.finished, units))
         case CordPlan() as cord:
@@ -82,17 +82,17 @@ def _waist(plan: Plan, units: Units, words: Words) -> Iterator[str]:
 
 
 def _hangings(plan: Plan, units: Units, words: Words) -> Iterator[str]:
-    edging = plan.edging
+    edging = plan.main.edging
     if edging:
         phrase = "tell_edging" if edging.multiple > 1 else "tell_edging_plain"
         yield words[phrase].format(repeats=edging.repeats, count=edging.base_count)
-    for strand in plan.strands:
+    for strand in plan.main.strands:
         sag = show_length(strand.actual_sag, units)
         yield words["tell_strand"].format(name=strand.name, beads=strand.beads, sag=sag)
 
 
 def _strays(plan: Plan, units: Units, words: Words) -> Iterator[str]:
-    for section in plan.sections:
+    for section in plan.main.sections:
         if section.chosen:
             yield words["tell_stray"].format(
                 first=section.first_round,

@@ -46,7 +46,7 @@ class ShapingLine:
 def levels(plan: Plan) -> tuple[Level, ...]:
     """Every round of the skirt from the top edge (depth 0) to the hem, edging left out."""
     rows, found = _rows_by_number(plan), list[Level]()
-    for section in plan.sections:
+    for section in plan.main.sections:
         first = section.first_round if found else max(0, section.first_round - 1)
         found.extend(_level(plan, section, rows[n]) for n in range(first, section.last_round + 1))
     if found[0].depth > 0:
@@ -66,7 +66,7 @@ def meeting(plan: Plan, join_at: str) -> str:
 
     The first row is the foundation, a ring in any case, and the last one may be joined to end it.
     """
-    rounds = plan.program.pieces[0].rows[1 : plan.sections[-1].last_round]
+    rounds = plan.program.pieces[0].rows[1 : plan.main.sections[-1].last_round]
     spiral = bool(rounds) and all(row.end.join == "none" for row in rounds)
     return f"{'begin' if spiral else 'join'}_{join_at}"
 
@@ -83,14 +83,17 @@ def wanted_profile(plan: Plan) -> tuple[tuple[float, float], ...]:
     Landmarks are knots, and so are the ends of sections: a straight one keeps the girth that was
     wanted where it begins; a shaped one that ends at no landmark has only its own girth to show.
     """
-    if all(section.profile for section in plan.sections):
-        knots = [(0.0, plan.landmarks[0].wanted)]
-        knots.extend(knot for section in plan.sections for knot in section.profile)
+    if all(section.profile for section in plan.main.sections):
+        knots = [(0.0, plan.main.landmarks[0].wanted)]
+        knots.extend(knot for section in plan.main.sections for knot in section.profile)
         return tuple(dict.fromkeys(knots))
-    waist, *others = plan.landmarks
+    waist, *others = plan.main.landmarks
     knots = [(0.0, waist.wanted)]
-    for section in plan.sections:
-        top, bottom = plan.depths[max(0, section.first_round - 1)], plan.depths[section.last_round]
+    for section in plan.main.sections:
+        top, bottom = (
+            plan.main.depths[max(0, section.first_round - 1)],
+            plan.main.depths[section.last_round],
+        )
         if section.chosen is None and knots[-1][0] < top:
             knots.append((top, knots[-1][1]))
         # A section ends on a whole round, so the landmark it was made for may lie a little below.
@@ -111,13 +114,13 @@ def wanted_at(plan: Plan, depth: float) -> float:
 
 def edging_height(plan: Plan) -> float:
     """How far the edging hangs below the hem, mm."""
-    if plan.edging is None:
+    if plan.main.edging is None:
         return 0.0
-    last, hem = plan.edging.last_round, plan.sections[-1].last_round
-    if last < len(plan.depths) and last > hem:
-        return plan.depths[last] - plan.depths[hem]
-    rounds = max(1, last - plan.edging.first_round + 1)
-    return rounds * plan.edging.gauge.height.value
+    last, hem = plan.main.edging.last_round, plan.main.sections[-1].last_round
+    if last < len(plan.main.depths) and last > hem:
+        return plan.main.depths[last] - plan.main.depths[hem]
+    rounds = max(1, last - plan.main.edging.first_round + 1)
+    return rounds * plan.main.edging.gauge.height.value
 
 
 def shaping_lines(plan: Plan, join_at: JoinAt = "centre back") -> tuple[ShapingLine, ...]:
@@ -129,7 +132,9 @@ def shaping_lines(plan: Plan, join_at: JoinAt = "centre back") -> tuple[ShapingL
     """
     rows = _rows_by_number(plan)
     return tuple(
-        line for section in plan.sections for line in _section_lines(plan, section, rows, join_at)
+        line
+        for section in plan.main.sections
+        for line in _section_lines(plan, section, rows, join_at)
     )
 
 
@@ -151,12 +156,12 @@ def _level(plan: Plan, section: SectionPlan, row: Row) -> Level:
     """The count is the row's own: nothing that is drawn is counted again."""
     girth = row.count * section.gauge.width.value
     shapes = row.number in shaping_rounds(section)
-    return Level(row.number, plan.depths[row.number], row.count, girth, shapes)
+    return Level(row.number, plan.main.depths[row.number], row.count, girth, shapes)
 
 
 def _rows_by_number(plan: Plan) -> dict[int, Row]:
     """The rows of the piece that the first section is worked in."""
-    names = {section.name for section in plan.sections}
+    names = {section.name for section in plan.main.sections}
     for piece in plan.program.pieces:
         if any(row.section in names for row in piece.rows):
             return {row.number: row for row in piece.rows}
@@ -175,8 +180,11 @@ def _section_lines(
         found = sorted(fold(JOIN_TURNS[join_at] + way * part) for part in parts)
         places = _in_line([track[-1][1] for track in tracks if track], found)
         for track, place in zip(tracks, places, strict=False):
-            track.append((plan.depths[number], place))
-    top, bottom = plan.depths[max(0, section.first_round - 1)], plan.depths[section.last_round]
+            track.append((plan.main.depths[number], place))
+    top, bottom = (
+        plan.main.depths[max(0, section.first_round - 1)],
+        plan.main.depths[section.last_round],
+    )
     return tuple(ShapingLine(top, bottom, tuple(track)) for track in tracks if track)
 
 

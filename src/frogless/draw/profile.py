@@ -61,12 +61,12 @@ def profile(plan: Plan, *, title: str, units: Units, labels: Mapping[str, str]) 
     words = with_defaults(labels)
     sheet = Sheet(title, describe_profile(plan, units, labels))
     shape = levels(plan)
-    names = [_lines(mark, units, words) for mark in plan.landmarks]
+    names = [_lines(mark, units, words) for mark in plan.main.landmarks]
     width = max(Callout((0, 0), lines).width for lines in names)
     end = sheet.width - sheet.margin - width - GAP
     start = sheet.margin + _axis_width(shape[-1].depth, units) + 2.0
     graph = _Graph(start, end, _girths(plan, shape), shape[-1].depth)
-    spots = [graph.at(mark.garment.value, mark.depth) for mark in plan.landmarks]
+    spots = [graph.at(mark.garment.value, mark.depth) for mark in plan.main.landmarks]
     callouts = [Callout(spot, lines) for spot, lines in zip(spots, names, strict=True)]
     body = (
         *_axes(graph, units),
@@ -88,7 +88,7 @@ def _lines(mark: Landmark, units: Units, words: Mapping[str, str]) -> tuple[tupl
 def _girths(plan: Plan, shape: Sequence[Level]) -> tuple[float, float]:
     """All girths that are drawn, with a little air."""
     drawn = [level.girth for level in shape]
-    for mark in plan.landmarks:
+    for mark in plan.main.landmarks:
         bounds = (mark.wanted, mark.garment.value, mark.low, mark.high)
         drawn += [girth for girth in bounds if _is_said(girth)]
         drawn += [mark.body.value] if mark.body else []
@@ -139,7 +139,7 @@ def _axes(graph: _Graph, units: Units) -> Iterator[Shape]:
 
 
 def _curves(plan: Plan, shape: Sequence[Level], graph: _Graph) -> Iterator[Shape]:
-    bodies = [(m.body.value, m.depth) for m in plan.landmarks if m.body]
+    bodies = [(m.body.value, m.depth) for m in plan.main.landmarks if m.body]
     if len(bodies) > 1:
         yield polyline((graph.at(*spot) for spot in bodies), "body")
     yield polyline(_stair(shape, graph), "worked")
@@ -156,12 +156,12 @@ def _stair(shape: Sequence[Level], graph: _Graph) -> Iterator[Point]:
 
 def _marks(plan: Plan, graph: _Graph) -> Iterator[Shape]:
     """Strays, then whiskers of what is allowed, then the dots of body and garment."""
-    for section in plan.sections:
+    for section in plan.main.sections:
         if section.chosen and section.chosen.stray:
             depth, wanted = section.chosen.stray_at, wanted_at(plan, section.chosen.stray_at)
             ends = graph.at(wanted, depth), graph.at(wanted + section.chosen.stray, depth)
             yield Line(*ends, "stray")
-    for mark in plan.landmarks:
+    for mark in plan.main.landmarks:
         yield from _whisker(mark, graph)
         if mark.body:
             yield Circle(graph.at(mark.body.value, mark.depth), 0.8 * DOT, "body dot")
@@ -203,7 +203,7 @@ def _keys(
     stair = ((0, -1.0), (half, -1.0), (half, 0.8), (end, 0.8))
     yield Key((polyline(stair, "worked"),), words["worked"])
     yield Key((Line((0, 0), (end, 0), "wanted"),), words["wanted"])
-    if any(mark.body for mark in plan.landmarks):
+    if any(mark.body for mark in plan.main.landmarks):
         dot = Circle((half, 0), 0.8 * DOT, "body dot")
         yield Key((Line((0, 0), (end, 0), "body"), dot), words["body"])
     caps = (Line((x, -CAP), (x, CAP), "whisker") for x in (1.5, end - 1.5))
@@ -213,7 +213,7 @@ def _keys(
         yield Key((Line((half - 0.6, 0), (half + 0.6, 0), "tick"),), words["rounds"])
     strays = [
         _stray(s.chosen.stray, s.chosen.stray_at, shape, units, words)
-        for s in plan.sections
+        for s in plan.main.sections
         if s.chosen
     ]
     if strays:

@@ -107,9 +107,11 @@ def _with_labels_on_it(
 ) -> Body | None:
     """The skirt as wide as the sheet, labels on the cloth; None when they find no room there."""
     frame = _frame(task, stops, sheet, after=sheet.margin)
-    hem = task.plan.landmarks[-1].depth
+    hem = task.plan.main.landmarks[-1].depth
     hung = [
-        shape for strand in task.plan.strands for shape in strand_shapes(strand, task.plan, frame)
+        shape
+        for strand in task.plan.main.strands
+        for shape in strand_shapes(strand, task.plan, frame)
     ]
     trim = waist_shapes(task.plan, frame, task.join_at)
     taken = [extent([shape]) for shape in (*hung, *trim)]
@@ -165,10 +167,10 @@ def _frame(task: _Task, stops: Sequence[float], sheet: Sheet, *, after: float) -
 
 def _stops(plan: Plan) -> tuple[float, ...]:
     """Depths between which lengths are shown: trims' ends, top edge, landmarks; none twice."""
-    hem = plan.depths[plan.sections[-1].last_round]
-    band = plan.waist.height if isinstance(plan.waist, BandPlan) else 0.0
+    hem = plan.main.depths[plan.main.sections[-1].last_round]
+    band = plan.main.waist.height if isinstance(plan.main.waist, BandPlan) else 0.0
     depths = sorted(
-        {-band, 0.0, hem, hem + edging_height(plan), *(m.depth for m in plan.landmarks)}
+        {-band, 0.0, hem, hem + edging_height(plan), *(m.depth for m in plan.main.landmarks)}
     )
     return tuple(b for a, b in pairwise((-1e9, *depths)) if b - a > 1.0)
 
@@ -179,8 +181,8 @@ def _labels(task: _Task) -> list[_Label]:
 
 def _landmark_labels(task: _Task) -> Iterator[_Label]:
     words = task.words
-    ends = (task.plan.landmarks[0], task.plan.landmarks[-1])
-    for mark in task.plan.landmarks:
+    ends = (task.plan.main.landmarks[0], task.plan.main.landmarks[-1])
+    for mark in task.plan.main.landmarks:
         value = words["count"].format(count=mark.count, girth=task.length(mark.garment.value))
         lines = ((landmark_name(mark.key, words), "name"), (value, "value"))
         remark = ((words["estimated"], "remark"),) if mark.estimated else ()
@@ -189,14 +191,14 @@ def _landmark_labels(task: _Task) -> Iterator[_Label]:
 
 def _waist_label(task: _Task) -> Iterator[_Label]:
     words, show = task.words, task.length
-    match task.plan.waist:
+    match task.plan.main.waist:
         case ElasticPlan() as elastic:
             value = words["elastic_value"].format(girth=show(elastic.finished))
             lines = ((words["elastic"], "name"), (value, "value"))
             yield _Label(-elastic.width / 2, lines, elastic.finished / 4)
         case CordPlan() as cord:
             value = words["cord_value"].format(length=show(cord.cord))
-            depth = task.plan.depths[min(cord.eyelet_round, len(task.plan.depths) - 1)]
+            depth = task.plan.main.depths[min(cord.eyelet_round, len(task.plan.main.depths) - 1)]
             yield _Label(depth, ((words["cord"], "name"), (value, "value")))
         case BandPlan() as band:
             value = words["band_value"].format(rows=band.rows, girth=show(band.girth.value))
@@ -205,10 +207,10 @@ def _waist_label(task: _Task) -> Iterator[_Label]:
 
 
 def _edging_label(task: _Task) -> Iterator[_Label]:
-    edging = task.plan.edging
+    edging = task.plan.main.edging
     if edging is None:
         return
-    hem = task.plan.depths[task.plan.sections[-1].last_round]
+    hem = task.plan.main.depths[task.plan.main.sections[-1].last_round]
     key = "edging_plain" if edging.multiple == 1 else "edging_value"
     value = task.words[key].format(
         repeats=edging.repeats, count=edging.base_count, girth=task.length(edging.girth.value)
@@ -227,7 +229,7 @@ def _skirt(task: _Task, frame: Frame) -> tuple[Shape, ...]:
     plan = task.plan
     outline = [frame.edges(depth) for depth in _knots(frame.shape)]
     around = [left for left, _ in outline] + [right for _, right in reversed(outline)]
-    strands = (strand_shapes(strand, plan, frame) for strand in plan.strands)
+    strands = (strand_shapes(strand, plan, frame) for strand in plan.main.strands)
     return (
         polyline(around, "cloth", closed=True),
         *edging_shapes(plan, frame),
@@ -254,7 +256,7 @@ def _knots(shape: Sequence[Level]) -> Iterator[float]:
 
 def _levels_across(task: _Task, frame: Frame) -> Iterator[Shape]:
     """A hair line over the width at each landmark, with a tick where it meets the outline."""
-    for mark in task.plan.landmarks:
+    for mark in task.plan.main.landmarks:
         left, right = frame.edges(mark.depth)
         yield Line(left, right, "dimension")
         yield from (_slash(point) for point in (left, right))
@@ -347,12 +349,12 @@ def _keys(task: _Task, frame: Frame) -> Iterator[Key]:
     )
     yield Key(_scale_bar(bar * frame.scale), task.length(bar))
     yield Key((Line((0, 0), (end, 0), "wanted"),), words["wanted"])
-    if any(section.chosen for section in task.plan.sections):
+    if any(section.chosen for section in task.plan.main.sections):
         ticks = tuple(Line((x, -TICK), (x, TICK), "shaping tick") for x in (end / 4, end * 3 / 4))
         yield Key((Line((0, 0), (end, 0), "shaping"), *ticks), words["shaping"])
     if task.join_at != "centre back":
         yield Key(tuple(_arrow((end / 2 + 0.9, 0), 1)), words["side_join"])
-    for strand in task.plan.strands:
+    for strand in task.plan.main.strands:
         text = words["strand"].format(
             name=strand.name, beads=strand.beads, sag=task.length(strand.actual_sag)
         )

@@ -20,7 +20,7 @@ SMALLEST_BEAD = 0.36
 
 def waist_shapes(plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]:
     """The elastic under its stitches, the cord with its bow, or the ribbed band."""
-    match plan.waist:
+    match plan.main.waist:
         case ElasticPlan() as elastic:
             return _elastic(elastic, frame)
         case BandPlan() as band:
@@ -33,15 +33,15 @@ def waist_shapes(plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]
 
 def edging_shapes(plan: Plan, frame: Frame) -> tuple[Shape, ...]:
     """A scallop for each repeat of the front half; a narrow strip for an edging without repeats."""
-    if plan.edging is None:
+    if plan.main.edging is None:
         return ()
-    hem = plan.depths[plan.sections[-1].last_round]
+    hem = plan.main.depths[plan.main.sections[-1].last_round]
     left, right = frame.edges(hem)
     drop = max(edging_height(plan) * frame.scale, CLOSEST)
-    if plan.edging.multiple == 1:
+    if plan.main.edging.multiple == 1:
         corners = (left, right, (right[0], right[1] + drop), (left[0], left[1] + drop))
         return (polyline(corners, "edging", closed=True),)
-    number = _scallops(plan.edging, right[0] - left[0])
+    number = _scallops(plan.main.edging, right[0] - left[0])
     step = (right[0] - left[0]) / number
     arcs = tuple(
         ((left[0] + (i + 0.5) * step, left[1] + 2 * drop), (left[0] + (i + 1) * step, left[1]))
@@ -52,7 +52,7 @@ def edging_shapes(plan: Plan, frame: Frame) -> tuple[Shape, ...]:
 
 def strand_shapes(strand: StrandPlan, plan: Plan, frame: Frame) -> tuple[Shape, ...]:
     """The strand as it hangs, with its beads; dashed where it passes behind."""
-    stitch = plan.sections[0].gauge.width.value
+    stitch = plan.main.sections[0].gauge.width.value
     girth = frame.half(0.0) * 4
     start, end = sorted((strand.from_stitch * stitch, strand.to_stitch * stitch))
     line = catenary.of_sag(end - start, strand.actual_sag)
@@ -130,8 +130,8 @@ def _band(band: BandPlan, frame: Frame) -> tuple[Shape, ...]:
 
 def _cord(cord: CordPlan, plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]:
     """Eyelets where the round has them, the cord over every other gap, a bow at centre front."""
-    number = min(max(cord.eyelet_round, 1), len(plan.depths) - 1)
-    depth = (plan.depths[number - 1] + plan.depths[number]) / 2
+    number = min(max(cord.eyelet_round, 1), len(plan.main.depths) - 1)
+    depth = (plan.main.depths[number - 1] + plan.main.depths[number]) / 2
     total = sum(cord.gaps)
     ends = list(accumulate(cord.gaps))
     turns = sorted(

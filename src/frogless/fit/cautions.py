@@ -52,11 +52,11 @@ def cautions(
 def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[str]:
     yield "child" if is_for_child(body, for_children=for_children) else "adult"
     yield "under 3" if body.age is not None and body.age < YOUNG_AGE else "not under 3"
-    if isinstance(plan.waist, CordPlan):
+    if isinstance(plan.main.waist, CordPlan):
         yield "cord"
-    if plan.strands:
+    if plan.main.strands:
         yield "strand"
-    if any(strand.beads for strand in plan.strands):
+    if any(strand.beads for strand in plan.main.strands):
         yield "beads"
     if any(word in fibre.lower() for word in _BURNS):
         yield "burns readily"
@@ -69,15 +69,15 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
 
 
 def _hem(plan: Plan) -> float:
-    return plan.landmarks[-1].garment.value if plan.landmarks else 0.0
+    return plan.main.landmarks[-1].garment.value if plan.main.landmarks else 0.0
 
 
 def _top(plan: Plan) -> float:
-    return plan.landmarks[0].garment.value if plan.landmarks else 0.0
+    return plan.main.landmarks[0].garment.value if plan.main.landmarks else 0.0
 
 
 def _hip(plan: Plan) -> float:
-    return next((m.garment.value for m in plan.landmarks if m.key == "hip_girth"), 0.0)
+    return next((m.garment.value for m in plan.main.landmarks if m.key == "hip_girth"), 0.0)
 
 
 def _is_pegged(plan: Plan) -> bool:
@@ -88,14 +88,14 @@ def _is_pegged(plan: Plan) -> bool:
 def _hobbles(plan: Plan, body: Body) -> bool:
     """Narrower than the hip where the knees are, or by a fifth anywhere."""
     knee = body.get("waist_to_knee")
-    reached = bool(plan.landmarks) and plan.landmarks[-1].depth >= (
+    reached = bool(plan.main.landmarks) and plan.main.landmarks[-1].depth >= (
         knee.value.value if knee else KNEE
     )
     return 0 < _hem(plan) < _hip(plan) * HOBBLED or (reached and _is_pegged(plan))
 
 
 def _is_long(plan: Plan, body: Body) -> bool:
-    depth = plan.depths[-1] if plan.depths else 0.0
+    depth = plan.main.depths[-1] if plan.main.depths else 0.0
     stature = body.get("stature")
     return depth > (stature.value.value * LONG_SHARE if stature else LONG)
 
@@ -105,7 +105,7 @@ def _figures(plan: Plan, units: Units) -> dict[str, str]:
         "hem": show_length(_hem(plan), units),
         "hip": show_length(_hip(plan), units),
     }
-    if isinstance(plan.waist, CordPlan):
-        end = max(0.0, (plan.waist.cord - _top(plan)) / 2)
+    if isinstance(plan.main.waist, CordPlan):
+        end = max(0.0, (plan.main.waist.cord - _top(plan)) / 2)
         figures["cord_end"] = show_length(end, units)
     return figures

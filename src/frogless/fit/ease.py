@@ -11,7 +11,7 @@ _SLACK = 0.05
 
 def landmarks(plan: Plan) -> tuple[LandmarkFit, ...]:
     """The fit at each landmark of the plan, from the top down, with the garment's 95 % interval."""
-    return tuple(_fit_at(landmark) for landmark in plan.landmarks)
+    return tuple(_fit_at(landmark) for landmark in plan.main.landmarks)
 
 
 def _fit_at(landmark: Landmark) -> LandmarkFit:

@@ -202,8 +202,8 @@ def _larger_opening(plan: Plan, route: Route, give: Stretch, body: Body, units: 
         )
     told = f"Begin with {count} stitches ({show_length(count * width, units)})"
     waist = girth(plan, body, "waist_girth")
-    if isinstance(plan.waist, ElasticPlan):
-        finished, cut = plan.waist.finished, plan.waist.cut
+    if isinstance(plan.main.waist, ElasticPlan):
+        finished, cut = plan.main.waist.finished, plan.main.waist.cut
     elif waist is not None:
         finished = waist * ELASTIC_SHARE
         cut = finished + LAP

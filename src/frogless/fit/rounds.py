@@ -42,7 +42,7 @@ def closed_rounds(plan: Plan) -> tuple[ClosedRound, ...]:
     piece = main_piece(plan)
     if not piece.closed:
         return ()
-    last = plan.edging.first_round if plan.edging else len(piece.rows) + 1
+    last = plan.main.edging.first_round if plan.main.edging else len(piece.rows) + 1
     return tuple(
         ClosedRound(
             row.number,
@@ -61,7 +61,7 @@ def has_join(plan: Plan) -> bool:
 
 
 def _depth(plan: Plan, number: int) -> float:
-    return plan.depths[min(number, len(plan.depths) - 1)]
+    return plan.main.depths[min(number, len(plan.main.depths) - 1)]
 
 
 def begins_with_chain(plan: Plan) -> bool:

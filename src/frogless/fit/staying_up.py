@@ -8,7 +8,7 @@ from frogless.units import Units, show_length
 
 def staying_up(plan: Plan, units: Units = "cm") -> str:
     """One sentence: what holds the garment at the waist, or a warning that nothing does."""
-    waist = plan.waist
+    waist = plan.main.waist
     if isinstance(waist, ElasticPlan):
         return (
             f"A covered {waist.kind} elastic {waist.width:g} mm wide holds it up: a ring of"
@@ -29,12 +29,12 @@ def staying_up(plan: Plan, units: Units = "cm") -> str:
 
 
 def _against_waist(plan: Plan, ring: float) -> str:
-    body = next((m.body for m in plan.landmarks if m.key == "waist_girth" and m.body), None)
+    body = next((m.body for m in plan.main.landmarks if m.key == "waist_girth" and m.body), None)
     return f", {100 * ring / body.value:.0f} % of the waist" if body else ""
 
 
 def _held_by_nothing(plan: Plan) -> str:
-    for landmark in plan.landmarks:
+    for landmark in plan.main.landmarks:
         if landmark.key == "waist_girth" and landmark.body:
             if landmark.garment.value < landmark.body.value:
                 return (

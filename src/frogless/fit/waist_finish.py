@@ -26,7 +26,7 @@ def waist_finish(plan: Plan, widest: float, body_waist: float | None, units: Uni
     Args:
         widest: mm. body_waist: girth of the waist that the finish has to hold, mm, when known.
     """
-    waist = plan.waist
+    waist = plan.main.waist
     if isinstance(waist, ElasticPlan):
         return _elastic(waist, widest, body_waist, units, joined=has_join(plan))
     if isinstance(waist, CordPlan):

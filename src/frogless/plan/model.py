@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from frogless.because import Because
 from frogless.rows.nodes import Program
@@ -228,20 +229,119 @@ class Remark:
 
 
 @dataclass(frozen=True, slots=True)
+class Measure:
+    """One finished measurement of a piece, for its schematic and its text.
+
+    Args:
+        name: in words, "width at the bust", "armhole depth", unique in the piece.
+        kind: a girth goes all round, a width is flat, a length runs along the work, an edge along
+            an outline.
+        got: what the whole numbers give, mm. wanted: what was asked, None when nothing was.
+        count: the stitches, or for a length the rows, that give it.
+        line: the two ends of its dimension line on the shape, mm; None when it is told only.
+    """
+
+    name: str
+    kind: Literal["girth", "width", "length", "edge"]
+    got: Measured
+    wanted: float | None
+    count: int
+    because: Because
+    line: tuple[tuple[float, float], tuple[float, float]] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """The outline of a piece lying flat, right side up, as it is worn: y grows downwards, mm.
+
+    Args:
+        outlines: closed rings of corners; the first is the outer edge, others are holes in it. A
+            tube lies folded: its widths are half its girths.
+        lines: what is drawn inside: shaping lines, folds, the join; each a run of points.
+        way: the direction in which the work grows, as a unit vector; None from the middle outwards.
+    """
+
+    outlines: tuple[tuple[tuple[float, float], ...], ...]
+    lines: tuple[tuple[tuple[float, float], ...], ...] = ()
+    way: tuple[float, float] | None = (0.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class PiecePlan:
+    """One piece, planned.
+
+    Args:
+        construction: which module of `plan.pieces` planned it.
+        counts: stitches that each row of the piece leaves, its first row first.
+        depths: lower edge of each row, as worn, mm below the top edge of the garment; for pieces
+            that are not worn upright, how far along the piece it is. As long as `counts`.
+        number_made: how many of it are made.
+        shape: for the schematic; None for a tube, whose silhouette is drawn from its landmarks.
+    """
+
+    name: str
+    construction: str
+    counts: tuple[int, ...] = ()
+    depths: tuple[float, ...] = ()
+    number_made: int = 1
+    sections: tuple[SectionPlan, ...] = ()
+    landmarks: tuple[Landmark, ...] = ()
+    edging: EdgingPlan | None = None
+    waist: ElasticPlan | CordPlan | BandPlan | None = None
+    strands: tuple[StrandPlan, ...] = ()
+    measures: tuple[Measure, ...] = ()
+    shape: Shape | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class JoinPlan:
+    """Two edges that are joined: what each measures, and how one is spread over the other.
+
+    Args:
+        first, second: the edges by piece and name, "front left side".
+        first_length, second_length: mm.
+        limit: mm by which they may differ; the longer is eased in.
+    """
+
+    name: str
+    first: str
+    second: str
+    first_length: Measured
+    second_length: Measured
+    limit: float
+    because: Because
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """The plan of one garment for one body and swatch, with the row program that carries it out.
 
     Args:
-        depths: worn depth of the lower edge of each round of the main piece, by row number, mm.
-        gauges: by section name, the gauge that its rounds are worked to.
+        pieces: in the order worked; the first is the main piece.
+        gauges: by section name, the gauge that its rows are worked to.
     """
 
-    landmarks: tuple[Landmark, ...]
-    sections: tuple[SectionPlan, ...]
-    edging: EdgingPlan | None
-    waist: ElasticPlan | CordPlan | BandPlan | None
-    strands: tuple[StrandPlan, ...]
-    depths: tuple[float, ...]
+    pieces: tuple[PiecePlan, ...]
     gauges: Mapping[str, Gauge]
     remarks: tuple[Remark, ...]
     program: Program
+    joins: tuple[JoinPlan, ...] = ()
+
+    @property
+    def main(self) -> PiecePlan:
+        """The piece that the garment hangs from."""
+        return self.pieces[0]
+
+    @property
+    def landmarks(self) -> tuple[Landmark, ...]:
+        """Those of all pieces."""
+        return tuple(mark for piece in self.pieces for mark in piece.landmarks)
+
+    @property
+    def sections(self) -> tuple[SectionPlan, ...]:
+        """Those of all pieces."""
+        return tuple(section for piece in self.pieces for section in piece.sections)
+
+    def piece(self, name: str) -> PiecePlan | None:
+        """The plan of a piece; None for one that was not planned row by row, such as a trim."""
+        return next((piece for piece in self.pieces if piece.name == name), None)

@@ -52,7 +52,7 @@ def _block_table(drafted: Drafted) -> Table:
             show_length(mark.garment.value / 2, units),
             show_length(depth_of(drafted, mark) / stretched(drafted), units),
         )
-        for mark in drafted.plan.landmarks
+        for mark in drafted.plan.main.landmarks
     )
     return Table(say(drafted, "block_caption"), header, rows)
 
@@ -60,9 +60,9 @@ def _block_table(drafted: Drafted) -> Table:
 def _whole(drafted: Drafted) -> Iterator[Block]:
     """The finished length with the edging."""
     plan, units = drafted.plan, drafted.units
-    if plan.edging is None:
+    if plan.main.edging is None:
         return
-    worn = plan.depths[plan.edging.last_round]
+    worn = plan.main.depths[plan.main.edging.last_round]
     flat, hung = show_length(worn / stretched(drafted), units), show_length(worn, units)
     key = "finish_length_same" if flat == hung else "finish_length"
     yield Paragraph(say(drafted, key, flat=flat, worn=hung))
@@ -74,7 +74,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
         *_why_landmarks(drafted),
         *(
             (say(drafted, "why_section", name=section.name), _why_section(drafted, section))
-            for section in drafted.plan.sections
+            for section in drafted.plan.main.sections
         ),
         *_why_trims(drafted),
         *((say(drafted, "why_yarn"), _why_yarn(drafted, n)) for n in drafted.tally.yarn),
@@ -90,7 +90,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
 
 def _why_landmarks(drafted: Drafted) -> Iterator[tuple[str, str]]:
     above = ""
-    for mark in drafted.plan.landmarks:
+    for mark in drafted.plan.main.landmarks:
         told = _told(drafted, mark.because)
         if above and mark.because.steps and mark.because.steps[0].what == "wanted":
             # A straight section has no cause of its own: it keeps the girth above it.
@@ -121,7 +121,7 @@ def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
 
     A share of nearly none or nearly all says nothing of use.
     """
-    hip = next((m for m in drafted.plan.landmarks if m.key == "hip_girth"), None)
+    hip = next((m for m in drafted.plan.main.landmarks if m.key == "hip_girth"), None)
     if hip is None or hip.body is None or is_for_child(drafted.basis.body):
         return False
     start = section.count_before * section.gauge.width.value
@@ -133,12 +133,12 @@ def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
 
 def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
     plan = drafted.plan
-    if plan.edging is not None:
-        yield say(drafted, "why_edging"), _told(drafted, _edging(plan.edging))
+    if plan.main.edging is not None:
+        yield say(drafted, "why_edging"), _told(drafted, _edging(plan.main.edging))
     names = {ElasticPlan: "why_elastic", CordPlan: "why_cord", BandPlan: "why_band"}
-    if plan.waist is not None:
-        yield say(drafted, names[type(plan.waist)]), _told(drafted, plan.waist.because)
-    for strand in plan.strands:
+    if plan.main.waist is not None:
+        yield say(drafted, names[type(plan.main.waist)]), _told(drafted, plan.main.waist.because)
+    for strand in plan.main.strands:
         yield strand.name, _why_strand(drafted, strand)
 
 

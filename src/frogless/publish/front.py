@@ -53,7 +53,7 @@ def glance(drafted: Drafted) -> tuple[Block, ...]:
 
 def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
     units = drafted.units
-    mark = next(m for m in drafted.plan.landmarks if m.key == fit.at)
+    mark = next(m for m in drafted.plan.main.landmarks if m.key == fit.at)
     body = say(drafted, "none") if fit.body is None else show_length(fit.body, units)
     if fit.estimated:
         body = say(drafted, "estimated_mark", value=body)
@@ -71,7 +71,7 @@ def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
 
 def depth_of(drafted: Drafted, mark: Landmark) -> float:
     """Worn depth of the lower edge of a landmark's last round, mm; the waist edge itself is 0."""
-    return drafted.plan.depths[mark.rounds] if mark.rounds else 0.0
+    return drafted.plan.main.depths[mark.rounds] if mark.rounds else 0.0
 
 
 def place(drafted: Drafted, key: str) -> str:
@@ -83,8 +83,8 @@ def place(drafted: Drafted, key: str) -> str:
 
 def is_gathered(drafted: Drafted) -> bool:
     """Whether elastic, cord or band draw the waist in by more than a little."""
-    waist = next(m for m in drafted.plan.landmarks if m.key == "waist_girth")
-    match drafted.plan.waist:
+    waist = next(m for m in drafted.plan.main.landmarks if m.key == "waist_girth")
+    match drafted.plan.main.waist:
         case ElasticPlan(finished=to):
             return waist.garment.value - to > GATHERED
         case BandPlan(girth=to):
@@ -99,11 +99,11 @@ def is_gathered(drafted: Drafted) -> bool:
 def _figures(drafted: Drafted) -> Iterator[str]:
     yield _length(drafted)
     plan = drafted.plan
-    if plan.edging:
-        key = "glance_edging" if plan.edging.multiple > 1 else "glance_edging_one"
+    if plan.main.edging:
+        key = "glance_edging" if plan.main.edging.multiple > 1 else "glance_edging_one"
         yield say(
-            drafted, key, name=edging_name(drafted), repeats=plan.edging.repeats,
-            count=plan.edging.base_count,
+            drafted, key, name=edging_name(drafted), repeats=plan.main.edging.repeats,
+            count=plan.main.edging.base_count,
         )  # fmt: skip
     yield from greatest_stray(drafted)
     yield say(drafted, "glance_goes_on", sentence=" ".join(drafted.fit.going_on.reasons))
@@ -119,25 +119,25 @@ def _figures(drafted: Drafted) -> Iterator[str]:
 def _length(drafted: Drafted) -> str:
     """Rounds and length, the edging and the band on top of it."""
     plan, units = drafted.plan, drafted.units
-    hem = plan.landmarks[-1]
+    hem = plan.main.landmarks[-1]
     told = say(
         drafted,
         "glance_length",
         rounds=hem.rounds,
         length=show_length(depth_of(drafted, hem), units),
     )
-    if plan.edging:
-        whole = show_length(plan.depths[plan.edging.last_round], units)
+    if plan.main.edging:
+        whole = show_length(plan.main.depths[plan.main.edging.last_round], units)
         told = say(drafted, "glance_length_edging", told=told, length=whole)
-    if isinstance(plan.waist, BandPlan):
-        height = show_length(plan.waist.height, units)
+    if isinstance(plan.main.waist, BandPlan):
+        height = show_length(plan.main.waist.height, units)
         told = say(drafted, "glance_length_band", told=told, height=height)
     return told
 
 
 def greatest_stray(drafted: Drafted) -> Iterator[str]:
     """How far the skirt is from the wanted girth where it is farthest; nothing when it is not."""
-    chosen = [s.chosen for s in drafted.plan.sections if s.chosen is not None]
+    chosen = [s.chosen for s in drafted.plan.main.sections if s.chosen is not None]
     if chosen:
         worst = max(chosen, key=lambda option: abs(option.stray))
         yield from stray(drafted, worst, "glance_stray")
@@ -171,7 +171,7 @@ def _estimated(drafted: Drafted) -> Iterator[str]:
 
 def edging_name(drafted: Drafted) -> str:
     """What the edging is called in the dialect."""
-    plan = drafted.plan.edging
+    plan = drafted.plan.main.edging
     return "" if plan is None else dict(plan.names)[drafted.dialect]
 
 

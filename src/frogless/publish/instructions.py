@@ -69,12 +69,12 @@ def _row(line: Line) -> Instruction:
 
 def _before_section(drafted: Drafted, name: str) -> Iterator[Block]:
     yield Heading(capital(name), 2)
-    planned = next((s for s in drafted.plan.sections if s.name == name), None)
+    planned = next((s for s in drafted.plan.main.sections if s.name == name), None)
     if planned is None:
         yield from _edging_intro(drafted)
         return
     yield Paragraph(" ".join(_section(drafted, planned)))
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     if isinstance(waist, CordPlan) and _holds(planned, waist.eyelet_round):
         yield from eyelets(drafted, waist)
 
@@ -110,14 +110,14 @@ def fullness(drafted: Drafted, planned: SectionPlan) -> str:
 
 def _after_line(drafted: Drafted, line: Line) -> Iterator[Block]:
     """At the end of a section: the count, and the girth and the length to find on the tape."""
-    for planned in drafted.plan.sections:
+    for planned in drafted.plan.main.sections:
         if line.first_row <= planned.last_round <= line.last_row:
             yield Note("check", _check(drafted, planned), say(drafted, "note_check"))
 
 
 def _check(drafted: Drafted, planned: SectionPlan) -> str:
     units = drafted.units
-    depth = drafted.plan.depths[planned.last_round]
+    depth = drafted.plan.main.depths[planned.last_round]
     girth = planned.count_after * planned.gauge.width.value
     flat, worn = show_length(depth / stretched(drafted), units), show_length(depth, units)
     text = say(
@@ -135,7 +135,7 @@ def stretched(drafted: Drafted) -> float:
 
 
 def _edging_intro(drafted: Drafted) -> Iterator[Block]:
-    plan = drafted.plan.edging
+    plan = drafted.plan.main.edging
     if plan is None:
         return
     key = "edging_intro" if plan.multiple > 1 else "edging_intro_one"

@@ -120,7 +120,7 @@ def _hooks(drafted: Drafted) -> Iterator[str]:
         first = next(iter(worked.values()), 0.0)
         for section, size in worked.items():
             uses.setdefault(size, []).append(piece.name if size == first else section)
-    for strand in drafted.plan.strands:
+    for strand in drafted.plan.main.strands:
         uses.setdefault(strand.hook, []).append(strand.name)
     for size, parts in uses.items():
         if size:
@@ -137,7 +137,7 @@ def hook_size(drafted: Drafted, size: float) -> str:
 
 
 def _notion(drafted: Drafted, notion: Notion) -> str:
-    units, waist = drafted.units, drafted.plan.waist
+    units, waist = drafted.units, drafted.plan.main.waist
     if notion.key == "elastic" and isinstance(waist, ElasticPlan):
         return say(
             drafted, "notion_elastic", kind=waist.kind, width=show_fine(waist.width, units),
@@ -156,12 +156,12 @@ def _notion(drafted: Drafted, notion: Notion) -> str:
 
 def _at_hand(drafted: Drafted) -> Iterator[str]:
     """Small things that the text asks for on the way."""
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     if isinstance(waist, ElasticPlan | BandPlan):
         yield say(drafted, "have_pins", pieces=PINS)
     if isinstance(waist, CordPlan):
         yield say(drafted, "have_bodkin")
-    if drafted.plan.strands:
+    if drafted.plan.main.strands:
         yield say(drafted, "have_glue")
     yield say(drafted, "have_scissors")
 
@@ -194,7 +194,7 @@ def _main_gauge(drafted: Drafted) -> str:
     basis, units = drafted.basis, drafted.units
     main = basis.gauge(basis.design.work.stitch, "work.stitch")
     span = 101.6 if units == "in" else 100.0
-    widest = max(drafted.plan.landmarks, key=lambda m: m.count)
+    widest = max(drafted.plan.main.landmarks, key=lambda m: m.count)
     return say(
         drafted, "gauge_main", stitches=_figure(span / main.width.value),
         rows=_figure(span / main.height.value), stitch=drafted.short(main.stitch),

@@ -45,7 +45,7 @@ def _size(drafted: Drafted) -> Json:
         "body": {key: _mm(m.value.value) for key, m in measured.items()},
         "estimated": [key for key, m in measured.items() if m.estimated],
         "pieces": [_piece(drafted, piece) for piece in plan.program.pieces],
-        "fit": [_fit(fit, _mark(plan.landmarks, fit.at)) for fit in drafted.fit.landmarks],
+        "fit": [_fit(fit, _mark(plan.main.landmarks, fit.at)) for fit in drafted.fit.landmarks],
         "going_on": _going_on(drafted.fit.going_on),
         "materials": {
             "yarn": [_yarn(need) for need in tally.yarn],
@@ -74,7 +74,7 @@ def _mark(landmarks: Sequence[Landmark], key: str) -> Landmark:
 
 def _piece(drafted: Drafted, piece: Piece) -> Json:
     main = piece is drafted.plan.program.pieces[0]
-    sections = [_section(s) for s in drafted.plan.sections] if main else []
+    sections = [_section(s) for s in drafted.plan.main.sections] if main else []
     return {
         "name": piece.name,
         "sections": sections,
@@ -126,7 +126,7 @@ def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
         if gauge is not None:
             data["girth_mm" if piece.closed else "width_mm"] = _mm(row.count * gauge.width.value)
         if main:
-            data["depth_mm"] = _mm(drafted.plan.depths[row.number])
+            data["depth_mm"] = _mm(drafted.plan.main.depths[row.number])
         before = row.count
         yield data
 

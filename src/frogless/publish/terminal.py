@@ -42,7 +42,7 @@ def summary(
     names = {"body": drafted.basis.body.name, "swatch": drafted.basis.main_swatch.name}
     title = f"{drafted.basis.design.title}, {say(drafted, 'subtitle', **names)}"
     entries = [
-        *(_section(drafted, section) for section in drafted.plan.sections),
+        *(_section(drafted, section) for section in drafted.plan.main.sections),
         *_edging(drafted),
         *_yarn(drafted),
         *_proof(drafted, questions),
@@ -55,7 +55,7 @@ def summary(
 def _landmarks(drafted: Drafted) -> Iterator[str]:
     """A table: names to the left, numbers to the right, each column as wide as it has to be."""
     header = ("", "body", "skirt", "ease", "stitches", "round", "depth", "")
-    pairs = zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True)
+    pairs = zip(drafted.fit.landmarks, drafted.plan.main.landmarks, strict=True)
     rows = [header, *(_landmark(drafted, fit, mark) for fit, mark in pairs)]
     widths = [max(map(_cells, column)) for column in zip(*rows, strict=True)]
     for name, *numbers, verdict in rows:
@@ -71,7 +71,9 @@ def _landmarks(drafted: Drafted) -> Iterator[str]:
 
 def _guessed(drafted: Drafted) -> tuple[Measurement, ...]:
     """The estimated lengths that the depths in the table rest on, each once."""
-    found = {one.key: one for mark in drafted.plan.landmarks for one in _rests_on(drafted, mark)}
+    found = {
+        one.key: one for mark in drafted.plan.main.landmarks for one in _rests_on(drafted, mark)
+    }
     return tuple(found.values())
 
 
@@ -123,7 +125,7 @@ def _section(drafted: Drafted, section: SectionPlan) -> Entry:
 
 
 def _edging(drafted: Drafted) -> Iterator[Entry]:
-    plan = drafted.plan.edging
+    plan = drafted.plan.main.edging
     if plan is not None:
         on = f" on {plan.base_count} stitches"
         # A repeat of one stitch is no repeat to a maker.

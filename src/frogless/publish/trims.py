@@ -20,7 +20,7 @@ from frogless.write.words import Words
 
 def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
     """What to know and to do before the rows of a trim."""
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     if piece.bases and isinstance(waist, ElasticPlan):
         yield from notes_at(drafted, "elastic")
         yield Bullets(tuple(_elastic(drafted, waist)))
@@ -35,7 +35,7 @@ def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
 
 def after_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
     """What to do when the rows of a trim are worked: seams, sewing on."""
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     if isinstance(waist, BandPlan) and _is_seamed(drafted, piece):
         yield from _band(drafted, waist)
     else:
@@ -56,7 +56,7 @@ def gap(drafted: Drafted) -> tuple[str, ...]:
 
 def gap_is_told_early(drafted: Drafted) -> bool:
     """Whether the gap is closed before something is worked onto the waist edge."""
-    return isinstance(drafted.plan.waist, ElasticPlan | BandPlan)
+    return isinstance(drafted.plan.main.waist, ElasticPlan | BandPlan)
 
 
 def _is_seamed(drafted: Drafted, piece: Piece) -> bool:
@@ -79,7 +79,7 @@ def _seam(drafted: Drafted, seam: Seam) -> Instruction:
 
 
 def _strands(drafted: Drafted, piece: Piece) -> tuple[StrandPlan, ...]:
-    return tuple(strand for strand in drafted.plan.strands if strand.name == piece.name)
+    return tuple(strand for strand in drafted.plan.main.strands if strand.name == piece.name)
 
 
 def _join(drafted: Drafted) -> str:
@@ -124,7 +124,7 @@ def eyelets(drafted: Drafted, plan: CordPlan) -> Iterator[Block]:
 
 def cord(drafted: Drafted) -> Iterator[Block]:
     """The cord under a heading of its own: made, threaded, knotted."""
-    plan = drafted.plan.waist
+    plan = drafted.plan.main.waist
     if not isinstance(plan, CordPlan):
         return
     yield Heading(say(drafted, "cord"))

@@ -75,7 +75,7 @@ def works(
 
 def crocheted(fabric: Fabric, plan: Plan) -> Iterator[tuple[str, tuple[RowFabric, ...]]]:
     """The pieces worked at a gauge: all but the strands, whose yarn the plan has worked out."""
-    strands = {strand.name for strand in plan.strands}
+    strands = {strand.name for strand in plan.main.strands}
     return ((name, rows) for name, rows in fabric.pieces.items() if name not in strands)
 
 

@@ -129,11 +129,11 @@ def _extras(
 
 
 def _trims(plan: Plan, main: Gauge, stitches: Mapping[str, Stitch]) -> Iterable[_Extra]:
-    if isinstance(plan.waist, ElasticPlan):
-        yield _Extra("round the elastic", _round_elastic(plan.waist, main, stitches), 0.3)
-    if isinstance(plan.waist, CordPlan):
-        yield _Extra("cord", plan.waist.cord * CORD_YARN.value, CORD_YARN.relative)
-    for strand in plan.strands:
+    if isinstance(plan.main.waist, ElasticPlan):
+        yield _Extra("round the elastic", _round_elastic(plan.main.waist, main, stitches), 0.3)
+    if isinstance(plan.main.waist, CordPlan):
+        yield _Extra("cord", plan.main.waist.cord * CORD_YARN.value, CORD_YARN.relative)
+    for strand in plan.main.strands:
         yield _Extra(strand.name, strand.cut_yarn, 0.1)
 
 

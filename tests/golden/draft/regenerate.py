@@ -30,8 +30,8 @@ def row(example: Example) -> dict[str, str]:
             "counts": error.faults[0].place.key or error.faults[0].place.file,
             "says": error.faults[0].message.partition(";")[0],
         }
-    marks = (f"{mark.key.removesuffix('_girth')} {mark.count}" for mark in plan.landmarks)
-    rounds = (f"{mark.rounds}" for mark in plan.landmarks)
+    marks = (f"{mark.key.removesuffix('_girth')} {mark.count}" for mark in plan.main.landmarks)
+    rounds = (f"{mark.rounds}" for mark in plan.main.landmarks)
     return told | {
         "result": "drafted",
         "rounds": " ".join(rounds),

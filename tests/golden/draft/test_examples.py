@@ -130,7 +130,7 @@ def test_published_pdf_is_tagged(published: Path) -> None:
 
 def landed(found: Drafted) -> bool:
     """Whether the edging's repeats fill its base."""
-    edging = found.plan.edging
+    edging = found.plan.main.edging
     return edging is None or (edging.base_count - edging.offset) % edging.multiple == 0
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 from statistics import quantiles
 
 import pytest
+from one_piece import one_piece
 
 from frogless.because import Because
 from frogless.body.measurements import Body
@@ -101,7 +102,7 @@ def plan_of(row: dict[str, str]) -> Plan:
         Measured(count * width), Because(),
     )  # fmt: skip
     gauge = Gauge("double_crochet", Measured(width), Measured(10.0), "washed")
-    return Plan(
+    return one_piece(
         (waist, hip), (), None, None, (), tuple(10.0 * n for n in range(21)), {"body": gauge}, (),
         Program((Piece("skirt", closed=True, rows=made),)),
     )  # fmt: skip

@@ -78,7 +78,7 @@ def flared_skirt(folder: Path) -> Facts:
     assert len(four.rhythm.clauses[0].every) == 2
     return counts(planned) | {
         "double crochets": sum(row.count for row in planned.program.pieces[0].rows[1:61]),
-        "repeats": planned.edging.repeats if planned.edging else 0,
+        "repeats": planned.main.edging.repeats if planned.main.edging else 0,
         "waist to hip shaped on": listed(shaped_on(to_hip)),
         "hip to hem shaped on": listed(shaped_on(to_hem)),
         "waist to hip stray cm": to_hip.chosen.stray / 10,
@@ -107,7 +107,7 @@ def does_not_go_on(folder: Path) -> Facts:
         develop(known)
     offered = re.search(r"Begin with (\d+) stitches", "\n".join(refused.value.ways_out))
     assert offered is not None
-    elastic = plan(known).waist
+    elastic = plan(known).main.waist
     assert isinstance(elastic, ElasticPlan)
     return {
         "short cm": refused.value.short / 10,
@@ -161,7 +161,7 @@ def pegged_skirt(folder: Path) -> Facts:
 def grows(folder: Path) -> Facts:
     """Planned in worked rounds for a worn length."""
     planned = plan(flared(folder, gauge=SWATCH(readings=(HUNG,))))
-    return counts(planned) | {"worn length cm": planned.depths[56] / 10}
+    return counts(planned) | {"worn length cm": planned.main.depths[56] / 10}
 
 
 def another_gauge(folder: Path) -> Facts:
@@ -211,7 +211,7 @@ def drawcord(folder: Path) -> Facts:
     """Eyelets about every 8 in 152 stitches; a straight band holds them."""
     sections = (section("band", length="3 cm"), *SKIRT)
     design = Design(sections, tables=(table("waist", kind="drawcord", eyelets_about_every=8),))
-    cord = plan(basis(folder, design.text, BODY, SWATCH())).waist
+    cord = plan(basis(folder, design.text, BODY, SWATCH())).main.waist
     assert isinstance(cord, CordPlan)
     gaps = Counter(cord.gaps)
     return {
@@ -224,7 +224,7 @@ def drawcord(folder: Path) -> Facts:
 
 def covered_elastic(folder: Path) -> Facts:
     """Two single crochets in each of 152 stitches."""
-    elastic = plan(flared(folder, ELASTIC)).waist
+    elastic = plan(flared(folder, ELASTIC)).main.waist
     assert isinstance(elastic, ElasticPlan)
     return {"single crochets": elastic.cover_count}
 
@@ -233,12 +233,12 @@ def picots(folder: Path) -> Facts:
     """What the edging round works, and that it uses each stitch of the hem once."""
     known = flared(folder)
     planned = plan(known)
-    assert planned.edging is not None
+    assert planned.main.edging is not None
     made = worked(planned.program.pieces[0].rows[-1].body)
     (row,) = expand(planned.program, known.stitches).pieces["skirt"][-1:]
     assert (row.used > 0).all()
     return {
-        "groups": planned.edging.repeats,
+        "groups": planned.main.edging.repeats,
         "picots": made["picot"],
         "single crochets": made["single_crochet"],
         "single chains": made["chain"],
@@ -248,7 +248,7 @@ def picots(folder: Path) -> Facts:
 def shells(folder: Path) -> Facts:
     """An edging with a width of its own takes the difference up in its first round."""
     edging = table("edging", pattern="shell", hook="3.5 mm", repeat_width="3.2 cm")
-    hem = plan(flared(folder, edging)).edging
+    hem = plan(flared(folder, edging)).main.edging
     assert hem is not None
     assert hem.hem_count == 256
     return {
@@ -308,7 +308,7 @@ def a_line(folder: Path) -> Facts:
 def elastic_under_the_waist(folder: Path) -> Facts:
     """As the first example design has it."""
     choice = table("waist", kind="covered elastic", reduce="1 1/4 in", width="6 mm")
-    elastic = plan(flared(folder, choice)).waist
+    elastic = plan(flared(folder, choice)).main.waist
     assert isinstance(elastic, ElasticPlan)
     return {
         "shorter in": (840 - elastic.finished) / 25.4,

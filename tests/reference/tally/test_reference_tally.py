@@ -7,6 +7,7 @@ import math
 from pathlib import Path
 
 import pytest
+from one_piece import one_piece
 
 from frogless.fabric.expand import expand
 from frogless.plan.model import Plan
@@ -34,7 +35,7 @@ def skirt_of_doubles(count: int) -> Plan:
     """A plan of nothing but `count` double crochets."""
     made = (Row(1, "RS", "body", (Work("double_crochet", count),), count),)
     gauge = Gauge("double_crochet", Measured(100 / 18), Measured(10.0), "washed")
-    return Plan(
+    return one_piece(
         (), (), None, None, (), (0.0,), {"body": gauge}, (),
         Program((Piece("skirt", closed=True, rows=made),)),
     )  # fmt: skip

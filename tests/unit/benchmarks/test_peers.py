@@ -46,7 +46,7 @@ def test_planner_took_what_it_finds(
 ) -> None:
     """The question that is timed is the one that was answered in the plan."""
     bench = script("bench_draft", monkeypatch)
-    taken = [s.chosen for s in drafted.plan.sections if s.chosen is not None]
+    taken = [s.chosen for s in drafted.plan.main.sections if s.chosen is not None]
     assert bench.ours(bench.questions(drafted)) == [
         (one.rhythm.clause_count, round(abs(one.stray), 2)) for one in taken
     ]

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from examples import Example, drafted
+from one_piece import alter
 
 from frogless.fit.model import Caution, LandmarkFit
 from frogless.publish.drafted import Drafted
@@ -26,7 +27,7 @@ def table(found: Drafted) -> list[str]:
     """The header and the rows of the landmarks."""
     told = lines(found)
     begin = next(i for i, line in enumerate(told) if "stitches  round" in line)
-    return told[begin : begin + 1 + len(found.plan.landmarks)]
+    return told[begin : begin + 1 + len(found.plan.main.landmarks)]
 
 
 def cells(text: str) -> int:
@@ -38,9 +39,9 @@ def cells(text: str) -> int:
 def named(name: str) -> Drafted:
     """The example with another name for its last section."""
     found = drafted()
-    *others, last = found.plan.sections
+    *others, last = found.plan.main.sections
     sections = (*others, replace(last, name=name))
-    return replace(found, plan=replace(found.plan, sections=sections))
+    return replace(found, plan=alter(found.plan, sections=sections))
 
 
 @pytest.mark.parametrize("units", ["cm", "in"])
@@ -135,13 +136,13 @@ def test_one_ball_is_one_ball() -> None:
     """And a repeat of one stitch is not told."""
     found = drafted()
     need = replace(found.tally.yarn[0], balls=1)
-    assert found.plan.edging is not None
-    edging = replace(found.plan.edging, multiple=1, repeats=248)
+    assert found.plan.main.edging is not None
+    edging = replace(found.plan.main.edging, multiple=1, repeats=248)
     told = lines(
         replace(
             found,
             tally=replace(found.tally, yarn=(need,)),
-            plan=replace(found.plan, edging=edging),
+            plan=alter(found.plan, edging=edging),
         )
     )
     assert any("; 1 ball, 11 % to spare" in line for line in told)

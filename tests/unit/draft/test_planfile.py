@@ -56,12 +56,14 @@ def test_numbers_are_those_of_the_plan() -> None:
     found = drafted()
     (size,) = plan()["sizes"]
     rows = {row["number"]: row for row in size["pieces"][0]["rows"]}
-    for mark, fit in zip(found.plan.landmarks, size["fit"], strict=True):
+    for mark, fit in zip(found.plan.main.landmarks, size["fit"], strict=True):
         row = rows[mark.rounds]
         assert (fit["at"], row["count"]) == (mark.key, mark.count)
         assert row["girth_mm"] == pytest.approx(fit["garment_mm"])
         assert fit["because"][-1]["what"] in {"off", "depth"}
-    assert [row["depth_mm"] for row in rows.values()] == pytest.approx(found.plan.depths, abs=0.01)
+    assert [row["depth_mm"] for row in rows.values()] == pytest.approx(
+        found.plan.main.depths, abs=0.01
+    )
 
 
 def test_measurements_are_in_mm_with_the_estimated_ones_named() -> None:
@@ -97,7 +99,7 @@ def test_rows_are_told_in_the_words_of_the_pattern(design: str) -> None:
 
 def test_because_is_data_with_units() -> None:
     """Rounded so far that no false digit is left that a reader could compute with."""
-    steps = because_data(drafted().plan.landmarks[0].because)
+    steps = because_data(drafted().plan.main.landmarks[0].because)
     assert {"what", "value", "unit", "note", "estimated"} == set(steps[0])
     assert any(step["unit"] == "stitches per 10 cm" for step in steps)
 

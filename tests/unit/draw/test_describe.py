@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from one_piece import alter
 from sample_plans import build, circle, flared, long, pegged, straight
 
 from frogless.draw.describe import describe, describe_profile
@@ -43,7 +44,7 @@ def test_trims_are_told_by_what_they_are() -> None:
 
 def test_nothing_is_told_of_what_is_not_there() -> None:
     """No waist treatment, no edging, no strand: no words about them."""
-    plan = replace(build(circle()), waist=None, edging=None)
+    plan = alter(build(circle()), waist=None, edging=None)
     told = describe(plan, "cm")
     assert not [word for word in ("elastic", "edging", "strand") if word in told]
 
@@ -73,7 +74,7 @@ def test_profile_is_told_with_its_strays() -> None:
 def test_profile_tells_no_stray_when_nothing_is_shaped() -> None:
     """A straight section strays from nothing."""
     plan = build(straight())
-    told = describe_profile(replace(plan, sections=plan.sections[1:]), "cm")
+    told = describe_profile(alter(plan, sections=plan.main.sections[1:]), "cm")
     assert "farthest" not in told
 
 

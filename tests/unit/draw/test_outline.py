@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from one_piece import alter
 from sample_plans import Sample, Stretch, build, circle, flared, long, pegged, straight, tiny
 
 from frogless.draw.outline import (
@@ -62,7 +63,7 @@ def test_levels_fall_when_a_section_decreases() -> None:
 def test_top_edge_is_added_when_the_foundation_has_a_height() -> None:
     """A foundation 8 mm high begins at depth 0 all the same."""
     plan = build(tiny())
-    deeper = replace(plan, depths=tuple(depth + 8 for depth in plan.depths))
+    deeper = alter(plan, depths=tuple(depth + 8 for depth in plan.main.depths))
     first, second, *_ = levels(deeper)
     assert (first.depth, second.depth) == (0.0, 8.0)
     assert first.girth == second.girth
@@ -91,16 +92,16 @@ def test_wanted_girth_keeps_still_over_a_straight_section() -> None:
 def test_wanted_girth_holds_from_the_hip_when_the_hip_lies_between_two_rounds() -> None:
     """A hip 4 mm below the last shaped round: from there straight down, without a step back."""
     plan = build(straight())
-    waist, hip, hem = plan.landmarks
-    deeper = replace(plan, landmarks=(waist, replace(hip, depth=hip.depth + 4), hem))
+    waist, hip, hem = plan.main.landmarks
+    deeper = alter(plan, landmarks=(waist, replace(hip, depth=hip.depth + 4), hem))
     assert [girth for _, girth in wanted_profile(deeper)] == [964.0, 1015.0, 1015.0]
 
 
 def test_wanted_girth_ends_on_the_worked_one_when_no_landmark_is_met() -> None:
     """Where a shaped section ends between landmarks the plan has no other girth to show."""
     plan = build(flared())
-    marks = (plan.landmarks[0], *plan.landmarks[2:])
-    profile = wanted_profile(replace(plan, landmarks=marks))
+    marks = (plan.main.landmarks[0], *plan.main.landmarks[2:])
+    profile = wanted_profile(alter(plan, landmarks=marks))
     assert profile[1] == pytest.approx((100.0, 184 * 100 / 18))
 
 
@@ -119,8 +120,8 @@ def test_edging_height_comes_from_its_rounds() -> None:
     """Two rounds of 12 mm; nothing without an edging; depths decide when they go that far."""
     plan = build(circle())
     assert edging_height(plan) == pytest.approx(24.0)
-    assert edging_height(replace(plan, edging=None)) == 0.0
-    longer = replace(plan, depths=(*plan.depths, 461.0, 470.0))
+    assert edging_height(alter(plan, edging=None)) == 0.0
+    longer = alter(plan, depths=(*plan.main.depths, 461.0, 470.0))
     assert edging_height(longer) == pytest.approx(20.0)
 
 
@@ -161,7 +162,7 @@ def test_work_runs_to_the_wearers_right_when_worked_from_the_waist_down() -> Non
     """A quarter of the way from centre back is the right side; in a wrong-side round the left."""
     plan = build(tiny())
     quarter = (Work("sc", 14), Into((Work("sc", 2),)), Work("sc", 45))
-    section = plan.sections[0]
+    section = plan.main.sections[0]
     assert section.chosen is not None
     lone = replace(section, chosen=replace(section.chosen, points=1))
     places = []
@@ -171,7 +172,7 @@ def test_work_runs_to_the_wearers_right_when_worked_from_the_waist_down() -> Non
             for row in plan.program.pieces[0].rows
         )
         program = Program((Piece("skirt", closed=True, rows=rows),))
-        line = shaping_lines(replace(plan, sections=(lone,), program=program))[0]
+        line = shaping_lines(alter(replace(plan, program=program), sections=(lone,)))[0]
         places.append(line.stands[0][1])
     assert places == pytest.approx([-0.25, 0.25], abs=0.01)
 
@@ -179,12 +180,12 @@ def test_work_runs_to_the_wearers_right_when_worked_from_the_waist_down() -> Non
 def test_shaping_is_found_in_groups_and_decreases() -> None:
     """Repeated groups are unrolled; a decrease is a point; skipped places make no stitch."""
     plan = build(pegged())
-    section = plan.sections[1]
+    section = plan.main.sections[1]
     assert section.chosen is not None
     body = (Repeat((Work("dc", 20), Together("dc", 2), Skip(), Work("dc", 23)), 4),)
     rows = tuple(replace(row, body=body) for row in plan.program.pieces[0].rows)
     program = Program((Piece("skirt", closed=True, rows=rows),))
-    lines = shaping_lines(replace(plan, sections=(section,), program=program))
+    lines = shaping_lines(alter(replace(plan, program=program), sections=(section,)))
     expected = [(i * 44 + 20.5) / 176 - 0.5 for i in range(4)]
     right_side = next(depth for depth, _ in lines[0].stands if round(depth / 9.1) % 2)
     found = [turns for line in lines for depth, turns in line.stands if depth == right_side]

@@ -8,6 +8,7 @@ from itertools import combinations
 from math import inf
 
 import pytest
+from one_piece import alter
 from sample_plans import build, circle, flared, long, straight
 
 from frogless.draw.describe import describe_profile
@@ -79,7 +80,9 @@ def test_dots_stand_at_girth_and_depth() -> None:
     plan = build(flared())
     dots = circles(draw(plan), "landmark dot")
     across = [b.centre[0] - dots[0].centre[0] for b in dots[1:]]
-    girths = [m.garment.value - plan.landmarks[0].garment.value for m in plan.landmarks[1:]]
+    girths = [
+        m.garment.value - plan.main.landmarks[0].garment.value for m in plan.main.landmarks[1:]
+    ]
     assert [x / across[-1] for x in across] == pytest.approx([g / girths[-1] for g in girths])
     down = [b.centre[1] - dots[0].centre[1] for b in dots[1:]]
     assert [y / down[-1] for y in down] == pytest.approx([1 / 6, 2 / 6, 1])
@@ -99,7 +102,7 @@ def test_whiskers_reach_what_is_allowed() -> None:
     drawing = draw(plan)
     dots = circles(drawing, "landmark dot")
     scale = (dots[-1].centre[0] - dots[0].centre[0]) / (
-        plan.landmarks[-1].garment.value - plan.landmarks[0].garment.value
+        plan.main.landmarks[-1].garment.value - plan.main.landmarks[0].garment.value
     )
     level = [w for w in lines(drawing, "whisker") if w.start[1] == w.end[1] == dots[-1].centre[1]]
     assert [w.end[0] - w.start[0] for w in level] == pytest.approx([60 * scale])
@@ -109,10 +112,10 @@ def test_whisker_is_left_out_where_nothing_was_said() -> None:
     """A hem without limits has no caps, and infinity does not reach the axis."""
     plan = build(straight())
     free = draw(plan)
-    marks = tuple(replace(m, low=m.wanted - 10, high=inf) for m in plan.landmarks)
-    half_free = draw(replace(plan, landmarks=marks))
-    marks = tuple(replace(m, low=0.0, high=inf) for m in plan.landmarks)
-    wholly_free = draw(replace(plan, landmarks=marks))
+    marks = tuple(replace(m, low=m.wanted - 10, high=inf) for m in plan.main.landmarks)
+    half_free = draw(alter(plan, landmarks=marks))
+    marks = tuple(replace(m, low=0.0, high=inf) for m in plan.main.landmarks)
+    wholly_free = draw(alter(plan, landmarks=marks))
 
     def caps(drawing: Drawing) -> int:
         legend = 2
@@ -169,7 +172,7 @@ def test_body_is_drawn_when_it_is_known() -> None:
     """A dashed line through the body's girths; nothing, and no key to it, without any."""
     plan = build(flared())
     assert len(paths(draw(plan), "body")) == 1
-    bare = replace(plan, landmarks=tuple(replace(m, body=None) for m in plan.landmarks))
+    bare = alter(plan, landmarks=tuple(replace(m, body=None) for m in plan.main.landmarks))
     drawing = draw(bare)
     assert paths(drawing, "body") == []
     assert "body" not in {text.text for text in drawing.texts}

@@ -9,6 +9,7 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from one_piece import alter
 from sample_plans import build, circle, flared, long, skirt, straight, tiny
 
 from frogless.design.document import JoinAt
@@ -118,7 +119,7 @@ def test_sides_have_no_notches() -> None:
 def test_widths_and_heights_share_one_scale(any_plan: Plan) -> None:
     """The outline is half of the greatest girth wide and as high as the skirt is long."""
     box = extent(of(draw(any_plan), "outline"))
-    hem = any_plan.depths[any_plan.sections[-1].last_round]
+    hem = any_plan.main.depths[any_plan.sections[-1].last_round]
     gauge = any_plan.sections[0].gauge.width.value
     rows = any_plan.program.pieces[0].rows
     widest = max(row.count for row in rows) * gauge / 2
@@ -197,8 +198,8 @@ def test_labels_are_replaced_when_others_are_handed_in() -> None:
     """Words come from outside by name; the rest stay, and unknown landmarks are spelled out."""
     labels = {"hem": "Saum", "count": "{count} M, {girth}"}
     plan = build(tiny())
-    marks = (replace(plan.landmarks[0], key="low_hip_girth"), *plan.landmarks[1:])
-    drawing = schematic(replace(plan, landmarks=marks), title="T", units="cm", labels=labels)
+    marks = (replace(plan.main.landmarks[0], key="low_hip_girth"), *plan.main.landmarks[1:])
+    drawing = schematic(alter(plan, landmarks=marks), title="T", units="cm", labels=labels)
     texts = {text.text for text in drawing.texts}
     assert {"Saum", "60 M, 24 cm", "low hip", "hip"} <= texts
 

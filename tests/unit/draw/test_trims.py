@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from one_piece import alter
 from sample_plans import band, build, circle, cord, elastic, flared, long, straight, strand, tiny
 
 from frogless.draw.drawing import Circle, Path, Shape
@@ -30,7 +30,7 @@ def of(shapes: Iterable[Shape], style: str) -> list[Shape]:
 def test_front_strand_is_drawn_whole() -> None:
     """Between two points of the front: one line with all beads, its span wide, its sag deep."""
     plan = build(flared())
-    shapes = strand_shapes(plan.strands[0], plan, frame(plan))
+    shapes = strand_shapes(plan.main.strands[0], plan, frame(plan))
     box = extent(of(shapes, "strand"))
     assert len(of(shapes, "bead")) == 12
     assert not of(shapes, "strand behind")
@@ -41,7 +41,7 @@ def test_front_strand_is_drawn_whole() -> None:
 def test_strand_goes_behind_when_it_passes_the_side() -> None:
     """Only the beads in front are seen, the rest is dashed; nothing leaves the skirt."""
     plan = build(flared())
-    shapes = strand_shapes(plan.strands[1], plan, frame(plan))
+    shapes = strand_shapes(plan.main.strands[1], plan, frame(plan))
     assert of(shapes, "strand")
     assert of(shapes, "strand behind")
     assert 0 < len(of(shapes, "bead")) < 12
@@ -82,12 +82,12 @@ def test_plain_edging_is_a_strip() -> None:
     (strip,) = edging_shapes(plan, frame(plan))
     assert isinstance(strip, Path)
     assert all(len(segment) == 1 for segment in strip.segments)
-    assert edging_shapes(replace(plan, edging=None), frame(plan)) == ()
+    assert edging_shapes(alter(plan, edging=None), frame(plan)) == ()
 
 
 def test_elastic_is_a_strip_drawn_in_above_the_edge() -> None:
     """As wide at the top as its ring, as at the bottom the edge, with crosses for the stitches."""
-    plan = replace(build(flared()), waist=elastic(840))
+    plan = alter(build(flared()), waist=elastic(840))
     strip, *crosses = waist_shapes(plan, frame(plan), "centre back")
     assert isinstance(strip, Path)
     (left, top), (right, _) = strip.points[:2]
@@ -99,7 +99,7 @@ def test_elastic_is_a_strip_drawn_in_above_the_edge() -> None:
 
 def test_band_is_ribbed_upright_to_its_height() -> None:
     """The band stands its height above the edge and its ribs reach from top to bottom."""
-    plan = replace(build(long()), waist=band(700, 60, 98))
+    plan = alter(build(long()), waist=band(700, 60, 98))
     outline, *ribs = waist_shapes(plan, frame(plan), "centre back")
     box = extent([outline])
     assert box.bottom - box.top == pytest.approx(60 * 0.08)
@@ -109,7 +109,7 @@ def test_band_is_ribbed_upright_to_its_height() -> None:
 
 def test_cord_shows_the_eyelets_of_the_front_and_a_bow() -> None:
     """Of 20 eyelets joined at centre back ten lie in front, mirrored, in round 2."""
-    plan = replace(build(flared()), waist=cord(20, 8, 1540))
+    plan = alter(build(flared()), waist=cord(20, 8, 1540))
     shapes = waist_shapes(plan, frame(plan), "centre back")
     holes = [shape for shape in of(shapes, "eyelet") if isinstance(shape, Circle)]
     assert len(holes) == 10
@@ -120,5 +120,5 @@ def test_cord_shows_the_eyelets_of_the_front_and_a_bow() -> None:
 
 def test_waist_without_treatment_has_no_strokes() -> None:
     """Nothing is hinted where nothing is put on."""
-    plan = replace(build(tiny()), waist=None)
+    plan = alter(build(tiny()), waist=None)
     assert waist_shapes(plan, frame(plan), "centre back") == ()

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
+from one_piece import one_piece
 
 from frogless.because import Because
 from frogless.body.measurements import Body, Measurement
@@ -85,7 +86,7 @@ def skirt() -> Callable[..., Plan]:
             make_landmark("hip_girth", 20, counts[min(20, len(counts) - 1)], hip_girth, 1160.0),
             make_landmark("hem", len(counts) - 1, counts[-1], None, 1420.0),
         )
-        return Plan(
+        return one_piece(
             landmarks=landmarks,
             sections=(),
             edging=edging,

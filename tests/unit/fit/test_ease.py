@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from one_piece import alter
 
 from frogless.fit.ease import landmarks
 from frogless.plan.model import Landmark, Plan
@@ -53,7 +54,7 @@ def test_verdict_follows_the_bounds_when_the_garment_is_beside_or_on_them(
 ) -> None:
     """Below the least allowed is tight, above the most loose, on a bound ok."""
     waist = replace(landmark("waist_girth", 0, 152, 840.0, 840.0), low=low, high=high)
-    assert landmarks(replace(skirt(), landmarks=(waist,)))[0].verdict == verdict
+    assert landmarks(alter(skirt(), landmarks=(waist,)))[0].verdict == verdict
 
 
 def test_estimated_is_carried_over_when_the_body_was_estimated(
@@ -61,4 +62,4 @@ def test_estimated_is_carried_over_when_the_body_was_estimated(
 ) -> None:
     """What was estimated stays marked."""
     hip = replace(landmark("hip_girth", 20, 208, 1120.0, 1160.0), estimated=True)
-    assert landmarks(replace(skirt(), landmarks=(hip,)))[0].estimated
+    assert landmarks(alter(skirt(), landmarks=(hip,)))[0].estimated

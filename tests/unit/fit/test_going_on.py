@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
+from one_piece import alter
 
 from frogless.body.measurements import Body
 from frogless.errors import InputError
@@ -260,7 +260,7 @@ def test_gathering_is_offered_without_a_cut_when_no_waist_is_known(
 ) -> None:
     """Without a waist girth there is no length of elastic to state."""
     plan = skirt()
-    plan = replace(plan, landmarks=plan.landmarks[1:])
+    plan = alter(plan, landmarks=plan.main.landmarks[1:])
     found = going_on(plan, stretch=0.2, start_kind="foundation", body=body())
     assert found.ways_out[0].endswith("gather them with elastic.")
 
@@ -291,7 +291,7 @@ def test_a_missing_hip_is_refused_when_nothing_is_known_of_it(
 ) -> None:
     """Nobody can say whether it goes on."""
     plan = skirt()
-    plan = replace(plan, landmarks=plan.landmarks[:1])
+    plan = alter(plan, landmarks=plan.main.landmarks[:1])
     with pytest.raises(InputError, match="hip_girth is not given"):
         going_on(plan, stretch=0.2, start_kind="chain", body=body())
 

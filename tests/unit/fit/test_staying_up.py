@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from one_piece import alter
 
 from frogless.fit.staying_up import staying_up
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
@@ -43,5 +44,5 @@ def test_a_warning_is_given_when_only_tightness_holds_it(skirt: Callable[..., Pl
 
 def test_a_warning_is_given_when_no_waist_is_known(skirt: Callable[..., Plan]) -> None:
     """Without a waist landmark the warning stands alone."""
-    plan = replace(skirt(), landmarks=())
+    plan = alter(skirt(), landmarks=())
     assert staying_up(plan).startswith("Nothing holds it up at the waist")

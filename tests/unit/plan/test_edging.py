@@ -28,8 +28,8 @@ def edged(made: Made, *tables: str, sample: str = "", **keys: object) -> Plan:
 
 def edging_of(planned: Plan) -> EdgingPlan:
     """Its edging."""
-    assert planned.edging is not None
-    return planned.edging
+    assert planned.main.edging is not None
+    return planned.main.edging
 
 
 def names(planned: Plan) -> list[str]:

@@ -107,7 +107,7 @@ def test_multiple_that_the_hem_cannot_have_is_refused_when_nothing_may_adapt(mad
     told = refusal(made, hip(), hem, tables=(never,))
     assert "the edging needs a multiple of 24" in str(told)
     known = made(hip(), hem, tables=(table("edging", **keys),), person=PERSON, sample=SAMPLE)
-    edging = plan(known).edging
+    edging = plan(known).main.edging
     assert edging is not None
     assert edging.correction != 0
     assert edging.base_count % 24 == 0
@@ -129,8 +129,8 @@ def test_straight_skirt_is_as_many_stitches_as_its_edging_needs(made: Made) -> N
     known = made(STRAIGHT, start=start, tables=(picots,), person=PERSON, sample=SAMPLE)
     planned = plan(known)
     assert [m.count for m in planned.landmarks] == [184, 184, 184]
-    assert planned.edging is not None
-    assert planned.edging.correction == 0
+    assert planned.main.edging is not None
+    assert planned.main.edging.correction == 0
 
 
 def test_opening_too_narrow_at_the_high_hip_is_blamed_on_its_section(made: Made) -> None:

@@ -28,8 +28,8 @@ def test_every_row_has_a_depth_and_every_section_a_gauge(made: Made) -> None:
     )
     planned = plan(made(HIP, HEM, tables=tables))
     rows = planned.program.pieces[0].rows
-    assert len(planned.depths) == len(rows)
-    assert list(planned.depths) == sorted(planned.depths)
+    assert len(planned.main.depths) == len(rows)
+    assert list(planned.main.depths) == sorted(planned.main.depths)
     used = {row.section for piece in planned.program.pieces for row in piece.rows}
     assert used <= set(planned.gauges)
 
@@ -55,8 +55,8 @@ def test_stray_is_told_with_its_sign_and_depth(made: Made) -> None:
     for one in planned.sections:
         chosen, ((d1, g1), (d2, g2)) = one.chosen, one.profile
         assert chosen is not None
-        at = planned.depths.index(pytest.approx(chosen.stray_at))
-        wanted = g1 + (g2 - g1) * (planned.depths[at] - d1) / (d2 - d1)
+        at = planned.main.depths.index(pytest.approx(chosen.stray_at))
+        wanted = g1 + (g2 - g1) * (planned.main.depths[at] - d1) / (d2 - d1)
         assert counts[at] * one.gauge.width.value - wanted == pytest.approx(chosen.stray)
 
 

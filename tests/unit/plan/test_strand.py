@@ -30,7 +30,7 @@ SAMPLED = {"sample_repeats": 10, "sample_length": "18 cm", "chains_between": 3}
 def strands(made: Made, *keys: dict[str, object], sample: str = "") -> tuple[StrandPlan, ...]:
     """Strands on a skirt of 150 stitches."""
     tables = tuple(table("[strand]", **{**USUAL, **each}) for each in keys)
-    return plan(made(*SKIRT, tables=tables, sample=sample)).strands
+    return plan(made(*SKIRT, tables=tables, sample=sample)).main.strands
 
 
 def names(made: Made, **keys: object) -> list[str]:
@@ -51,7 +51,7 @@ def test_strand_is_as_many_repeats_as_come_nearest(made: Made) -> None:
 def test_ends_are_whole_stitches_from_centre_front(made: Made) -> None:
     """9 of 84 cm are 16 of 150 or so stitches, to the wearer's right and left."""
     planned = plan(made(*SKIRT, tables=(table("[strand]", **USUAL),)))
-    (found,) = planned.strands
+    (found,) = planned.main.strands
     assert (found.from_stitch, found.to_stitch) == (-16, 16)
     assert found.span == pytest.approx(32 / planned.landmarks[0].count * 840)
 
@@ -83,7 +83,10 @@ def test_strand_is_the_same_from_both_ends(made: Made, between: int, ends: list[
     found = [node.times for node in (first, last) if isinstance(node, Chain)]
     assert found == ends
     made_of = worked(row.body)
-    assert made_of == {"bead": planned.strands[0].repeats, "chain": planned.strands[0].chains}
+    assert made_of == {
+        "bead": planned.main.strands[0].repeats,
+        "chain": planned.main.strands[0].chains,
+    }
 
 
 def test_hook_thinner_than_the_plies_is_remarked_on(made: Made) -> None:
@@ -98,8 +101,8 @@ def test_strand_is_worked_bead_by_bead(made: Made) -> None:
     planned = plan(known)
     (row,) = planned.program.piece("beaded strand").rows
     assert worked(row.body) == {
-        "bead": planned.strands[0].beads,
-        "chain": planned.strands[0].chains,
+        "bead": planned.main.strands[0].beads,
+        "chain": planned.main.strands[0].chains,
     }
 
 

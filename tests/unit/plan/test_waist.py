@@ -29,8 +29,8 @@ def finished(made: Made, *sections: str, **keys: object) -> Plan:
 
 def elastic_of(planned: Plan) -> ElasticPlan:
     """Its elastic."""
-    assert isinstance(planned.waist, ElasticPlan)
-    return planned.waist
+    assert isinstance(planned.main.waist, ElasticPlan)
+    return planned.main.waist
 
 
 def test_elastic_is_nine_tenths_of_the_waist_when_nothing_is_said(made: Made) -> None:
@@ -78,7 +78,7 @@ def test_elastic_is_refused_when_it_is_given_in_two_ways_or_has_no_length(made: 
 def test_cord_is_as_long_as_tying_or_opening_asks(made: Made) -> None:
     """The larger of waist and two tie ends, and hips and two spare ends."""
     keys = {"kind": "drawcord", "tie_ends": "20 cm"}
-    cord = finished(made, BAND, HIP, STRAIGHT, **keys).waist
+    cord = finished(made, BAND, HIP, STRAIGHT, **keys).main.waist
     assert isinstance(cord, CordPlan)
     assert cord.cord == 1120 + 300
 
@@ -101,12 +101,12 @@ def test_eyelet_round_keeps_its_stitches(made: Made, every: int, *, counts: bool
         start='with = "chain"\ngirth = "hip_girth + 2 cm"',
     )
     planned = plan(known)
-    assert isinstance(planned.waist, CordPlan)
-    row = planned.program.pieces[0].rows[planned.waist.eyelet_round]
+    assert isinstance(planned.main.waist, CordPlan)
+    row = planned.program.pieces[0].rows[planned.main.waist.eyelet_round]
     holes = [node for node in unrolled(row.body) if isinstance(node, Chain)]
-    assert len(holes) == len(planned.waist.gaps)
+    assert len(holes) == len(planned.main.waist.gaps)
     assert len(holes) % 2 == 0
-    assert sum(planned.waist.gaps) == row.count
+    assert sum(planned.main.waist.gaps) == row.count
     develop(known)
 
 
@@ -145,8 +145,8 @@ def test_eyelet_moves_aside_for_a_marker() -> None:
 def test_eyelets_move_down_when_their_round_is_shaped(made: Made) -> None:
     """Round 1 increases, so they stand in round 2, and the maker is told."""
     planned = finished(made, HIP, STRAIGHT, kind="drawcord", eyelet_round=1)
-    assert isinstance(planned.waist, CordPlan)
-    assert planned.waist.eyelet_round == 2
+    assert isinstance(planned.main.waist, CordPlan)
+    assert planned.main.waist.eyelet_round == 2
     assert [r.name for r in planned.remarks if r.name.startswith("eyelet")] == ["eyelet_round"]
 
 
@@ -181,8 +181,8 @@ def test_rib_is_the_makers_when_she_swatched_it(made: Made) -> None:
     )
     band = table("waist", kind="ribbed band", height="4 cm", rows_in_10cm=30)
     planned = plan(made(HIP, STRAIGHT, tables=(band,), sample=swatch(18, 10, readings=(rib,))))
-    assert isinstance(planned.waist, BandPlan)
-    assert planned.waist.rows == 106
+    assert isinstance(planned.main.waist, BandPlan)
+    assert planned.main.waist.rows == 106
     assert "rib_gauge" not in [r.name for r in planned.remarks]
 
 
@@ -193,8 +193,8 @@ def test_rib_is_the_designers_scaled_when_nobody_swatched_it(made: Made) -> None
     )
     band = table("waist", kind="ribbed band", height="4 cm", rows_in_10cm=14)
     planned = plan(made(HIP, STRAIGHT, tables=(gauge, band), sample=swatch(18, 10)))
-    assert isinstance(planned.waist, BandPlan)
-    assert planned.waist.rows == 106
+    assert isinstance(planned.main.waist, BandPlan)
+    assert planned.main.waist.rows == 106
     assert "rib_gauge" in [r.name for r in planned.remarks]
 
 
@@ -202,11 +202,11 @@ def test_band_is_joined_to_itself_and_to_the_waist(made: Made) -> None:
     """Its last row to its foundation, its row ends to the foundation of the skirt."""
     planned = finished(made, kind="ribbed band", height="4 cm")
     ends, edge = planned.program.seams
-    assert isinstance(planned.waist, BandPlan)
-    assert ends.count == ends.over == planned.waist.row_stitches
-    assert (edge.count, edge.over) == (152, planned.waist.rows)
+    assert isinstance(planned.main.waist, BandPlan)
+    assert ends.count == ends.over == planned.main.waist.row_stitches
+    assert (edge.count, edge.over) == (152, planned.main.waist.rows)
     assert sum(edge.spread) == 152
-    assert planned.waist.rows % 2 == 0
+    assert planned.main.waist.rows % 2 == 0
 
 
 CHILD = """format = "frogless-body/1"
@@ -230,11 +230,11 @@ def child_basis(made: Made) -> Basis:
 def test_cord_of_a_child_leaves_no_more_than_the_standard_allows(made: Made) -> None:
     """14 cm at each end of the opening laid flat, whatever the design's tie ends."""
     planned = plan(child_basis(made))
-    assert isinstance(planned.waist, CordPlan)
+    assert isinstance(planned.main.waist, CordPlan)
     opening = planned.landmarks[0].garment.value
-    assert planned.waist.cord == pytest.approx(opening + 280, abs=5)
-    assert planned.waist.cord <= opening + 280
-    assert planned.waist.cord >= 660
+    assert planned.main.waist.cord == pytest.approx(opening + 280, abs=5)
+    assert planned.main.waist.cord <= opening + 280
+    assert planned.main.waist.cord >= 660
     (remark,) = [r for r in planned.remarks if r.name == "child_cord"]
     assert "at most 14 cm at each end" in remark.sentence
     assert "local rules" in remark.sentence

@@ -8,6 +8,7 @@ from functools import partial
 from typing import Any
 
 import pytest
+from one_piece import alter
 
 from frogless import draft
 from frogless.errors import ProofFailed
@@ -73,16 +74,16 @@ def wrong_count(subject: Subject) -> Subject:
 
 def wrong_landmark_count(subject: Subject) -> Subject:
     """A landmark planned with a stitch more than its round has."""
-    first, second, *others = subject.plan.landmarks
+    first, second, *others = subject.plan.main.landmarks
     marks = (first, replace(second, count=second.count + 1), *others)
-    return replace(subject, plan=replace(subject.plan, landmarks=marks))
+    return replace(subject, plan=alter(subject.plan, landmarks=marks))
 
 
 def wrong_section_count(subject: Subject) -> Subject:
     """A section planned to end with a stitch more than its last round has."""
-    *others, last = subject.plan.sections
+    *others, last = subject.plan.main.sections
     sections = (*others, replace(last, count_after=last.count_after + 1))
-    return replace(subject, plan=replace(subject.plan, sections=sections))
+    return replace(subject, plan=alter(subject.plan, sections=sections))
 
 
 def not_turned(subject: Subject) -> Subject:
@@ -111,12 +112,12 @@ def misnumbered(subject: Subject) -> Subject:
 
 def late_shaping(subject: Subject) -> Subject:
     """A plan that shapes its second section a round later than its rows do."""
-    first, second, *others = subject.plan.sections
+    first, second, *others = subject.plan.main.sections
     assert second.chosen is not None
     rhythm = second.chosen.rhythm
     late = replace(rhythm, rounds=tuple(r + 1 for r in rhythm.rounds))
     sections = (first, replace(second, chosen=replace(second.chosen, rhythm=late)), *others)
-    return replace(subject, plan=replace(subject.plan, sections=sections))
+    return replace(subject, plan=alter(subject.plan, sections=sections))
 
 
 def astray(subject: Subject) -> Subject:
@@ -146,9 +147,9 @@ def wrong_marks(subject: Subject) -> Subject:
 
 def wrong_base(subject: Subject) -> Subject:
     """An edging planned over a stitch more than there is."""
-    assert subject.plan.edging is not None
-    edging = replace(subject.plan.edging, base_count=subject.plan.edging.base_count + 1)
-    return replace(subject, plan=replace(subject.plan, edging=edging))
+    assert subject.plan.main.edging is not None
+    edging = replace(subject.plan.main.edging, base_count=subject.plan.main.edging.base_count + 1)
+    return replace(subject, plan=alter(subject.plan, edging=edging))
 
 
 def seam_changed(change: Callable[[Seam], Seam], subject: Subject) -> Subject:
@@ -199,7 +200,7 @@ def does_not_pass(subject: Subject) -> Subject:
 def held_by_nothing(subject: Subject) -> Subject:
     """A skirt without elastic, cord or band."""
     fit = replace(subject.fit, staying_up="Nothing holds it up.")
-    return replace(subject, plan=replace(subject.plan, waist=None), fit=fit)
+    return replace(subject, plan=alter(subject.plan, waist=None), fit=fit)
 
 
 def altered_text(old: str, new: str, subject: Subject) -> Subject:

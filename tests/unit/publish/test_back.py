@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from examples import Example
+from one_piece import alter
 from published import part, published, shown, text_of
 
 from frogless.because import Because, Step
@@ -39,7 +40,7 @@ def test_length_is_told_once_when_it_does_not_grow() -> None:
     """And not at all beyond the table when there is no edging."""
     drafted = shown(Example("procession-skirt"))
     assert "With the edging it is 74 cm long." in text_of(finishing(drafted))
-    bare = replace(drafted, plan=replace(drafted.plan, edging=None))
+    bare = replace(drafted, plan=alter(drafted.plan, edging=None))
     assert "With the edging" not in text_of(finishing(bare))
 
 
@@ -79,10 +80,10 @@ def test_yarn_says_which_stitch_was_weighed() -> None:
 def test_depths_are_those_of_the_rounds() -> None:
     """The check after a round and the table to block to name the same depth."""
     drafted = shown(Example("procession-skirt"))
-    mark = drafted.plan.landmarks[1]
-    depths = list(drafted.plan.depths)
+    mark = drafted.plan.main.landmarks[1]
+    depths = list(drafted.plan.main.depths)
     depths[mark.rounds] += 20.0
-    moved = replace(drafted, plan=replace(drafted.plan, depths=tuple(depths)))
+    moved = replace(drafted, plan=alter(drafted.plan, depths=tuple(depths)))
     (table,) = (b for b in finishing(moved) if isinstance(b, Table))
     assert table.rows[1][-1] == show_length(depths[mark.rounds], "cm")
 
@@ -106,24 +107,24 @@ def test_nothing_is_said_of_the_survey_where_it_cannot_be_asked() -> None:
     assert "a tube (fullness λ = 0)" in told["hip to hem: rounds"]
     marks = tuple(
         replace(m, body=Measured(1.0)) if m.key == "hip_girth" else m
-        for m in drafted.plan.landmarks
+        for m in drafted.plan.main.landmarks
     )
-    as_wide = replace(drafted, plan=replace(drafted.plan, landmarks=marks))
+    as_wide = replace(drafted, plan=alter(drafted.plan, landmarks=marks))
     assert "surveyed" not in text_of(why(as_wide))
-    sections = tuple(replace(s, fullness=-0.1) for s in drafted.plan.sections)
-    narrow = replace(drafted, plan=replace(drafted.plan, sections=sections))
+    sections = tuple(replace(s, fullness=-0.1) for s in drafted.plan.main.sections)
+    narrow = replace(drafted, plan=alter(drafted.plan, sections=sections))
     assert "surveyed" not in text_of(why(narrow))
 
 
 def test_because_without_steps_is_told_as_nothing() -> None:
     """An empty chain is no cause to fall over."""
     drafted = shown(Example())
-    marks = tuple(replace(m, because=Because()) for m in drafted.plan.landmarks)
-    told = items_of(why(replace(drafted, plan=replace(drafted.plan, landmarks=marks))))
+    marks = tuple(replace(m, because=Because()) for m in drafted.plan.main.landmarks)
+    told = items_of(why(replace(drafted, plan=alter(drafted.plan, landmarks=marks))))
     assert told["hip"] == ""
     wanted = Because((Step("wanted", 1000.0),))
-    marks = tuple(replace(m, because=wanted) for m in drafted.plan.landmarks)
-    told = items_of(why(replace(drafted, plan=replace(drafted.plan, landmarks=marks))))
+    marks = tuple(replace(m, because=wanted) for m in drafted.plan.main.landmarks)
+    told = items_of(why(replace(drafted, plan=alter(drafted.plan, landmarks=marks))))
     assert (told["waist"], told["high hip"]) == ("100 cm wanted", "as at the waist: 100 cm wanted")
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from examples import Example
+from one_piece import alter
 from published import part, published, shown, text_of
 
 from frogless.plan.model import CordPlan, ElasticPlan
@@ -34,21 +35,21 @@ def test_length_has_its_sign(length: float, units: Units, told: str) -> None:
 def test_waist_is_called_ungathered_when_something_draws_it_in() -> None:
     """84.5 cm drawn in to a ring of 69 cm; a ring as wide as the edge gathers nothing."""
     drafted = shown(Example())
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     assert isinstance(waist, ElasticPlan)
     assert is_gathered(drafted)
-    wide = replace(waist, finished=drafted.plan.landmarks[0].garment.value)
-    assert not is_gathered(replace(drafted, plan=replace(drafted.plan, waist=wide)))
-    assert not is_gathered(replace(drafted, plan=replace(drafted.plan, waist=None)))
+    wide = replace(waist, finished=drafted.plan.main.landmarks[0].garment.value)
+    assert not is_gathered(replace(drafted, plan=alter(drafted.plan, waist=wide)))
+    assert not is_gathered(replace(drafted, plan=alter(drafted.plan, waist=None)))
     cord = shown(Example("whirl-skirt"))
-    assert isinstance(cord.plan.waist, CordPlan)
+    assert isinstance(cord.plan.main.waist, CordPlan)
     assert is_gathered(cord)
 
 
 def test_greatest_stray_says_how_far_which_way_and_where() -> None:
     """The worst of all sections, in the reader's units."""
     drafted = shown(Example())
-    chosen = [s.chosen for s in drafted.plan.sections if s.chosen]
+    chosen = [s.chosen for s in drafted.plan.main.sections if s.chosen]
     worst = max(chosen, key=lambda option: abs(option.stray))
     way = "wider" if worst.stray > 0 else "narrower"
     far = show_length(abs(worst.stray), "cm")
@@ -110,7 +111,7 @@ def test_edging_is_called_in_the_dialect() -> None:
     """Nothing to call when there is none."""
     drafted = shown(Example())
     assert edging_name(drafted) == "picot edging"
-    assert edging_name(replace(drafted, plan=replace(drafted.plan, edging=None))) == ""
+    assert edging_name(replace(drafted, plan=alter(drafted.plan, edging=None))) == ""
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from examples import Example
+from one_piece import alter
 from published import headings, notes, part, published, rows, shown, text_of
 
 from frogless.publish.blocks import Heading, Instruction, Note, Paragraph
@@ -26,7 +27,7 @@ def test_shaped_section_tells_counts_points_and_rounds() -> None:
     told = text_of(part(published(Example()), "Skirt")).splitlines()
     shaped = next(t for t in told if t.startswith("From 152"))
     assert "to 192 stitches in 16 rounds: one stitch more at each of 8 shaping points." in shaped
-    section = shown(Example()).plan.sections[1]
+    section = shown(Example()).plan.main.sections[1]
     assert section.chosen is not None
     rounds = [section.first_round - 1 + r for r in section.chosen.rhythm.rounds]
     assert f"(rounds {', '.join(map(str, rounds))})" in shaped
@@ -44,7 +45,7 @@ def test_shaped_section_tells_counts_points_and_rounds() -> None:
 def test_fullness_is_told_in_a_word(share: float, told: str) -> None:
     """The figure with what it looks like."""
     drafted = shown(Example())
-    assert told in fullness(drafted, replace(drafted.plan.sections[1], fullness=share))
+    assert told in fullness(drafted, replace(drafted.plan.main.sections[1], fullness=share))
 
 
 def test_check_follows_the_last_row_of_its_section() -> None:
@@ -90,17 +91,17 @@ def test_edging_is_told_before_its_rows(design: str, body: str, told: str) -> No
 def test_edging_says_what_its_first_round_has_to_change() -> None:
     """Where the repeats do not fill the hem as it is."""
     drafted = shown(Example())
-    edging = drafted.plan.edging
+    edging = drafted.plan.main.edging
     assert edging is not None
     changed = replace(edging, hem_count=276, base_count=270, correction=-6)
-    told = text_of(instructions(replace(drafted, plan=replace(drafted.plan, edging=changed))))
+    told = text_of(instructions(replace(drafted, plan=alter(drafted.plan, edging=changed))))
     assert "takes the 276 stitches of the hem to 270, spread evenly." in told
 
 
 def test_skirt_without_an_edging_ends_with_its_last_section() -> None:
     """Nothing is promised that is not there."""
     drafted = shown(Example())
-    plain = replace(drafted, plan=replace(drafted.plan, edging=None))
+    plain = replace(drafted, plan=alter(drafted.plan, edging=None))
     assert "repeats of" not in text_of(instructions(plain))
 
 

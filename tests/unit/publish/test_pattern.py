@@ -136,7 +136,7 @@ def test_landmarks_are_told_with_the_plans_numbers(example: Example, edition: Ed
         b for b in part(published(example, *edition), "At a glance") if isinstance(b, Table)
     )
     for row, mark, fit in zip(
-        table.rows, drafted.plan.landmarks, drafted.fit.landmarks, strict=True
+        table.rows, drafted.plan.main.landmarks, drafted.fit.landmarks, strict=True
     ):
         assert row[4:6] == (str(mark.count), str(mark.rounds))
         assert (row[3] == "–") == (fit.ease is None)
@@ -149,11 +149,13 @@ def test_every_section_tells_its_fullness_and_ends_with_a_check(
     """λ for tubes and cones alike; after the last round of each the count that the rows leave."""
     drafted, document = shown(example, *edition), published(example, *edition)
     skirt = part(document, "Skirt")
-    assert text_of(skirt).count("λ = ") == sum(s.chosen is not None for s in drafted.plan.sections)
+    assert text_of(skirt).count("λ = ") == sum(
+        s.chosen is not None for s in drafted.plan.main.sections
+    )
     checks = [note.text for note in notes(skirt) if note.kind == "check"]
     counts = {row.number: row.count for row in drafted.plan.program.pieces[0].rows}
-    assert len(checks) == len(drafted.plan.sections)
-    for check, section in zip(checks, drafted.plan.sections, strict=True):
+    assert len(checks) == len(drafted.plan.main.sections)
+    for check, section in zip(checks, drafted.plan.main.sections, strict=True):
         assert check.startswith(f"After round {section.last_round}: {counts[section.last_round]} ")
 
 
@@ -175,12 +177,12 @@ def test_every_count_has_its_because(example: Example, edition: Edition) -> None
     drafted, document = shown(example, *edition), published(example, *edition)
     plan = drafted.plan
     (why,) = (b for b in part(document, "Why these numbers") if isinstance(b, Terms))
-    parts = (plan.landmarks, plan.sections, plan.strands, drafted.tally.yarn)
-    assert len(why.items) == sum(map(len, parts)) + bool(plan.edging) + bool(plan.waist)
+    parts = (plan.main.landmarks, plan.main.sections, plan.main.strands, drafted.tally.yarn)
+    assert len(why.items) == sum(map(len, parts)) + bool(plan.main.edging) + bool(plan.main.waist)
     for _, told in why.items:
         assert told
         assert "_" not in told
-    assert str(plan.landmarks[0].count) in why.items[0][1]
+    assert str(plan.main.landmarks[0].count) in why.items[0][1]
 
 
 @every_edition

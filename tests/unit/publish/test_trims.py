@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 from examples import Example
+from one_piece import alter
 from published import part, published, shown, text_of
 
 from frogless.fit.model import Caution
@@ -43,10 +44,10 @@ def test_elastic_is_cut_sewn_pinned_and_covered_in_that_order() -> None:
 def test_cover_of_one_stitch_each_is_told_without_a_number() -> None:
     """ "1 sc in each stitch" would be said by the row alone."""
     drafted = shown(Example())
-    waist = drafted.plan.waist
+    waist = drafted.plan.main.waist
     assert isinstance(waist, ElasticPlan)
     one = replace(waist, stitches_in_each=1, cover_count=152)
-    told = text_of(instructions(replace(drafted, plan=replace(drafted.plan, waist=one))))
+    told = text_of(instructions(replace(drafted, plan=alter(drafted.plan, waist=one))))
     assert "finish above it, 152 sc in all." in told
 
 
@@ -120,8 +121,8 @@ def test_strand_is_cut_threaded_worked_and_sewn_on_in_that_order() -> None:
 def test_strand_says_what_it_does_not_know() -> None:
     """A yarn whose label does not count its plies; a point at centre front."""
     drafted = shown(Example())
-    strand = replace(drafted.plan.strands[0], yarn_plies=None, from_stitch=0)
-    told = text_of(instructions(replace(drafted, plan=replace(drafted.plan, strands=(strand,)))))
+    strand = replace(drafted.plan.main.strands[0], yarn_plies=None, from_stitch=0)
+    told = text_of(instructions(replace(drafted, plan=alter(drafted.plan, strands=(strand,)))))
     assert "keep 2, and wind up the rest" in told
     assert "one end at center front" in told
 

@@ -57,9 +57,9 @@ def test_page_shows_what_the_pipeline_drafts(filled: Page) -> None:
             (where / "swatches/light-cotton.toml",),
         )
     ).drafted
-    for mark in made.plan.landmarks:
+    for mark in made.plan.main.landmarks:
         assert f" {mark.count} " in filled.text
-    assert f"Drafted and proven: {made.plan.landmarks[0].count} stitches" in filled.text
+    assert f"Drafted and proven: {made.plan.main.landmarks[0].count} stitches" in filled.text
     assert "Schematic" in filled.text
     assert filled.html.count('src="data:image/svg+xml;base64,') == 2
     assert "shaping points on round" in filled.text

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 import pytest
+from one_piece import one_piece
 
 from frogless.because import Because
 from frogless.fabric.expand import expand
@@ -72,7 +73,7 @@ def plan() -> Callable[..., Plan]:
         made = tuple(
             Piece(f"piece {n}", closed=True, rows=rows) for n, rows in enumerate(pieces, 1)
         )
-        return Plan(
+        return one_piece(
             (), (), None, waist, strands, (0.0,), gauges or {"body": GAUGE}, (),
             Program(made, seams),
         )  # fmt: skip

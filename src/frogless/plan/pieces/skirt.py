@@ -14,7 +14,7 @@ from frogless.plan.basis import Basis
 from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
-from frogless.plan.model import CordPlan, Plan, Remark, SectionPlan
+from frogless.plan.model import CordPlan, PiecePlan, Plan, Remark, SectionPlan
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.sections import LANDMARKS, spans, start_target
 from frogless.plan.tube import Tube, tube
@@ -49,13 +49,19 @@ def plan_skirt(basis: Basis) -> Plan:
     )
     depths = skirt.depths()
     passed = landmarks(skirt, depths)
-    return Plan(
-        landmarks=passed,
+    main = PiecePlan(
+        name=waist.MAIN_PIECE,
+        construction="tube",
+        counts=tuple(row.count for row in pieces[0].rows),
+        depths=(*depths, *(_edging_depths(basis, depths[-1], hem.rows) if hem else ())),
         sections=_section_plans(skirt),
+        landmarks=passed,
         edging=hem.plan if hem else None,
         waist=trim.plan if trim else None,
         strands=tuple(strands),
-        depths=(*depths, *(_edging_depths(basis, depths[-1], hem.rows) if hem else ())),
+    )
+    return Plan(
+        pieces=(main,),
         gauges=_gauges(skirt, pieces),
         remarks=(
             *_remarks(skirt),

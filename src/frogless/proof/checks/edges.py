@@ -8,7 +8,7 @@ from frogless.rows.nodes import Base
 
 def check_multiples(subject: Subject) -> Finding:
     """The edging's repeats fill its base, and the row under its pattern leaves just that base."""
-    plan = subject.plan.edging
+    plan = subject.plan.main.edging
     if plan is None:
         return finding("multiples", [], 0, "edgings")
     faults = []

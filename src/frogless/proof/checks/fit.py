@@ -25,5 +25,5 @@ def check_goes_on(subject: Subject) -> Finding:
 
 def check_stays_up(subject: Subject) -> Finding:
     """An elastic, a cord or a band holds the garment up at the waist."""
-    held = subject.plan.waist is not None
+    held = subject.plan.main.waist is not None
     return finding("stays_up", [] if held else [subject.fit.staying_up], 1, "waists", "warn")

@@ -54,8 +54,8 @@ def check_planned(subject: Subject) -> Finding:
     """The stitches at each landmark, and where each section begins and ends, are the planned ones."""
     main = subject.fabric.pieces[subject.program.pieces[0].name]
     left = {row.row.number: row.places for row in main}
-    planned = [(mark.key, mark.rounds, mark.count) for mark in subject.plan.landmarks]
-    for section in subject.plan.sections:
+    planned = [(mark.key, mark.rounds, mark.count) for mark in subject.plan.main.landmarks]
+    for section in subject.plan.main.sections:
         planned.append((f"start of {section.name}", section.first_round - 1, section.count_before))
         planned.append((f"end of {section.name}", section.last_round, section.count_after))
     faults = [

@@ -15,11 +15,11 @@ def check_shaping_rounds(subject: Subject) -> Finding:
     main = subject.fabric.pieces[subject.program.pieces[0].name]
     planned = {
         s.first_round - 1 + r: s.chosen.points
-        for s in subject.plan.sections
+        for s in subject.plan.main.sections
         if s.chosen
         for r in s.chosen.rhythm.rounds
     }
-    last = subject.plan.sections[-1].last_round
+    last = subject.plan.main.sections[-1].last_round
     faults = []
     for row in main[1 : last + 1]:
         points = len(shaping_points(row)) + len(decrease_points(row))

@@ -57,7 +57,7 @@ class Shown:
 def shown(made: Draft) -> Shown:
     """The draft for the page."""
     drafted = made.drafted
-    shaping = tuple(_section(drafted, section) for section in drafted.plan.sections)
+    shaping = tuple(_section(drafted, section) for section in drafted.plan.main.sections)
     of_pattern = tuple(_parts(drafted))
     warned = (*map(in_words, _warnings(made)), *_estimates(drafted, of_pattern))
     warnings = tuple(dict.fromkeys(warned))
@@ -146,7 +146,7 @@ def _block(block: Block, document: Document) -> tuple[str, object]:
 
 
 def _sentence(drafted: Drafted) -> str:
-    first, *others = drafted.plan.landmarks
+    first, *others = drafted.plan.main.landmarks
     counts = f"{first.count} stitches at the {say(drafted, first.key)}"
     counts += "".join(f", {mark.count} at the {say(drafted, mark.key)}" for mark in others)
     checks = len(drafted.findings)
