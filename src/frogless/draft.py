@@ -13,16 +13,17 @@ from frogless.body.load import load_body
 from frogless.body.measurements import known_measurements
 from frogless.body.plausible import question
 from frogless.design import formulas
-from frogless.design.document import Design, named_formulas
+from frogless.design.document import Design, TubeDesign, named_formulas
+from frogless.design.load import read_design
 from frogless.errors import Impossible, Place
 from frogless.fabric.expand import expand
 from frogless.fit.fit import fit
 from frogless.fit.model import GoingOn
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
-from frogless.plan.sections import LANDMARKS
 from frogless.plan.make import plan
 from frogless.plan.model import Plan
+from frogless.plan.sections import LANDMARKS
 from frogless.proof.model import Subject
 from frogless.proof.prove import prove, require
 from frogless.publish import terminal
@@ -131,7 +132,7 @@ def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
     Raises:
         InputError: a file has to be mended.
     """
-    document = files.read_document(request.design, Design, what="design file")
+    document = read_design(request.design)
     where = _where(document)
     body = load_body(request.body)
     swatches = tuple(load_swatch(path) for path in request.swatches)
@@ -146,9 +147,11 @@ def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
 def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
     """Measurements that a design cannot do without: those in its formulas and at its landmarks."""
     known = known_measurements()
-    keys = ["waist_girth", "hip_girth"]
-    for section in design.section:
-        keys.extend(LANDMARKS.get(str(section.to), ()))
+    keys = []
+    if isinstance(design, TubeDesign):
+        keys = ["waist_girth", "hip_girth"]
+        for section in design.section:
+            keys.extend(LANDMARKS.get(str(section.to), ()))
     for key, text in named_formulas(design):
         keys.extend(n for n in formulas.names_in(text, where(key)) if n in known)
     return tuple(dict.fromkeys(keys))

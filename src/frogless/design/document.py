@@ -1,5 +1,7 @@
 """The design document: what a designer writes, as checked data. Formulas stay text here.
 
+A design is either a list of pieces with the joins between them, or, in short, one tube whose tables
+stand at the top of the file.
 `docs/design-format.md` describes every key for people; a test holds the two together.
 """
 
@@ -8,148 +10,60 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
-from pydantic.fields import FieldInfo
+from pydantic import Field
 
+from frogless.design.pieces.border import BorderChoice
+from frogless.design.pieces.cord import CordChoice
+from frogless.design.pieces.disc import DiscChoice
+from frogless.design.pieces.panel import PanelChoice
+from frogless.design.pieces.raglan import RaglanChoice
+from frogless.design.pieces.round_yoke import RoundYokeChoice
+from frogless.design.pieces.shawl import ShawlChoice
+from frogless.design.pieces.tube import Section, Start, TubeChoice
+from frogless.design.strict import Formula, Strict, formulas_of
+from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
+from frogless.design.work import DesignerGauge, Work
 from frogless.files import Line, Name, Prose
-from frogless.units import Hook, Length
 
-# The mark by which `named_formulas` knows the keys whose text is a formula.
-FORMULA = "formula"
-Formula = Annotated[str, Field(min_length=1), FORMULA]
-Rounds = Literal["joined and turned", "joined", "spiral"]
-JoinAt = Literal["centre back", "left side", "right side"]
-Points = Annotated[int, Field(ge=1, le=48)]
+Kind = Literal["skirt", "top", "dress", "cardigan", "hat", "shawl", "bag"]
 
-
-class Strict(BaseModel):
-    """Unknown keys are refused; values are frozen; surplus blanks are cut off."""
-
-    model_config = ConfigDict(
-        extra="forbid", frozen=True, str_strip_whitespace=True, allow_inf_nan=False
-    )
-
-
-class DesignerGauge(Strict):
-    """The designer's own gauge: what the sample was worked at. Edging sizes are scaled from it."""
-
-    stitch: str
-    stitches_in_10cm: Annotated[float, Field(gt=0)]
-    rows_in_10cm: Annotated[float, Field(gt=0)]
-    hook: Hook
-    yarn_category: Annotated[int, Field(ge=0, le=7)] | None = None
-
-
-class Work(Strict):
-    """How rounds are worked, and the turning chain."""
-
-    stitch: str
-    rounds: Rounds = "joined and turned"
-    join_at: JoinAt = "centre back"
-    turning_chain: Annotated[int, Field(ge=0, le=6)]
-    turning_chain_counts: bool = False
-    join_into: Literal["first stitch", "top of chain"] = "top of chain"
-
-
-class Start(Strict):
-    """The first round: what it is made of and the girth it has."""
-
-    made_of: str = Field(alias="with")
-    girth: Formula = "waist_girth"
-    ease: Formula = "0 cm"
-    ease_allowed: tuple[Formula, Formula] | None = None
-    above_waist: Formula = "0 cm"
-
-
-class Section(Strict):
-    """One stretch of the piece: where it ends and how it is shaped on the way."""
-
-    name: Name
-    shape: Literal["straight", "shaped"] = "straight"
-    to: Literal["high hip", "hip", "hem"] | None = None
-    length: Formula | None = None
-    girth: Formula | None = None
-    ease: Formula = "0 cm"
-    ease_allowed: tuple[Formula, Formula] | None = None
-    points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
-    add: Literal[1, 2] = 1
-    every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
-    indifference: Formula | None = None
-    stitch: str | None = None
-    turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
-
-
-class EdgingChoice(Strict):
-    """The edging at the hem: a pattern of the dictionary, its hook and how wide a repeat lies."""
-
-    pattern: str
-    hook: Hook
-    parameters: dict[str, int] = {}
-    repeat_width: Formula | None = None
-    correction_round: Literal["when needed", "never"] = "when needed"
-
-
-class CoveredElastic(Strict):
-    """Elastic laid along the waist edge and covered with single crochet."""
-
-    kind: Literal["covered elastic"]
-    reduce: Formula | None = None
-    percent: Annotated[float, Field(gt=50, le=110)] | None = None
-    lap: Formula = "2.5 cm"
-    width: Length
-    elastic: Literal["knitted", "braided", "woven"] = "knitted"
-    stitches_in_each: Annotated[int, Field(ge=1, le=3)] = 2
-    hook: Hook | None = None
-
-
-class Drawcord(Strict):
-    """A cord through a round of eyelets."""
-
-    kind: Literal["drawcord"]
-    eyelet_round: Annotated[int, Field(ge=1)] = 2
-    eyelets_about_every: Annotated[int, Field(ge=3)] = 8
-    tie_ends: Formula = "35 cm"
-    spare_over_hips: Formula = "15 cm"
-
-
-class RibbedBand(Strict):
-    """A band worked sideways in back-loop single crochet, joined to the waist edge."""
-
-    kind: Literal["ribbed band"]
-    height: Formula
-    percent: Annotated[float, Field(gt=50, le=110)] = 90
-    rows_in_10cm: Annotated[float, Field(gt=0)] | None = None
-    hook: Hook | None = None
-
-
-class BeadedStrand(Strict):
-    """A strand of chains and beads that hangs between two points of the waist edge."""
-
-    name: Name = "beaded strand"
-    from_side: Formula = Field(alias="from")
-    to_side: Formula = Field(alias="to")
-    sag: Formula
-    chains_between: Annotated[int, Field(ge=1, le=200)] = 20
-    bead_diameter: Length
-    bead_hole: Length
-    hook: Hook
-    plies: Annotated[int, Field(ge=1)] = 2
-    tails: Formula = "15 cm"
-    sample_repeats: Annotated[int, Field(ge=1)] | None = None
-    sample_length: Formula | None = None
-    spare_beads: Annotated[int, Field(ge=0, le=100)] = 2
+PieceChoice = Annotated[
+    TubeChoice
+    | PanelChoice
+    | DiscChoice
+    | RaglanChoice
+    | RoundYokeChoice
+    | ShawlChoice
+    | BorderChoice
+    | CordChoice,
+    Field(discriminator="construction"),
+]
 
 
 class Garment(Strict):
     """What is made, how long, and for whom it is meant."""
 
-    kind: Literal["skirt"]
-    length: Formula
+    kind: Kind
+    length: Formula = "0 cm"
     for_children: bool = False
 
 
+class JoinChoice(Strict):
+    """Two edges of pieces joined ("front.left side" to "back.left side").
+
+    An edge may be made of several, one after the other. `limit` is how far their lengths may
+    differ; a longer edge is eased in, and `ease_in` says by how much it should be longer.
+    """
+
+    name: Name
+    first: Annotated[tuple[str, ...], Field(min_length=1)]
+    second: Annotated[tuple[str, ...], Field(min_length=1)]
+    stitch: str = "slip_stitch"
+    limit: Formula = "1.5 cm"
+
+
 class Design(Strict):
-    """A whole design document."""
+    """What every design document has."""
 
     format: Literal["frogless-design/1"]
     title: Name
@@ -160,49 +74,58 @@ class Design(Strict):
     gauge: DesignerGauge | None = None
     lengths: dict[str, Formula] = {}
     work: Work
+    notes: tuple[Prose, ...] = ()
+
+
+class TubeGarment(Garment):
+    """A garment of one tube, whose length is that of the garment."""
+
+    length: Formula
+
+
+class TubeDesign(Design):
+    """A garment of one tube from the waist down, its tables at the top of the file."""
+
+    garment: TubeGarment
     start: Start
     section: Annotated[tuple[Section, ...], Field(min_length=1)]
     edging: EdgingChoice | None = None
-    waist: Annotated[CoveredElastic | Drawcord | RibbedBand, Field(discriminator="kind")] | None = (
-        None
-    )
+    waist: WaistChoice | None = None
     strand: tuple[BeadedStrand, ...] = ()
-    notes: tuple[Prose, ...] = ()
+
+    @property
+    def tube(self) -> TubeChoice:
+        """The one piece."""
+        return TubeChoice(
+            construction="tube",
+            name=self.garment.kind,
+            work=self.work,
+            length=self.garment.length,
+            start=self.start,
+            section=self.section,
+            edging=self.edging,
+            waist=self.waist,
+            strand=self.strand,
+        )
+
+
+class PiecesDesign(Design):
+    """A garment of several pieces, in the order worked, and how they are joined."""
+
+    piece: Annotated[tuple[PieceChoice, ...], Field(min_length=1)]
+    join: tuple[JoinChoice, ...] = ()
+
+
+def tubes(design: Design) -> tuple[TubeChoice, ...]:
+    """The tubes of a design, in order."""
+    if isinstance(design, TubeDesign):
+        return (design.tube,)
+    if isinstance(design, PiecesDesign):
+        return tuple(piece for piece in design.piece if isinstance(piece, TubeChoice))
+    return ()
 
 
 def named_formulas(design: Design) -> Iterator[tuple[str, str]]:
     """Every formula of a design with its key ("section.2.girth", counted from 1), lengths first."""
     yield from ((f"lengths.{name}", text) for name, text in design.lengths.items())
-    yield "garment.length", design.garment.length
-    yield from _formulas(design.start, "start")
-    for i, section in enumerate(design.section, 1):
-        yield from _formulas(section, f"section.{i}")
-    for i, strand in enumerate(design.strand, 1):
-        yield from _formulas(strand, f"strand.{i}")
-    for part, key in ((design.edging, "edging"), (design.waist, "waist")):
-        if part is not None:
-            yield from _formulas(part, key)
-
-
-def _formulas(part: Strict, key: str) -> Iterator[tuple[str, str]]:
-    """The formulas of one table; which keys hold one is read off the model."""
-    for name, info in type(part).model_fields.items():
-        value = getattr(part, name)
-        shown = info.alias or name
-        if FORMULA not in _metadata(info) or value is None:
-            continue
-        texts = value if isinstance(value, tuple) else (value,)
-        yield from ((f"{key}.{shown}", text) for text in texts)
-
-
-def _metadata(info: FieldInfo) -> set[object]:
-    """What a field is annotated with, also inside a union."""
-    found: set[object] = set()
-    stack: list[object] = [info.annotation]
-    for item in info.metadata:
-        found.add(item if isinstance(item, str) else type(item))
-    while stack:
-        kind = stack.pop()
-        found.update(m for m in getattr(kind, "__metadata__", ()) if isinstance(m, str))
-        stack.extend(getattr(kind, "__args__", ()))
-    return found
+    yield from formulas_of(design)

@@ -11,9 +11,9 @@ from collections.abc import Mapping, MutableMapping, MutableSequence
 import tomlkit
 from tomlkit.items import Item
 
-from frogless.design.document import Design
+from frogless.design.load import parse_design
 from frogless.errors import InputError, Place
-from frogless.files import dotted, parse_document
+from frogless.files import dotted
 from frogless.toml_text import Steps
 
 Written = str | int | float | bool
@@ -30,12 +30,12 @@ def set_values(text: str, changes: Mapping[Steps, Written]) -> str:
         InputError: the text is no design file, a way leads nowhere, or the changed text is no
             design: an unknown key or a value that is not accepted, with its line and key.
     """
-    parse_document(text, "", Design)
+    parse_design(text)
     document = tomlkit.parse(text)
     for steps, value in changes.items():
         _set(document, steps, value)
     changed = tomlkit.dumps(document)
-    parse_document(changed, "", Design)
+    parse_design(changed)
     return changed
 
 

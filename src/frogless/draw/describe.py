@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 
-from frogless.design.document import JoinAt
+from frogless.design.work import JoinAt
 from frogless.draw.outline import meeting, shaping_rounds
 from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Plan, SectionPlan

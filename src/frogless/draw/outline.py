@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from frogless.design.document import JoinAt
+from frogless.design.work import JoinAt
 from frogless.plan.model import Plan, SectionPlan
 from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Skip, Together, Work
 

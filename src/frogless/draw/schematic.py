@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 
-from frogless.design.document import JoinAt
+from frogless.design.work import JoinAt
 from frogless.draw.callouts import SAMPLE_WIDTH, Callout, Key, Sheet, assemble, column
 from frogless.draw.describe import describe
 from frogless.draw.drawing import Circle, Drawing, Line, Path, Point, Shape, Text, polyline

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import accumulate, pairwise
 
-from frogless.design.document import JoinAt
+from frogless.design.work import JoinAt
 from frogless.draw.drawing import Circle, Line, Path, Point, Shape, dots, polyline
 from frogless.draw.frame import Frame
 from frogless.draw.outline import JOIN_TURNS, edging_height, fold, is_front

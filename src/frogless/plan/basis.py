@@ -8,7 +8,10 @@ from dataclasses import dataclass
 from frogless.because import Because, Step
 from frogless.body.measurements import Body
 from frogless.design import formulas
-from frogless.design.document import Design
+from frogless.design.document import Design, PieceChoice, PiecesDesign, TubeDesign
+from frogless.design.pieces.border import BorderChoice
+from frogless.design.pieces.cord import CordChoice
+from frogless.design.pieces.tube import TubeChoice
 from frogless.errors import InputError, Place, near_names
 from frogless.stitches.model import Stitch
 from frogless.swatch import (
@@ -49,6 +52,17 @@ class Basis:
     growth: Measured | None
     stretch: float | None
     units: Units = "cm"
+
+    @property
+    def tube(self) -> TubeChoice:
+        """The tube that is planned.
+
+        Raises:
+            TypeError: the design is of several pieces, and none of them was chosen.
+        """
+        if isinstance(self.design, TubeDesign):
+            return self.design.tube
+        raise TypeError("no tube was chosen")
 
     def show(self, length: float) -> str:
         """A length in the user's units."""
@@ -146,7 +160,7 @@ def _was_swatched(swatch: Swatch, stitch: str) -> bool:
 
 def _suits(stitch: Stitch, key: str) -> bool:
     """Whether a stitch can be what the design uses it for."""
-    if key == "start.with":
+    if key.endswith("start.with"):
         return stitch.kind == "foundation" or stitch.key == "chain"
     swatched = stitch.key in STITCH_NAMES.values()
     return swatched and stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
@@ -154,7 +168,7 @@ def _suits(stitch: Stitch, key: str) -> bool:
 
 def _wrong_kind(stitch: str, key: str, stitches: Mapping[str, Stitch]) -> str:
     able = [name for name, entry in stitches.items() if _suits(entry, key)]
-    what = "begin with" if key == "start.with" else "make a fabric of"
+    what = "begin with" if key.endswith("start.with") else "make a fabric of"
     return f'"{stitch}" is nothing to {what}; accepted are {", ".join(able)}'
 
 
@@ -196,12 +210,14 @@ def build(
 
 
 def _check_stitches(design: Design, stitches: Mapping[str, Stitch], where: formulas.Where) -> None:
-    named = [("work.stitch", design.work.stitch), ("start.with", design.start.made_of)]
+    named = [("work.stitch", design.work.stitch)]
     if design.gauge is not None:
         named.append(("gauge.stitch", design.gauge.stitch))
-    named += [
-        (f"section.{i}.stitch", s.stitch) for i, s in enumerate(design.section, 1) if s.stitch
-    ]
+    if isinstance(design, TubeDesign):
+        named += _tube_stitches(design.tube, "")
+    if isinstance(design, PiecesDesign):
+        for i, piece in enumerate(design.piece, 1):
+            named += _piece_stitches(piece, f"piece.{i}.")
     for key, stitch in named:
         if stitch not in stitches:
             near = (
@@ -211,6 +227,24 @@ def _check_stitches(design: Design, stitches: Mapping[str, Stitch], where: formu
             raise InputError(f'unknown stitch "{stitch}"{near}', where(key))
         if not _suits(stitches[stitch], key):
             raise InputError(_wrong_kind(stitch, key, stitches), where(key))
+
+
+def _tube_stitches(tube: TubeChoice, prefix: str) -> list[tuple[str, str]]:
+    named = [(f"{prefix}start.with", tube.start.made_of)] if tube.start.made_of else []
+    return named + [
+        (f"{prefix}section.{i}.stitch", s.stitch) for i, s in enumerate(tube.section, 1) if s.stitch
+    ]
+
+
+def _piece_stitches(piece: PieceChoice, prefix: str) -> list[tuple[str, str]]:
+    """Stitches a piece names: its own work's, and those of its sections."""
+    work = getattr(piece, "work", None)
+    named = [] if work is None else [(f"{prefix}work.stitch", work.stitch)]
+    if isinstance(piece, TubeChoice):
+        named += _tube_stitches(piece, prefix)
+    if isinstance(piece, BorderChoice | CordChoice):
+        named.append((f"{prefix}stitch", piece.stitch))
+    return named
 
 
 def _check_names(design: Design, known: frozenset[str], where: formulas.Where) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
-from frogless.design.document import EdgingChoice
+from frogless.design.trims import EdgingChoice
 from frogless.errors import Impossible, InputError
 from frogless.plan import shaping
 from frogless.plan.basis import Basis

@@ -75,7 +75,7 @@ def _wrong(basis: Basis, name: str, value: formulas.Value, width: float) -> str:
 def _strands(basis: Basis) -> Iterator[Fault]:
     """Points of the waist edge, half way round at most."""
     half = basis.length("waist_girth", "strand") / 2
-    for i, strand in enumerate(basis.design.strand, 1):
+    for i, strand in enumerate(basis.tube.strand, 1):
         for name, text in (("from", strand.from_side), ("to", strand.to_side)):
             at = basis.length(text, f"strand.{i}.{name}")
             if abs(at) > half:
@@ -87,7 +87,7 @@ def _strands(basis: Basis) -> Iterator[Fault]:
 
 
 def _names(basis: Basis) -> Iterator[Fault]:
-    design = basis.design
+    design = basis.tube
     yield from _twice(basis, "section", [s.name for s in design.section], TAKEN_BY_SECTIONS)
     yield from _twice(basis, "strand", [s.name for s in design.strand], TAKEN_BY_PIECES)
 

@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from frogless.because import Because, Step
-from frogless.design.document import Section
+from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
 from frogless.plan.basis import Basis
 from frogless.swatch import Gauge
@@ -174,7 +174,7 @@ def above_waist(basis: Basis) -> float:
     Raises:
         InputError: it would lie below.
     """
-    above = basis.length(basis.design.start.above_waist, "start.above_waist")
+    above = basis.length(basis.tube.start.above_waist, "start.above_waist")
     if above < 0:
         raise InputError(
             f"the top edge would lie {basis.show(-above)} below the waist; "
@@ -238,13 +238,13 @@ def _allowed(basis: Basis, ease: float, allowed: tuple[str, str], key: str) -> t
 
 def start_target(basis: Basis) -> Target:
     """The wanted girth of the first round."""
-    start = basis.design.start
+    start = basis.tube.start
     return target(basis, start.girth, start.ease, start.ease_allowed, "start")
 
 
 def foundation_height(basis: Basis) -> float:
     """Worn height of the foundation round, mm: that of its stitch; a chain has next to none."""
-    made_of = basis.stitches[basis.design.start.made_of]
+    made_of = basis.stitches[basis.tube.start.made_of]
     if made_of.kind != "foundation":
         return 0.0
     main = basis.gauge(basis.design.work.stitch, "work.stitch")
@@ -258,7 +258,7 @@ def spans(basis: Basis) -> tuple[Span, ...]:
     Raises:
         InputError: a section ends above its start, or the sections do not end at the hem.
     """
-    sections = basis.design.section
+    sections = basis.tube.section
     if sections[-1].to != "hem":
         raise InputError(
             f'the last section, "{sections[-1].name}", has to end with to = "hem"',
@@ -354,7 +354,7 @@ def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float
         if above:
             because = because.then(Step("above_waist", above))
         return above + basis.length(down, f"{key}.to"), because
-    text = basis.design.garment.length
+    text = basis.tube.length
     long = basis.girth_wanted(text, "garment.length")
     return long, basis.because_formula(text, "garment.length")
 

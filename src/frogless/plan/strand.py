@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from frogless.because import Because, Step
-from frogless.design.document import BeadedStrand
+from frogless.design.trims import BeadedStrand
 from frogless.errors import InputError
 from frogless.plan import catenary
 from frogless.plan.basis import Basis

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.body.children import CORD_END, is_for_child
-from frogless.design.document import CoveredElastic, Drawcord, RibbedBand
+from frogless.design.trims import CoveredElastic, Drawcord, RibbedBand
 from frogless.errors import Impossible, InputError
 from frogless.plan import elastic
 from frogless.plan.basis import Basis

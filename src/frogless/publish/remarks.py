@@ -97,7 +97,7 @@ def remark_note(drafted: Drafted, remark: Remark, less: str = "") -> Note:
 
 def _figures(drafted: Drafted) -> dict[str, str]:
     """What a remark in a maker's words may name."""
-    edging, design = drafted.plan.main.edging, drafted.basis.design.edging
+    edging, design = drafted.plan.main.edging, drafted.basis.tube.edging
     if edging is None or design is None:
         return {}
     hooks = {"edging_hook": edging.hook, "theirs": design.hook}

@@ -46,7 +46,7 @@ def after_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
 
 def begins_on_chain(drafted: Drafted) -> bool:
     """Whether the skirt begins on a bare chain; it has no foot that could gape."""
-    return drafted.basis.design.start.made_of == "chain"
+    return drafted.basis.tube.start.made_of == "chain"
 
 
 def gap(drafted: Drafted) -> tuple[str, ...]:

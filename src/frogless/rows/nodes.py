@@ -22,9 +22,7 @@ from typing import Literal
 
 Side = Literal["RS", "WS"]
 Join = Literal["none", "first_stitch", "chain_top"]
-Edge = Literal[
-    "foundation", "last_row", "row", "underside", "row_ends", "right_edge", "left_edge"
-]
+Edge = Literal["foundation", "last_row", "row", "underside", "row_ends", "right_edge", "left_edge"]
 
 
 @dataclass(frozen=True, slots=True)

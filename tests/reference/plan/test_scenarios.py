@@ -192,7 +192,7 @@ def ribbed_band(folder: Path) -> Facts:
     design = Design(SKIRT, tables=(table("waist", kind="ribbed band", height="4 cm"),))
     person = body(waist_girth="78 cm", hip_girth="106 cm", waist_to_hip="20 cm")
     known = basis(folder, design.text, person, swatch(18, 10, readings=(rib,)))
-    choice = known.design.waist
+    choice = known.tube.waist
     assert choice is not None
     assert choice.kind == "ribbed band"
     band = waist.ribbed_band(known, choice, 144).plan
@@ -267,7 +267,7 @@ def beaded_strand(folder: Path) -> Facts:
     )
     person = body(waist_girth="80 cm", hip_girth="110 cm", waist_to_hip="20 cm")
     known = basis(folder, design.text, person, swatch(20, 10))
-    found = strand.plan_strand(known, known.design.strand[0], "strand.1", 160)
+    found = strand.plan_strand(known, known.tube.strand[0], "strand.1", 160)
     assert (found.beads, found.spare_beads, found.tails) == (12, 2, 150.0)
     return {
         "hanging length cm": found.wanted / 10,

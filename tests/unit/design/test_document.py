@@ -8,9 +8,9 @@ import pytest
 from sample_designs import Design as Sample
 from sample_designs import section, table
 
-from frogless.design.document import Design, named_formulas
+from frogless.design.document import named_formulas
+from frogless.design.load import parse_design, read_design
 from frogless.errors import InputError
-from frogless.files import load_document, parse_document
 
 DESIGNS = sorted((Path(__file__).parents[3] / "designs").glob("*/design.toml"))
 SECTIONS = (
@@ -19,15 +19,18 @@ SECTIONS = (
 )
 
 
-def read(*tables: str, sections: tuple[str, ...] = SECTIONS) -> Design:
+def read(*tables: str, sections: tuple[str, ...] = SECTIONS) -> TubeDesign:
     """A design of these tables."""
-    return parse_document(Sample(sections, tables=tables).text, "x.toml", Design).checked
+    design = parse_design(Sample(sections, tables=tables).text, "x.toml").checked
+    assert isinstance(design, TubeDesign)
+    return design
 
 
 @pytest.mark.parametrize("path", DESIGNS, ids=lambda path: path.parent.name)
 def test_example_is_read(path: Path) -> None:
     """Each has a title, sections down to the hem and a summary."""
-    design = load_document(path, Design)
+    design = read_design(path).checked
+    assert isinstance(design, TubeDesign)
     assert design.title
     assert design.summary
     assert design.section[-1].to == "hem"

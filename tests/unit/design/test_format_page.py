@@ -9,28 +9,19 @@ from pathlib import Path
 import pytest
 from pydantic import BaseModel
 
-from frogless.design.document import (
-    BeadedStrand,
-    CoveredElastic,
-    Design,
-    DesignerGauge,
-    Drawcord,
-    EdgingChoice,
-    Garment,
-    RibbedBand,
-    Section,
-    Start,
-    Work,
-)
-from frogless.files import parse_document
+from frogless.design.document import TubeDesign, TubeGarment
+from frogless.design.load import parse_design
+from frogless.design.pieces.tube import Section, Start
+from frogless.design.trims import BeadedStrand, CoveredElastic, Drawcord, EdgingChoice, RibbedBand
+from frogless.design.work import DesignerGauge, Work
 from frogless.plan.limits import MOST_STITCHES
 from frogless.plan.sections import MOST_ROUNDS
 from frogless.stitches.edgings import edgings
 
 PAGE = (Path(__file__).parents[3] / "docs" / "design-format.md").read_text(encoding="utf-8")
 HEADINGS: dict[str, type[BaseModel]] = {
-    "## The top of the file": Design,
-    "## [garment]": Garment,
+    "## The top of the file": TubeDesign,
+    "## [garment]": TubeGarment,
     "## [gauge]": DesignerGauge,
     "## [work]": Work,
     "## [start]": Start,
@@ -63,7 +54,7 @@ def models(model: type[BaseModel]) -> set[type[BaseModel]]:
 
 def test_every_table_of_the_format_has_its_part_of_the_page() -> None:
     """A new one is not forgotten."""
-    assert set(HEADINGS.values()) == models(Design)
+    assert set(HEADINGS.values()) == models(TubeDesign)
 
 
 @pytest.mark.parametrize("heading", HEADINGS)
@@ -94,9 +85,10 @@ def test_example_on_the_page_is_a_design() -> None:
     """And what it leaves out has a default."""
     example = re.search(r"```toml\n(.*?)```", PAGE, re.DOTALL)
     assert example is not None
-    design = parse_document(example[1], "", Design).checked
+    design = parse_design(example[1]).checked
+    assert isinstance(design, TubeDesign)
     assert [s.name for s in design.section] == ["waist to hip", "hip to hem"]
-    assert set(tomllib.loads(example[1])) < {f.alias or n for n, f in Design.model_fields.items()}
+    assert set(tomllib.loads(example[1])) < {f.alias or n for n, f in TubeDesign.model_fields.items()}
 
 
 def test_edgings_and_limits_are_those_of_the_program() -> None:

@@ -10,10 +10,9 @@ from examples import Example, drafted, write_files
 
 from frogless import draft
 from frogless.body.load import load_body
-from frogless.design.document import Design
+from frogless.design.load import read_design
 from frogless.draft import Request
 from frogless.errors import Impossible, InputError, Place
-from frogless.files import load_document
 from frogless.swatch import load_swatch
 
 RING = Example()
@@ -65,7 +64,7 @@ def test_request_decides_terms_and_units() -> None:
 
 def test_needed_measurements_are_those_of_landmarks_and_formulas() -> None:
     """Each once; a design's own lengths are no measurements."""
-    design = load_document(RING.files[0], Design)
+    design = read_design(RING.files[0]).checked
     assert draft.needed(design, lambda key: Place(key=key)) == (
         "waist_girth",
         "hip_girth",

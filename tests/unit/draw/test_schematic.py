@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from one_piece import alter
 from sample_plans import build, circle, flared, long, skirt, straight, tiny
 
-from frogless.design.document import JoinAt
+from frogless.design.work import JoinAt
 from frogless.draw.describe import describe
 from frogless.draw.drawing import Drawing, Path, Text
 from frogless.draw.layout import Box, extent, text_box

@@ -32,7 +32,7 @@ def test_measured_stretch_is_a_number_in_formulas(made: Made) -> None:
     sample = swatch(27, 15, width="15 cm", height="15 cm", more='stretched_width = "18 cm"')
     start = 'with = "chain"\ngirth = "hip_girth / (1 + stretch)"'
     known = made(*SKIRT, sample=sample, start=start)
-    assert known.length(known.design.start.girth, "start.girth") == pytest.approx(1120 / 1.2)
+    assert known.length(known.tube.start.girth, "start.girth") == pytest.approx(1120 / 1.2)
 
 
 def test_trim_in_a_stitch_that_was_not_swatched_is_estimated(made: Made) -> None:

@@ -137,8 +137,8 @@ def test_hook_of_the_edging_is_the_designers_when_the_main_hook_is(made: Made) -
     for tables in ((DESIGNER,), ()):
         choice = table("edging", pattern="crab", hook="2.25 mm")
         known = made(STRAIGHT, start=OPEN, tables=(*tables, choice))
-        assert known.design.edging is not None
-        assert hook(known, known.design.edging) == (2.25, False)
+        assert known.tube.edging is not None
+        assert hook(known, known.tube.edging) == (2.25, False)
 
 
 def test_last_round_is_cut_off(made: Made) -> None:
@@ -158,7 +158,7 @@ def test_multiple_is_asked_of_the_hem_only_when_it_has_to_be(made: Made) -> None
     ):
         choice = table("edging", pattern="shell", hook="2 mm", **keys)
         known = made(STRAIGHT, start=OPEN, tables=(choice,))
-        assert multiple(known, known.design.edging) == wanted
+        assert multiple(known, known.tube.edging) == wanted
     assert multiple(known, None) == Multiple()
 
 

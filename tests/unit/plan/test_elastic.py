@@ -8,7 +8,7 @@ from typing import get_args
 
 import pytest
 
-from frogless.design.document import CoveredElastic
+from frogless.design.trims import CoveredElastic
 from frogless.plan.elastic import elastics, stretch
 
 BASES = {"published", "common-practice", "memory", "derived"}

@@ -109,7 +109,7 @@ def test_strand_is_worked_bead_by_bead(made: Made) -> None:
 def test_plies_of_a_yarn_are_as_thick_as_their_share(made: Made) -> None:
     """Two of four plies of 417 tex: 0.6 mm; without a label 0.3 mm a ply."""
     known = made(*SKIRT, tables=(table("[strand]", **USUAL),))
-    choice = known.design.strand[0]
+    choice = known.tube.strand[0]
     assert strand_diameter(known, choice) == pytest.approx(0.0357 * (417 / 2 / 0.75) ** 0.5, 0.01)
     bare = made(
         *SKIRT,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from sample_designs import Made, section, swatch, table
 
-from frogless.design.document import Drawcord
+from frogless.design.trims import Drawcord
 from frogless.draft import develop
 from frogless.errors import Impossible, InputError
 from frogless.plan import waist
@@ -243,7 +243,7 @@ def test_cord_of_a_child_leaves_no_more_than_the_standard_allows(made: Made) -> 
 def test_cord_that_cannot_suit_a_child_is_refused(made: Made) -> None:
     """It would not open over the hips: an elastic has no ends."""
     found = child_basis(made)
-    assert isinstance(found.design.waist, Drawcord)
+    assert isinstance(found.tube.waist, Drawcord)
     with pytest.raises(Impossible, match="too long on a child's garment") as refused:
-        waist.drawcord(found, found.design.waist, 60, 1, 340.0)
+        waist.drawcord(found, found.tube.waist, 60, 1, 340.0)
     assert any("covered elastic" in way for way in refused.value.ways_out)

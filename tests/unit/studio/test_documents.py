@@ -7,9 +7,8 @@ from pathlib import Path
 import pytest
 
 from frogless.body.load import load_body
-from frogless.design.document import Design
+from frogless.design.load import read_design
 from frogless.errors import InputError
-from frogless.files import load_document
 from frogless.studio.drafting import documents
 from frogless.studio.drafting.fields import (
     WHY,
@@ -27,7 +26,7 @@ from frogless.units import Units
 
 def design(name: str) -> Design:
     """An example design."""
-    return load_document(folder() / name / "design.toml", Design)
+    return read_design(folder() / name / "design.toml").checked
 
 
 def names(groups: tuple[Group, ...], *, needed: bool = False) -> set[str]:

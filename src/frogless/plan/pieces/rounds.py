@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from frogless.design.document import Section
+from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
 from frogless.plan import shaping, waist
 from frogless.plan.basis import Basis
@@ -47,7 +47,7 @@ def manner(basis: Basis) -> Manner:
     work = basis.design.work
     spiral = work.rounds == "spiral"
     counts = work.turning_chain_counts and not spiral
-    if counts and not all(turning_chain(basis, section) for section in basis.design.section):
+    if counts and not all(turning_chain(basis, section) for section in basis.tube.section):
         raise InputError(
             "a turning chain of 0 cannot count as a stitch; give it chains, or write "
             "turning_chain_counts = false",
@@ -83,7 +83,7 @@ def rows(tube: Tube, cord: CordPlan | None) -> tuple[Row, ...]:
     for r in range(1, tube.rounds + 1):
         marks = shaping.marks(rounds[r], following.get(r)) if r in rounds else ()
         made.append(_row(tube, r, how, _body(tube, r, rounds, how, cord), marks))
-    if tube.basis.design.edging is None:
+    if tube.basis.tube.edging is None:
         end = replace(made[-1].end, turn=False, fasten_off=True)
         made[-1] = replace(made[-1], end=end)
     return tuple(made)
@@ -164,7 +164,7 @@ def _body(
 
 def _foundation(tube: Tube) -> Row:
     basis, n = tube.basis, tube.counts[0]
-    made_of = basis.stitches[basis.design.start.made_of]
+    made_of = basis.stitches[basis.tube.start.made_of]
     body: Node = Work(made_of.key, n) if made_of.kind == FOUNDATION else Chain(n, each=True)
     return Row(
         number=0,

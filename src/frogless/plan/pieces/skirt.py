@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from frogless.because import Because, Step
-from frogless.design.document import CoveredElastic, Drawcord, RibbedBand
+from frogless.design.trims import CoveredElastic, Drawcord, RibbedBand
 from frogless.errors import InputError
 from frogless.plan import edging as edging_
 from frogless.plan import options, refusals, strand, waist
@@ -40,7 +40,7 @@ def plan_skirt(basis: Basis) -> Plan:
     hem = _edging(skirt)
     strands = [
         strand.plan_strand(basis, choice, f"strand.{i}", skirt.counts[0])
-        for i, choice in enumerate(basis.design.strand, 1)
+        for i, choice in enumerate(basis.tube.strand, 1)
     ]
     pieces = (
         Piece(waist.MAIN_PIECE, True, (*rows(skirt, cord), *(hem.rows if hem else ()))),
@@ -76,7 +76,7 @@ def plan_skirt(basis: Basis) -> Plan:
 
 def _decide(basis: Basis) -> Tube:
     """Counts and rhythms; the edging's multiple is met at the hem, or its first round adapts."""
-    choice, first = basis.design.edging, start_target(basis)
+    choice, first = basis.tube.edging, start_target(basis)
     wish = edging_.multiple(basis, choice)
     wishes = [wish]
     if wish.of > 1 and choice and choice.correction_round == "when needed":
@@ -132,7 +132,7 @@ def _because_section(skirt: Tube, i: int) -> Because:
 
 
 def _edging(skirt: Tube) -> edging_.EdgingWork | None:
-    choice = skirt.basis.design.edging
+    choice = skirt.basis.tube.edging
     if choice is None:
         return None
     gauge, count = skirt.spans[-1].gauge, skirt.counts[-1]
@@ -154,7 +154,7 @@ def _stitches_of(basis: Basis, row: Row) -> list[str]:
 
 def _waist(skirt: Tube) -> waist.Trim | None:
     basis, count = skirt.basis, skirt.counts[0]
-    match basis.design.waist:
+    match basis.tube.waist:
         case CoveredElastic() as choice:
             return waist.covered_elastic(basis, choice, count)
         case RibbedBand() as choice:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from frogless.body.estimate import estimates
 from frogless.body.measurements import known_measurements
-from frogless.design.document import Design
+from frogless.design.document import Design, tubes
 from frogless.draft import needed
 from frogless.errors import InputError, Place
 from frogless.stitches.load import dictionary
@@ -151,7 +151,10 @@ def swatch_stitches(design: Design | None, values: Values) -> dict[str, bool]:
     """Stitches to be read in a swatch, with whether the design needs them; main stitch first."""
     stitches: dict[str, bool] = {}
     if design:
-        made_of = (design.work.stitch, *(s.stitch for s in design.section if s.stitch))
+        made_of = (
+            design.work.stitch,
+            *(s.stitch for t in tubes(design) for s in t.section if s.stitch),
+        )
         stitches = {key: True for key in made_of if key in STITCH_NAMES.values()}
         trims = ("single_crochet", *(("single_crochet_back_loop",) if _has_band(design) else ()))
         stitches |= {key: False for key in trims if key not in stitches}
@@ -162,7 +165,7 @@ def swatch_stitches(design: Design | None, values: Values) -> dict[str, bool]:
 
 
 def _has_band(design: Design) -> bool:
-    return design.waist is not None and design.waist.kind == "ribbed band"
+    return any(t.waist is not None and t.waist.kind == "ribbed band" for t in tubes(design))
 
 
 def _stitch_groups(stitch: str, title: str, needed: bool) -> Iterator[Group]:

@@ -9,9 +9,9 @@ from pathlib import Path
 
 from frogless.body.load import load_body
 from frogless.design.document import Design
+from frogless.design.load import read_design
 from frogless.draft import Draft, Request, draft
 from frogless.errors import Fault, FroglessError, Impossible, InputError
-from frogless.files import load_document
 from frogless.stitches.model import Dialect
 from frogless.studio.drafting.documents import Written, as_file, body_document, swatch_document
 from frogless.studio.drafting.fields import (
@@ -92,7 +92,7 @@ def understood(values: Values) -> Sheet:
     try:
         text = design_text(values)
         with as_file(text, "design.toml") as path:
-            design = load_document(path, Design)
+            design = read_design(path).checked
     except InputError as error:
         faults = error.faults
     groups = {

@@ -1,0 +1,38 @@
+"""Design files read: one tube with its tables at the top, or a list of pieces."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+from frogless.design.document import Design, PiecesDesign, TubeDesign
+from frogless.files import Document, parse_document, read_text
+
+WHAT = "design file"
+
+
+def read_design(path: Path | str) -> Document[Design]:
+    """A design from its file.
+
+    Raises:
+        InputError: it cannot be read, is no TOML, or keys are missing, unknown or wrong.
+    """
+    path = Path(path)
+    return parse_design(read_text(path, what=WHAT), path.name)
+
+
+def parse_design(text: str, name: str = "") -> Document[Design]:
+    """A design from its text; `name` is what its faults are told of.
+
+    Raises:
+        InputError: as `read_design`.
+    """
+    model: type[Design] = PiecesDesign if _has_pieces(text) else TubeDesign
+    return parse_document(text, name, model, what=WHAT)
+
+
+def _has_pieces(text: str) -> bool:
+    try:  # what is no TOML is told of where it is parsed for good
+        return "piece" in tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError):
+        return False

@@ -1,0 +1,54 @@
+"""A tube worked in rounds: where it begins, its sections, what finishes it."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from frogless.design.strict import Formula, Points, Strict
+from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
+from frogless.design.work import Work
+from frogless.files import Name
+
+
+class Start(Strict):
+    """The first round: what it is made of and the girth it has."""
+
+    made_of: str = Field(alias="with")
+    girth: Formula = "waist_girth"
+    ease: Formula = "0 cm"
+    ease_allowed: tuple[Formula, Formula] | None = None
+    above_waist: Formula = "0 cm"
+
+
+class Section(Strict):
+    """One stretch of the piece: where it ends and how it is shaped on the way."""
+
+    name: Name
+    shape: Literal["straight", "shaped"] = "straight"
+    to: Literal["high hip", "hip", "hem"] | None = None
+    length: Formula | None = None
+    girth: Formula | None = None
+    ease: Formula = "0 cm"
+    ease_allowed: tuple[Formula, Formula] | None = None
+    points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
+    add: Literal[1, 2] = 1
+    every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
+    indifference: Formula | None = None
+    stitch: str | None = None
+    turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
+
+
+class TubeChoice(Strict):
+    """A tube: begun on a foundation or on edges of earlier pieces, worked section by section."""
+
+    construction: Literal["tube"]
+    name: Name
+    work: Work | None = None
+    length: Formula
+    start: Start
+    section: Annotated[tuple[Section, ...], Field(min_length=1)]
+    edging: EdgingChoice | None = None
+    waist: WaistChoice | None = None
+    strand: tuple[BeadedStrand, ...] = ()
