@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator
 
 from frogless.design import formulas
-from frogless.design.document import named_formulas
+from frogless.design.document import PiecesDesign, named_formulas
 from frogless.errors import Fault, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.edging import EDGING
@@ -42,7 +42,8 @@ def check(basis: Basis) -> None:
     sizes = tuple(_sizes(basis))
     # A length of the design's own that is wrong makes every formula wrong that it is used in.
     own = tuple(fault for fault in sizes if f"{OWN}." in fault.place.key)
-    if faults := [*(own or sizes), *_strands(basis), *_names(basis)]:
+    parts = _pieces if isinstance(basis.design, PiecesDesign) else _tube
+    if faults := [*(own or sizes), *parts(basis)]:
         raise InputError.of(faults)
 
 
@@ -70,6 +71,18 @@ def _wrong(basis: Basis, name: str, value: formulas.Value, width: float) -> str:
     if name in ABOVE_ZERO and value.value <= 0:
         return f"gives {basis.show(value.value)}; it has to be above zero"
     return ""
+
+
+def _tube(basis: Basis) -> Iterator[Fault]:
+    yield from _strands(basis)
+    yield from _names(basis)
+
+
+def _pieces(basis: Basis) -> Iterator[Fault]:
+    """Names of pieces and of joins are what other entries and people know them by."""
+    if isinstance(basis.design, PiecesDesign):
+        yield from _twice(basis, "piece", [p.name for p in basis.design.piece], ())
+        yield from _twice(basis, "join", [j.name for j in basis.design.join], ())
 
 
 def _strands(basis: Basis) -> Iterator[Fault]:

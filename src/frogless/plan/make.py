@@ -1,15 +1,26 @@
-"""The planner's door: a basis in, a plan out; one construction for each kind of garment."""
+"""The planner's door: a basis in, a plan out; one construction for each kind of piece."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import Any
 
+from frogless.design.document import PiecesDesign
 from frogless.plan import limits
 from frogless.plan.basis import Basis
 from frogless.plan.model import Plan
+from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.skirt import plan_skirt
+from frogless.rows.nodes import Program
 
-CONSTRUCTIONS: Mapping[str, Callable[[Basis], Plan]] = {"skirt": plan_skirt}
+Construction = Callable[[Basis, Any, str, Mapping[str, Made]], Made]
+"""Plans one entry of a design's pieces.
+
+Takes the basis, the entry, its key in the design ("piece.2", for messages), and what the entries
+before it made, by name.
+"""
+
+CONSTRUCTIONS: Mapping[str, Construction] = {}
 
 
 def plan(basis: Basis) -> Plan:
@@ -20,4 +31,24 @@ def plan(basis: Basis) -> Plan:
         Impossible: a requirement cannot be met; says by how much and what would help.
     """
     limits.check(basis)
-    return CONSTRUCTIONS[basis.design.garment.kind](basis)
+    if isinstance(basis.design, PiecesDesign):
+        return _plan_pieces(basis, basis.design)
+    return plan_skirt(basis)
+
+
+def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
+    made: dict[str, Made] = {}
+    for i, choice in enumerate(design.piece, 1):
+        construction = CONSTRUCTIONS[choice.construction]
+        made[choice.name] = construction(basis, choice, f"piece.{i}", made)
+    parts = tuple(made.values())
+    return Plan(
+        pieces=tuple(plan for part in parts for plan in part.plans),
+        gauges={name: gauge for part in parts for name, gauge in part.gauges.items()},
+        remarks=tuple(remark for part in parts for remark in part.remarks),
+        program=Program(
+            tuple(piece for part in parts for piece in part.pieces),
+            tuple(seam for part in parts for seam in part.seams),
+        ),
+        joins=tuple(join for part in parts for join in part.joins),
+    )

@@ -8,7 +8,7 @@ import pytest
 from sample_designs import Design as Sample
 from sample_designs import section, table
 
-from frogless.design.document import named_formulas
+from frogless.design.document import TubeDesign, named_formulas
 from frogless.design.load import parse_design, read_design
 from frogless.errors import InputError
 
