@@ -11,8 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from frogless.fabric.model import Ints
-from frogless.rows.count import CHAIN
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.count import CHAIN, SLIP_STITCH
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
 from frogless.stitches.load import stitch_named
 from frogless.stitches.model import Stitch
 
@@ -29,7 +29,8 @@ class Block:
         taken: (n,) int32, places it stands on.
         made_by: (m,) int32, for each place left, the stitch that made it.
         skipped: (s,) int32, places passed over on purpose.
-        takes: places taken in all.
+        left: (l,) int32, places left for a later row.
+        takes: places accounted for in all.
     """
 
     stitch: Ints
@@ -37,10 +38,11 @@ class Block:
     taken: Ints
     made_by: Ints
     skipped: Ints
+    left: Ints
     takes: int
 
 
-NOTHING = Block(_NONE, _NONE, _NONE, _NONE, _NONE, 0)
+NOTHING = Block(_NONE, _NONE, _NONE, _NONE, _NONE, _NONE, 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +64,20 @@ class Builder:
         return self.built[body]
 
     def start(self, start: Start) -> Block:
-        """The block of a turning chain."""
+        """The block of the slip stitches and the turning chain that a row begins with.
+
+        A chain that shares its place takes none: the body's first stitch meets the same one.
+        """
+        return laid_end_to_end([self._across(start.across), self._turning_chain(start)])
+
+    def _across(self, times: int) -> Block:
+        if not times:
+            return NOTHING
+        slip, one = _filled(times, self.index[SLIP_STITCH]), _filled(times, 1)
+        at = np.arange(times, dtype=np.int32)
+        return Block(slip, at, one, _NONE, _NONE, _NONE, times)
+
+    def _turning_chain(self, start: Start) -> Block:
         if not start.chains:
             return NOTHING
         at, taken = _filled(start.chains, -1), _filled(start.chains, 0)
@@ -70,8 +85,9 @@ class Builder:
         if start.counts:
             at[-1], taken[-1] = 0, 1
             made_by = _filled(1, start.chains - 1)
-        stitch = _filled(start.chains, self.index[CHAIN])
-        return Block(stitch, at, taken, made_by, _NONE, int(start.counts))
+        chain = _filled(start.chains, self.index[CHAIN])
+        takes = int(start.counts and not start.shares)
+        return Block(chain, at, taken, made_by, _NONE, _NONE, takes)
 
 
 def laid_end_to_end(blocks: Iterable[Block]) -> Block:
@@ -80,11 +96,12 @@ def laid_end_to_end(blocks: Iterable[Block]) -> Block:
     if len(parts) < 2:
         return parts[0] if parts else NOTHING
     made, takes = 0, 0
-    at, made_by, skipped = [], [], []
+    at, made_by, skipped, left = [], [], [], []
     for block in parts:
         at.append(np.where(block.at < 0, -1, block.at + takes))
         made_by.append(block.made_by + made)
         skipped.append(block.skipped + takes)
+        left.append(block.left + takes)
         made += block.stitch.size
         takes += block.takes
     return Block(
@@ -93,6 +110,7 @@ def laid_end_to_end(blocks: Iterable[Block]) -> Block:
         np.concatenate([block.taken for block in parts]),
         np.concatenate(made_by).astype(np.int32, copy=False),
         np.concatenate(skipped).astype(np.int32, copy=False),
+        np.concatenate(left).astype(np.int32, copy=False),
         takes,
     )
 
@@ -106,7 +124,11 @@ def _node(builder: Builder, node: Node) -> Block:
         case Together():
             return _together(builder, node)
         case Skip():
-            return _skip(node)
+            places = np.arange(node.times, dtype=np.int32)
+            return Block(_NONE, _NONE, _NONE, _NONE, places, _NONE, node.times)
+        case Leave():
+            places = np.arange(node.times, dtype=np.int32)
+            return Block(_NONE, _NONE, _NONE, _NONE, _NONE, places, node.times)
         case Chain():
             return _chain(builder, node)
         case Repeat():
@@ -122,6 +144,7 @@ def _work(builder: Builder, node: Work) -> Block:
         _filled(node.times, stitch.stands_on),
         np.repeat(count, stitch.leaves),
         _NONE,
+        _NONE,
         node.times * stitch.stands_on,
     )
 
@@ -129,7 +152,7 @@ def _work(builder: Builder, node: Work) -> Block:
 def _into(builder: Builder, node: Into) -> Block:
     inner = builder.body(node.body)
     stands = (inner.taken > 0).astype(np.int32)
-    return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, 1)
+    return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, _NONE, 1)
 
 
 def _together(builder: Builder, node: Together) -> Block:
@@ -140,13 +163,9 @@ def _together(builder: Builder, node: Together) -> Block:
         _filled(1, node.places),
         _filled(stitch.leaves, 0),
         _NONE,
+        _NONE,
         node.places,
     )
-
-
-def _skip(node: Skip) -> Block:
-    places = np.arange(node.times, dtype=np.int32)
-    return Block(_NONE, _NONE, _NONE, _NONE, places, node.times)
 
 
 def _chain(builder: Builder, node: Chain) -> Block:
@@ -156,6 +175,7 @@ def _chain(builder: Builder, node: Chain) -> Block:
         _filled(node.times, -1),
         _filled(node.times, 0),
         every if node.each else every[:1],
+        _NONE,
         _NONE,
         0,
     )
@@ -170,6 +190,7 @@ def _repeat(builder: Builder, node: Repeat) -> Block:
         np.tile(inner.taken, node.times),
         (inner.made_by + turn * inner.stitch.size).ravel(),
         (inner.skipped + turn * inner.takes).ravel(),
+        (inner.left + turn * inner.takes).ravel(),
         node.times * inner.takes,
     )
 

@@ -1,29 +1,52 @@
-"""A row program expanded to every stitch, with the places of the row below that each stands on."""
+"""A row program expanded to every stitch, with the places that each stands on."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 import numpy as np
 
-from frogless.errors import InputError, Place, near_names
+from frogless.errors import InputError, Place
 from frogless.fabric.blocks import Block, Builder, laid_end_to_end
-from frogless.fabric.model import Fabric, Ints, RowFabric
-from frogless.rows.count import CHAIN
-from frogless.rows.nodes import Base, Chain, Piece, Program, Row
+from frogless.fabric.model import Fabric, Ints, RowFabric, runs_back
+from frogless.fabric.stretches import Stretch, stretch
+from frogless.fabric.waiting import NO_PLACES, Waiting, at_next_row, places_of
+from frogless.rows.count import CHAIN, SLIP_STITCH
+from frogless.rows.nodes import Base, Piece, Program, Row
 from frogless.stitches.model import Stitch
+
+Worked = Mapping[str, tuple[RowFabric, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """What a row may work into: p places, numbered as `RowFabric` says.
+
+    Args:
+        order: (p,) int32, the numbers in the order met.
+        origin: (p, 2) int32, by number: the row that made the place (its index in the piece, or
+            -1 - the index of the base), and its number there.
+        behind: (b, 2) int32, the places behind the loop.
+    """
+
+    order: Ints
+    origin: Ints
+    behind: Ints
 
 
 def expand(program: Program, stitches: Mapping[str, Stitch]) -> Fabric:
     """Every stitch of a program.
 
     A row that asks for more places than there are, or leaves some unused, is expanded as far as it
-    goes: what is wrong with it stands in `overrun`, `used` and `skipped`.
+    goes: what is wrong with it stands in `overrun`, `used`, `skipped` and `left`. So is a piece
+    begun on a stretch that is longer than its edge.
 
     Raises:
-        InputError: a stitch that `stitches` does not know, or a base that is not an earlier piece.
+        InputError: a stitch that `stitches` does not know, a base that is not an earlier piece, or
+            a row that it does not have.
     """
-    keys = tuple(stitches) if CHAIN in stitches else (*stitches, CHAIN)
+    keys = (*stitches, *(key for key in (CHAIN, SLIP_STITCH) if key not in stitches))
     builder = Builder(stitches, {key: i for i, key in enumerate(keys)}, {})
     done: dict[str, tuple[RowFabric, ...]] = {}
     for piece in program.pieces:
@@ -32,93 +55,78 @@ def expand(program: Program, stitches: Mapping[str, Stitch]) -> Fabric:
 
 
 def place_order(row: Row, below: Row, places: int) -> Ints:
-    """The places that `below` left, in the order in which `row` meets them.
-
-    Turned work, and work that goes backwards, meets them in reverse; both together in order.
-    In a turned round that was joined into its place 0 the loop already sits on that place, so a new
-    round that is opened there takes it first and the others in reverse after it.
+    """The places that `below` made, in the order in which `row` meets them, when none are left.
 
     Returns:
         (places,) int32.
-
-    Source: common practice.
     """
-    order = np.arange(places, dtype=np.int32)
-    if (row.side != below.side) == row.backwards:
-        return order
-    backwards = order[::-1].copy()
-    return np.roll(backwards, 1) if _opened_on_place_0(row, below) else backwards
-
-
-def row_ends(rows: tuple[RowFabric, ...]) -> int:
-    """Row ends along one side edge: one for each row; a foundation chain has none."""
-    return sum(not _is_foundation_chain(row.row) for row in rows)
-
-
-def _opened_on_place_0(row: Row, below: Row) -> bool:
-    """Whether the loop sits on place 0 when a turned round begins, and the round uses it."""
-    if below.end.join == "chain_top":
-        return below.start.counts and below.start.chains > 0
-    return below.end.join == "first_stitch" and row.start.counts and row.start.chains > 0
-
-
-def _is_foundation_chain(row: Row) -> bool:
-    return row.number == 0 and all(isinstance(node, Chain) for node in row.body)
+    return at_next_row(Waiting(places_of(0, places), NO_PLACES), row, below, closed=True).ahead[
+        :, 1
+    ]
 
 
 def _piece(
-    piece: Piece,
-    builder: Builder,
-    keys: tuple[str, ...],
-    done: Mapping[str, tuple[RowFabric, ...]],
+    piece: Piece, builder: Builder, keys: tuple[str, ...], done: Worked
 ) -> tuple[RowFabric, ...]:
     rows: list[RowFabric] = []
-    for row in piece.rows:
+    waiting = Waiting(NO_PLACES, NO_PLACES)
+    for index, row in enumerate(piece.rows):
         if rows:
-            order = place_order(row, rows[-1].row, rows[-1].places)
+            waiting = at_next_row(waiting, row, rows[-1].row, closed=piece.closed)
+            offer = _offer(waiting, index - 1, rows[-1].places)
         else:
-            order = _first_order(piece, row, done)
+            offer = _first_offer(piece, row, done)
         try:
             block = laid_end_to_end([builder.start(row.start), builder.body(row.body)])
         except InputError as error:
             raise error.at(Place(key=f"{piece.name} row {row.number}")) from error
-        rows.append(_laid(row, keys, block, order))
+        rows.append(_laid(row, keys, block, offer))
+        waiting = _edge_after(rows[-1], index, offer)
     return tuple(rows)
 
 
-def _first_order(piece: Piece, row: Row, done: Mapping[str, tuple[RowFabric, ...]]) -> Ints:
-    """The places that a piece begins on, in the order met: none, or an edge of an earlier piece."""
-    if not piece.bases:
-        return np.zeros(0, np.int32)
-    below = _base_rows(piece.bases[0], piece.name, done)
-    if piece.bases[0].edge == "last_row":
-        return place_order(row, below[-1].row, below[-1].places)
-    places = below[0].places if piece.bases[0].edge == "foundation" else row_ends(below)
-    order = np.arange(places, dtype=np.int32)
-    return order[::-1].copy() if row.backwards else order
+def _offer(waiting: Waiting, below: int, places: int) -> Offer:
+    """The places ahead, numbered: those of the row below as it made them, then the others."""
+    of_below = waiting.ahead[:, 0] == below
+    order = waiting.ahead[:, 1].copy()
+    others = waiting.ahead[~of_below]
+    order[~of_below] = places + np.arange(others.shape[0], dtype=np.int32)
+    origin = np.concatenate((places_of(below, places), others))
+    return Offer(order, origin, waiting.behind)
 
 
-def _base_rows(
-    base: Base, name: str, done: Mapping[str, tuple[RowFabric, ...]]
-) -> tuple[RowFabric, ...]:
-    if not done.get(base.piece):
-        raise InputError(
-            f'it is worked onto "{base.piece}", which is no piece before it'
-            f"{near_names(base.piece, done)}",
-            Place(key=name),
-        )
-    return done[base.piece]
+def _first_offer(piece: Piece, row: Row, done: Worked) -> Offer:
+    """The places that a piece begins on: none, or stretches of edges of earlier pieces."""
+    orders, origins, reached = [], [], 0
+    for index, base in enumerate(piece.bases):
+        found = stretch(base, done, piece.name)
+        orders.append(reached + _met(found, base, row, done))
+        origins.append(places_of(-1 - index, found.size))
+        reached += found.size
+    if not orders:
+        return Offer(np.zeros(0, np.int32), NO_PLACES, NO_PLACES)
+    backwards = row.backwards and all(base.edge != "last_row" for base in piece.bases)
+    order = np.concatenate(orders)
+    return Offer(order[::-1].copy() if backwards else order, np.concatenate(origins), NO_PLACES)
 
 
-def _laid(row: Row, keys: tuple[str, ...], block: Block, order: Ints) -> RowFabric:
-    """A block laid on the places of the row below; what goes beyond them stands on nothing."""
-    places = order.size
+def _met(found: Stretch, base: Base, row: Row, done: Worked) -> Ints:
+    """The places of one stretch in the order met; on a last row the sides of the rows decide."""
+    below = done[base.piece][-1].row
+    if base.edge == "last_row" and not base.first and base.count is None:
+        return place_order(row, below, found.size)
+    order = np.arange(found.size, dtype=np.int32)
+    is_turned = base.edge == "last_row" and runs_back(row) != runs_back(below)
+    return order[::-1].copy() if is_turned else order
+
+
+def _laid(row: Row, keys: tuple[str, ...], block: Block, offer: Offer) -> RowFabric:
+    """A block laid on the places offered; what goes beyond them stands on nothing."""
+    order, places = offer.order, offer.order.size
     stands = (block.at >= 0) & (block.at < places)
     first = np.full(block.at.size, -1, np.int32)
     first[stands] = order[block.at[stands]]
     taken = np.where(stands, np.minimum(block.taken, places - block.at), 0).astype(np.int32)
-    skipped = np.zeros(places, np.int32)
-    skipped[order[block.skipped[block.skipped < places]]] = 1
     return RowFabric(
         row=row,
         keys=keys,
@@ -128,10 +136,28 @@ def _laid(row: Row, keys: tuple[str, ...], block: Block, order: Ints) -> RowFabr
         counted=np.bincount(block.made_by, minlength=block.stitch.size).astype(np.int32),
         made_by=block.made_by,
         used=_used(block.at, taken, order),
-        skipped=skipped,
+        skipped=_flagged(block.skipped, order),
+        left=_flagged(block.left, order),
         overrun=max(0, block.takes - places),
         order=order,
+        from_row=offer.origin[:, 0],
+        from_place=offer.origin[:, 1],
+        behind=offer.behind.shape[0],
     )
+
+
+def _flagged(met: Ints, order: Ints) -> Ints:
+    """1 for each place among those met, as (p,) int32."""
+    flags = np.zeros(order.size, np.int32)
+    flags[order[met[met < order.size]]] = 1
+    return flags
+
+
+def _edge_after(row: RowFabric, index: int, offer: Offer) -> Waiting:
+    """What a row made lies behind the loop, what it left for later still ahead."""
+    left = row.order[row.left[row.order] > 0]
+    made = places_of(index, row.places)
+    return Waiting(np.concatenate((offer.behind, made)), offer.origin[left])
 
 
 def _used(at: Ints, taken: Ints, order: Ints) -> Ints:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from frogless.errors import InputError
-from frogless.fabric.model import Floats, Ints, RowFabric
+from frogless.fabric.model import Floats, Ints, RowFabric, runs_back
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def positions(
 
 def is_mirrored(row: RowFabric) -> bool:
     """Whether the row runs against the way the right side is worked."""
-    return (row.row.side == "WS") != row.row.backwards
+    return runs_back(row.row)
 
 
 def shaping_points(row: RowFabric) -> tuple[tuple[int, ...], ...]:

@@ -10,15 +10,17 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 
 from frogless.errors import InputError, near_names
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Skip, Together, Work
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Row, Skip, Together, Work
 from frogless.rows.walk import nodes
 
-#: The one stitch that the tree has a node for; counted under the key it has in every dictionary.
+#: The stitches that the tree works by itself (runs of chains, the slip stitches of `Start.across`);
+#: counted under the keys they have in every dictionary.
 CHAIN = "chain"
+SLIP_STITCH = "slip_stitch"
 
 
 def consumed(body: Iterable[Node], stands_on: Mapping[str, int]) -> int:
-    """Places of the row below that a body takes, those it skips on purpose included.
+    """Places that a body accounts for: those it takes, skips on purpose or leaves for later.
 
     Args:
         stands_on: places that each stitch takes, by key.
@@ -35,7 +37,7 @@ def consumed(body: Iterable[Node], stands_on: Mapping[str, int]) -> int:
                 total += 1
             case Together(_, places):
                 total += places
-            case Skip(times):
+            case Skip(times) | Leave(times):
                 total += times
             case Repeat(inner, times):
                 total += times * consumed(inner, stands_on)
@@ -74,19 +76,29 @@ def worked(body: Iterable[Node]) -> Counter[str]:
     return +counts
 
 
+def left_for_later(body: Iterable[Node]) -> int:
+    """Places that a body leaves unworked for a later row."""
+    return sum(met * node.times for node, met in nodes(body) if isinstance(node, Leave))
+
+
 def row_consumed(row: Row, stands_on: Mapping[str, int]) -> int:
-    """Places of the row below that a row takes; a turning chain that counts stands on one."""
-    return _stands_in(row) + consumed(row.body, stands_on)
+    """Places that a row accounts for: those of its start, and those of its body.
+
+    A turning chain that counts stands on one, which it may share with the body's first.
+    """
+    start = row.start
+    return start.across + (_stands_in(row) and not start.shares) + consumed(row.body, stands_on)
 
 
 def row_left(row: Row, leaves: Mapping[str, int]) -> int:
-    """Places that a row leaves; a turning chain that counts is one."""
+    """Places that a row makes for the next row; a turning chain that counts is one."""
     return _stands_in(row) + left(row.body, leaves)
 
 
 def row_worked(row: Row) -> Counter[str]:
-    """Stitches worked in a row, by key, the chains of its turning chain included."""
-    return +(worked(row.body) + Counter({CHAIN: row.start.chains}))
+    """Stitches worked in a row, by key: its turning chain and the slip stitches before it too."""
+    start = Counter({CHAIN: row.start.chains, SLIP_STITCH: row.start.across})
+    return +(worked(row.body) + start)
 
 
 def _stands_in(row: Row) -> int:

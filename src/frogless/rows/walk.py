@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Work
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Work
 
 
 def nodes(body: Iterable[Node], times: int = 1) -> Iterator[tuple[Node, int]]:
@@ -41,7 +41,7 @@ def flatten(body: Iterable[Node]) -> tuple[Node, ...]:
     flat: list[Node] = []
     for node in unrolled(body):
         inner = Into(flatten(node.body)) if isinstance(node, Into) else node
-        if isinstance(inner, Work | Skip | Chain) and not inner.times:
+        if isinstance(inner, Work | Skip | Leave | Chain) and not inner.times:
             continue
         merged = _merged(flat[-1], inner) if flat else None
         if merged is None:
@@ -62,6 +62,8 @@ def _merged(before: Node, after: Node) -> Node | None:
             return Work(stitch, m + n)
         case Skip(m), Skip(n):
             return Skip(m + n)
+        case Leave(m), Leave(n):
+            return Leave(m + n)
         case Chain(m, True), Chain(n, True):
             return Chain(m + n, each=True)
     return None

@@ -7,7 +7,8 @@ from itertools import pairwise
 import pytest
 
 from frogless.errors import InputError
-from frogless.fabric.expand import expand, place_order, row_ends
+from frogless.fabric.expand import expand, place_order
+from frogless.fabric.stretches import row_ends
 from frogless.fabric.model import RowFabric
 from frogless.rows.nodes import (
     Base,
