@@ -24,6 +24,10 @@ STITCH_NAMES: Mapping[str, str] = {
     "dc": "double_crochet",
     "tr": "treble",
     "dtr": "double_treble",
+    "trtr": "triple_treble",
+    "esc": "extended_single_crochet",
+    "ehdc": "extended_half_double_crochet",
+    "edc": "extended_double_crochet",
 }
 """US abbreviations for the full names. A swatch knows no more of a stitch than its name."""
 

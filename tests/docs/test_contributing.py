@@ -37,7 +37,7 @@ def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
     append(data / "stitches.toml", *example("## Add a stitch", "toml"))
     after(
         package / "swatch_file.py",
-        '"dtr": "double_treble",\n',
+        '"edc": "extended_double_crochet",\n',
         *example("## Add a stitch", "text"),
     )
     (function,), (line,) = (example("## Add a check", kind) for kind in ("python", "text"))
@@ -105,11 +105,11 @@ def test_added_edging_fills_the_hem(program: Path, tmp_path: Path) -> None:
 
 def test_added_stitch_makes_a_skirt(program: Path, tmp_path: Path) -> None:
     """Swatched under its abbreviation, worked, tallied, written, read back."""
-    stitch = ('stitch = "double_crochet"', 'stitch = "extended_single_crochet"')
+    stitch = ('stitch = "double_crochet"', 'stitch = "linked_double_crochet"')
     design = changed(RING, tmp_path / "design.toml", stitch)
-    swatch = changed(COTTON, tmp_path / "swatch.toml", ('stitch = "dc"', 'stitch = "esc"'))
+    swatch = changed(COTTON, tmp_path / "swatch.toml", ('stitch = "dc"', 'stitch = "ldc"'))
     size = drafted(program, design, swatch)
-    assert "esc in each st around" in size["pieces"][0]["rows"][1]["text"]
+    assert "ldc in each st around" in size["pieces"][0]["rows"][1]["text"]
     assert {c["name"]: c["verdict"] for c in size["checks"]}["reads_back"] == "pass"
 
 

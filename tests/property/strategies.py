@@ -29,7 +29,7 @@ LEAVES = leaves(dictionary())
 #: Stitches that take one place and leave one.
 STITCHES = tuple(key for key, stitch in dictionary().items() if stitch.kind == "stitch")[1:]
 ORNAMENTS = tuple(key for key in dictionary() if STANDS_ON[key] == LEAVES[key] == 0)
-FOUNDATIONS = tuple(key for key, s in dictionary().items() if s.kind == "foundation")
+FOUNDATIONS = tuple(key for key, s in dictionary().items() if s.begins_on)
 
 
 @cache

@@ -36,7 +36,7 @@ from frogless.write.pattern import write_pieces, write_program, write_rows
 STITCHES = dictionary()
 LEAVES = leaves(STITCHES)
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
-FOUNDATIONS = [key for key, stitch in STITCHES.items() if stitch.kind == "foundation"]
+FOUNDATIONS = [key for key, stitch in STITCHES.items() if stitch.begins_on]
 PLAIN = [
     key
     for key, stitch in STITCHES.items()

@@ -161,7 +161,7 @@ def _was_swatched(swatch: Swatch, stitch: str) -> bool:
 def _suits(stitch: Stitch, key: str) -> bool:
     """Whether a stitch can be what the design uses it for."""
     if key.endswith("start.with"):
-        return stitch.kind == "foundation" or stitch.key == "chain"
+        return stitch.begins_on > 0 or stitch.key == "chain"
     swatched = stitch.key in STITCH_NAMES.values()
     return swatched and stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
 
