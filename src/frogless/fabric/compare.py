@@ -17,6 +17,9 @@ _ARRAYS: Sequence[tuple[str, str, str]] = (
     ("made_by", "place", "is made by stitch"),
     ("used", "place below", "is worked into a number of times"),
     ("skipped", "place below", "is skipped (1) or not (0)"),
+    ("left", "place below", "is left for later (1) or not (0)"),
+    ("from_row", "place below", "is made by row"),
+    ("from_place", "place below", "has the number"),
 )
 
 

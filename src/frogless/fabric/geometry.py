@@ -10,6 +10,10 @@ import numpy as np
 from frogless.errors import InputError
 from frogless.fabric.model import Floats, Ints, RowFabric, runs_back
 
+#: A place by the row that made it (its index in the piece), and its number there.
+Origin = tuple[int, int]
+NOWHERE: Origin = (-1, -1)
+
 
 @dataclass(frozen=True, slots=True)
 class Drift:
@@ -44,7 +48,8 @@ def angles(rows: Sequence[RowFabric]) -> tuple[Floats, ...]:
     0 is the join; fractions grow in the way the right side is worked, so turned rows are mirrored.
     Stitches share the round evenly by the places they leave. What leaves none (a picot, the other
     chains of a run) stands with the stitch before it; a turning chain that does not count stands on
-    the join. A turning chain that counts in a joined round is the join, its middle at 0.
+    the join. A turning chain that counts in a joined round is the join, its middle at 0. A short
+    row lies on its part of the whole edge: what is behind it and what it leaves count too.
     """
     return tuple(_angles(row) for row in rows)
 
@@ -71,7 +76,7 @@ def positions(
         )
     middles = np.cumsum(heights) - np.asarray(heights, np.float64) / 2
     return tuple(
-        (angle * row.places * width, np.full(angle.size, middle))
+        (angle * _reach(row) * width, np.full(angle.size, middle))
         for row, angle, width, middle in zip(rows, angles(rows), widths, middles, strict=True)
     )
 
@@ -124,11 +129,11 @@ def marked_parent(rows: Sequence[RowFabric]) -> Followed:
     """
     faults: list[str] = []
     looked_at = 0
-    marked: Ints | None = None
+    marked: list[Origin] | None = None
     section = ""
-    for row in rows:
+    for index, row in enumerate(rows):
         if not row.row.marks:
-            marked = None if marked is None else _moved_up(row, marked)
+            marked = None if marked is None else _moved_up(row, index, marked)
             continue
         groups = _points(row)
         afresh = row.row.section != section and marked is not None and len(marked) != len(groups)
@@ -136,7 +141,7 @@ def marked_parent(rows: Sequence[RowFabric]) -> Followed:
             looked_at += len(groups)
             faults += _astray(row, groups, marked)
         faults += _badly_marked(row, groups)
-        marked, section = _marked(row, groups), row.row.section
+        marked, section = _marked(row, index, groups), row.row.section
     return Followed(tuple(faults), looked_at)
 
 
@@ -147,13 +152,18 @@ def _angles(row: RowFabric) -> Floats:
     joined = row.row.end.join != "none"
     on_join = joined and row.row.start.counts and row.row.start.chains > 0
     before = np.cumsum(row.counted) - row.counted
-    middle = (before + row.counted / 2 - (0.5 if on_join else 0.0)) / row.places
+    middle = (row.behind + before + row.counted / 2 - (0.5 if on_join else 0.0)) / _reach(row)
     makers = np.flatnonzero(row.counted)
     maker = np.searchsorted(makers, np.arange(row.stitch.size), side="right") - 1
     along: Floats = np.where(maker >= 0, middle[makers[np.maximum(maker, 0)]], 0.0)
     if not is_mirrored(row):
         return along
     return (1.0 - along) % 1.0 if joined else 1.0 - along
+
+
+def _reach(row: RowFabric) -> int:
+    """Places of the whole edge that a row lies on: its own, those behind it, and those it leaves."""
+    return row.behind + row.places + int(row.left.sum())
 
 
 def _points(row: RowFabric) -> tuple[tuple[int, ...], ...]:
@@ -167,11 +177,13 @@ def _drift(row: RowFabric, at: Floats) -> Drift:
     return Drift(row.row.number, tuple(((middles - ideal) * row.places).tolist()))
 
 
-def _astray(row: RowFabric, groups: Sequence[tuple[int, ...]], marked: Ints) -> list[str]:
+def _astray(
+    row: RowFabric, groups: Sequence[tuple[int, ...]], marked: Sequence[Origin]
+) -> list[str]:
     number = row.row.number
-    if len(groups) != marked.size:
-        return [f"row {number}: {len(groups)} shaping points, but {marked.size} markers lead to it"]
-    lead_to = set(marked.tolist())
+    if len(groups) != len(marked):
+        return [f"row {number}: {len(groups)} shaping points, but {len(marked)} markers lead to it"]
+    lead_to = set(marked)
     return [
         f"row {number}: shaping point {i + 1} is worked into place {row.first[group[0]] + 1} "
         "of the row below, where no marker is"
@@ -180,10 +192,14 @@ def _astray(row: RowFabric, groups: Sequence[tuple[int, ...]], marked: Ints) -> 
     ]
 
 
-def _places_of(row: RowFabric, stitch: int) -> list[int]:
-    """The places of the row below that one stitch stands on."""
+def _places_of(row: RowFabric, stitch: int) -> list[Origin]:
+    """The places that one stitch stands on."""
     start = int(np.flatnonzero(row.order == row.first[stitch])[0])
-    return [int(place) for place in row.order[start : start + int(row.taken[stitch])]]
+    return [_origin(row, place) for place in row.order[start : start + int(row.taken[stitch])]]
+
+
+def _origin(row: RowFabric, place: int) -> Origin:
+    return int(row.from_row[place]), int(row.from_place[place])
 
 
 def _badly_marked(row: RowFabric, groups: Sequence[tuple[int, ...]]) -> list[str]:
@@ -197,25 +213,42 @@ def _badly_marked(row: RowFabric, groups: Sequence[tuple[int, ...]]) -> list[str
     ]
 
 
-def _marked(row: RowFabric, groups: Sequence[tuple[int, ...]]) -> Ints:
-    """The places that the marked stitches leave, -1 where there is none."""
+def _marked(row: RowFabric, index: int, groups: Sequence[tuple[int, ...]]) -> list[Origin]:
+    """The places that the marked stitches leave."""
     stitches = [
         group[mark] if 0 <= mark < len(group) else -1
         for mark, group in zip(row.row.marks, groups, strict=False)
     ]
-    return _places_left(row, np.asarray(stitches, np.int32))
+    return _left_by(row, index, np.asarray(stitches, np.int32))
 
 
-def _moved_up(row: RowFabric, marked: Ints) -> Ints:
-    """The places left by the one stitch on each marked place; -1 where not just one stands."""
+def _moved_up(row: RowFabric, index: int, marked: Sequence[Origin]) -> list[Origin]:
+    """The places left by the one stitch on each marked place; nowhere where not just one stands.
+
+    A short row that does not reach a marker leaves it where it is.
+    """
     standing = np.flatnonzero(row.first >= 0)
     on_place = np.full(row.used.size + 1, -1, np.int32)
     on_place[row.first[standing]] = standing
     on_place[:-1][row.used != 1] = -1
-    return _places_left(row, on_place[marked])
+    at = np.asarray([_number_of(row, spot) for spot in marked], np.int32)
+    moved = _left_by(row, index, on_place[at])
+    used = np.append(row.used, 0)[at] > 0
+    passed = (row.behind > 0) | (np.append(row.left, 0)[at] > 0)
+    return [
+        old if waits and not works else new
+        for old, new, waits, works in zip(marked, moved, passed, used, strict=True)
+    ]
 
 
-def _places_left(row: RowFabric, stitches: Ints) -> Ints:
+def _number_of(row: RowFabric, spot: Origin) -> int:
+    """The number that a place has among those offered to a row; -1 when it is not offered."""
+    found = np.flatnonzero((row.from_row == spot[0]) & (row.from_place == spot[1]))
+    return int(found[0]) if found.size else -1
+
+
+def _left_by(row: RowFabric, index: int, stitches: Ints) -> list[Origin]:
+    """The place that each stitch leaves; nowhere for none."""
     left = np.full(row.stitch.size + 1, -1, np.int32)
     left[row.made_by] = np.arange(row.places, dtype=np.int32)
-    return left[stitches]
+    return [(index, place) if place >= 0 else NOWHERE for place in left[stitches].tolist()]

@@ -11,12 +11,15 @@ import pytest
 from one_piece import alter
 
 from frogless import draft
+from frogless.because import Because
 from frogless.errors import ProofFailed
 from frogless.fabric.expand import expand
+from frogless.plan.model import JoinPlan
 from frogless.proof import prove as prove_
 from frogless.proof.model import Finding, Subject
 from frogless.proof.prove import CHECKS, prove, require
 from frogless.rows.nodes import Node, Program, Repeat, Row, Seam, Work
+from frogless.units import Measured
 from frogless.write.pattern import write_program
 
 Break = Callable[[Subject], Subject]
@@ -152,6 +155,35 @@ def wrong_base(subject: Subject) -> Subject:
     return replace(subject, plan=alter(subject.plan, edging=edging))
 
 
+def longer_base(subject: Subject) -> Subject:
+    """An elastic's cover begun on a stitch more than the skirt's edge has."""
+    pieces = [
+        replace(p, bases=tuple(replace(b, count=153) for b in p.bases)) if p.name == COVER else p
+        for p in subject.program.pieces
+    ]
+    return replace(subject, program=replace(subject.program, pieces=tuple(pieces)))
+
+
+def unlike_edges(subject: Subject) -> Subject:
+    """A join of edges of which one is 2 cm longer, where 1.5 cm is allowed."""
+    join = JoinPlan(
+        name="side seam",
+        first="front side",
+        second="back side",
+        first_length=Measured(431.0),
+        second_length=Measured(451.0),
+        limit=15.0,
+        because=Because(()),
+    )
+    return replace(subject, plan=replace(subject.plan, joins=(join,)))
+
+
+def a_row_more(subject: Subject) -> Subject:
+    """A plan of one row more than is worked."""
+    main = subject.plan.main
+    return replace(subject, plan=alter(subject.plan, counts=(*main.counts, main.counts[-1])))
+
+
 def seam_changed(change: Callable[[Seam], Seam], subject: Subject) -> Subject:
     """The last seam changed."""
     *others, last = subject.program.seams
@@ -256,6 +288,15 @@ FAULTS = {
         "markers", wrong_marks, "row 8: shaping point 1 is worked into place"
     ),
     "a base that is no multiple": Broken("multiples", wrong_base, "249 is no 4 × m + 0"),
+    "a base beyond the edge": Broken(
+        "begins", longer_base, "elastic cover: its base asks for 1 places more than skirt has there"
+    ),
+    "edges that do not match": Broken(
+        "joins",
+        unlike_edges,
+        "side seam: front side is 43.1 cm and back side 45.1 cm, 2.0 cm apart where 1.5 cm",
+    ),
+    "a row more planned": Broken("planned", a_row_more, "skirt: 54 rows planned, 53 worked"),
     "a seam of another length": Broken(
         "seams",
         partial(seam_rewritten, lambda seam: replace(seam, count=seam.count + 1)),
@@ -338,7 +379,7 @@ def test_every_check_looks_at_something_in_a_sound_pattern(
 ) -> None:
     """Seams in the one that has them, all else in the other."""
     unseen = {f.name for f in prove(ring) if not f.looked_at}
-    assert unseen == {"seams"}
+    assert unseen == {"seams", "joins"}
     assert "seams" not in {f.name for f in prove(procession) if not f.looked_at}
 
 

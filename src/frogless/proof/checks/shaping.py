@@ -2,47 +2,63 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from frogless.fabric.geometry import column_drift, decrease_points, marked_parent, shaping_points
+from frogless.plan.model import PiecePlan, Plan
 from frogless.proof.model import Finding, Subject, finding
 
 # The place that covers a line's fraction of the round lies within half a stitch of it, its group of
 # stitches within one.
 STRAIGHT = 1.0
+TUBE = "tube"
 
 
 def check_shaping_rounds(subject: Subject) -> Finding:
-    """The main piece is shaped on the rounds of its rhythm and on no others, at as many points."""
-    main = subject.fabric.pieces[subject.program.pieces[0].name]
-    planned = {
-        s.first_round - 1 + r: s.chosen.points
-        for s in subject.plan.main.sections
-        if s.chosen
-        for r in s.chosen.rhythm.rounds
-    }
-    last = subject.plan.main.sections[-1].last_round
-    faults = []
-    for row in main[1 : last + 1]:
-        points = len(shaping_points(row)) + len(decrease_points(row))
-        if points != planned.get(row.row.number, 0):
-            faults.append(
-                f"row {row.row.number}: {points} shaping points, "
-                f"{planned.get(row.row.number, 0)} planned"
-            )
-    return finding("shaping_rounds", faults, last, "rounds")
+    """Tubes are shaped on the rounds of their rhythm and on no others, at as many points."""
+    faults, looked_at = [], 0
+    for piece in _tubes(subject.plan):
+        planned = {
+            s.first_round - 1 + r: s.chosen.points
+            for s in piece.sections
+            if s.chosen
+            for r in s.chosen.rhythm.rounds
+        }
+        last = max((s.last_round for s in piece.sections), default=0)
+        looked_at += last
+        for row in subject.fabric.pieces[piece.name]:
+            if not 0 < row.row.number <= last:
+                continue
+            points = len(shaping_points(row)) + len(decrease_points(row))
+            if points != planned.get(row.row.number, 0):
+                faults.append(
+                    f"row {row.row.number}: {points} shaping points, "
+                    f"{planned.get(row.row.number, 0)} planned"
+                )
+    return finding("shaping_rounds", faults, looked_at, "rounds")
 
 
 def check_lines(subject: Subject) -> Finding:
     """Each shaping point keeps its line, within a stitch, in turned and in unturned rounds."""
     faults, looked_at = [], 0
-    for name, rows in subject.fabric.pieces.items():
-        for drift in column_drift(rows):
+    for piece in _tubes(subject.plan):
+        for drift in column_drift(subject.fabric.pieces[piece.name]):
             looked_at += len(drift.strays)
             if drift.greatest > STRAIGHT + 1e-9:
                 faults.append(
-                    f"{name}, row {drift.number}: a shaping point lies {drift.greatest:.1f} "
+                    f"{piece.name}, row {drift.number}: a shaping point lies {drift.greatest:.1f} "
                     "stitches off its line"
                 )
     return finding("lines", faults, looked_at, "shaping points")
+
+
+def _tubes(plan: Plan) -> Iterator[PiecePlan]:
+    """The pieces whose shaping points stand evenly round, one straight line above the other.
+
+    The lines of a yoke part sleeves from body, and those of a panel stand where its author wants
+    them; they are held to their markers only.
+    """
+    return (piece for piece in plan.pieces if piece.construction == TUBE)
 
 
 def check_markers(subject: Subject) -> Finding:

@@ -12,7 +12,7 @@ from frogless.fabric.expand import expand
 from frogless.fabric.model import RowFabric
 from frogless.proof.model import Finding, Subject, finding
 from frogless.read.build import read_program
-from frogless.rows.count import CHAIN
+from frogless.rows.count import CHAIN, SLIP_STITCH
 from frogless.stitches.model import Dialect
 
 # "Rnds 2–5 (RS, WS in turn): … (180 hdc, 26 ch-1 sps)": a line that states its count by kind.
@@ -83,8 +83,10 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
             held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts)
             continue
         term = subject.stitches[key].terms[dialect]
+        # The slip stitches that a row begins across lead to its first stitch and are none of it.
+        worked = int(here.sum()) - (row.row.start.across if key == SLIP_STITCH else 0)
         is_named = subject.stitches[key].kind == "ornament"
-        held[term.name if is_named else term.abbreviation] += int(here.sum())
+        held[term.name if is_named else term.abbreviation] += worked
     if row.row.start.counts:
         stitches = [row.keys[i] for i in row.stitch.tolist() if row.keys[i] != CHAIN]
         held[subject.stitches[stitches[0]].terms[dialect].abbreviation] += 1
