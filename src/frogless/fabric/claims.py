@@ -41,7 +41,7 @@ def worked_of_base(rows: Sequence[RowFabric], base: int, size: int) -> Flags:
 
 
 def left_over(rows: Sequence[RowFabric]) -> tuple[tuple[int, int], ...]:
-    """Places left for later that no later row of the piece took or skipped, first left first.
+    """Places left for later that no later row of the piece took or skipped.
 
     Returns:
         the row that made each (its index, or -1 - the index of the base), and its number there.
