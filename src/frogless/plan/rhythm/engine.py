@@ -1,0 +1,276 @@
+"""On which rounds a count changes: the exact best rhythm of at most so many clauses.
+
+A rhythm is worded as the trade does: the first shaping round, then clauses: "every q rounds, t more
+times", or "alternately every q and q + 1 rounds", which counts as two. Of all rhythms whose greatest
+stray from the wanted profile lies within the *indifference* of the least one, `solve` gives the one
+with the fewest clauses; among these the least stray, then the least sum of squares, then the one
+that binds least. It is exact: see `search` for how, `bound` for what no rhythm betters.
+
+Nothing here knows what is shaped: a value that changes by a step on some of R rounds (or rows) has
+to follow a profile. Values may be girths or widths in mm, or stitches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from frogless.plan.model import Rhythm
+from frogless.plan.rhythm import squares
+from frogless.plan.rhythm.bound import least_of_any
+from frogless.plan.rhythm.edges import edges
+from frogless.plan.rhythm.lattice import (
+    FINE,
+    NEVER,
+    Bools,
+    Floats,
+    Ints,
+    Lattice,
+    fine,
+    windows,
+)
+from frogless.plan.rhythm.search import least_strays
+from frogless.plan.rhythm.simple import one_clause
+from frogless.plan.rhythm.wording import rhythms
+
+CLAUSES = 3
+"""Clauses that a rhythm may have unless a design says otherwise: more are hard to keep in mind."""
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """What a rhythm has to follow, and what it has to keep.
+
+    Rounds are counted from 1; arrays of R + 1 values have index 0 for the state before round 1.
+
+    Args:
+        wanted: (R + 1,) the value wanted after each round.
+        before: the value at the start.
+        step: what one shaping changes it by; below zero where it narrows.
+        shapings: T, how often it is shaped.
+        indifference: strays so near to the least one are as good, in the values' unit.
+        clauses: the most clauses there may be, 1 or more.
+        allowed: (R + 1,) whether a round may be shaped; None for all. For "right side only"
+            `on_right_side(R)`.
+        forbidden: rounds that may not be shaped on top of this (a seam, a placket, a motif).
+        least_gap: rounds from one shaping round to the next, at least.
+        every: just so many rounds from one to the next, when an author asks for it.
+        floor, ceiling: (R + 1,) hard bounds of the value after each round; ± inf where there is
+            none.
+        pair: rounds by which the two gaps of an alternation differ; 2 for right-side rows.
+    """
+
+    wanted: npt.ArrayLike
+    before: float
+    step: float
+    shapings: int
+    indifference: float = 0.0
+    clauses: int = CLAUSES
+    allowed: npt.ArrayLike | None = None
+    forbidden: Sequence[int] = ()
+    least_gap: int = 1
+    every: int | None = None
+    floor: npt.ArrayLike | None = None
+    ceiling: npt.ArrayLike | None = None
+    pair: int = 1
+
+    @property
+    def rounds(self) -> int:
+        """R."""
+        return int(np.asarray(self.wanted).shape[0]) - 1
+
+    def values(self, rounds: Sequence[int]) -> Floats:
+        """(R + 1,) float64: the value after each round when shaped on `rounds`."""
+        marks = np.zeros(self.rounds + 1)
+        marks[list(rounds)] = 1
+        value: Floats = self.before + self.step * np.cumsum(marks)
+        return value
+
+    def may_shape(self) -> Bools:
+        """(R + 1,) bool: rounds that may be shaped."""
+        n = self.rounds + 1
+        may = np.ones(n, np.bool_) if self.allowed is None else np.array(self.allowed, np.bool_)
+        may[0] = False
+        may[[r for r in self.forbidden if 0 <= r < n]] = False
+        return may
+
+    def lattice(self) -> Lattice:
+        """The same in whole numbers."""
+        n = self.rounds + 1
+        levels = self.before + self.step * np.arange(self.shapings + 1, dtype=np.float64)
+        return Lattice(
+            levels=fine(levels),
+            wanted=fine(self.wanted),
+            low=fine(np.full(n, -np.inf) if self.floor is None else self.floor),
+            high=fine(np.full(n, np.inf) if self.ceiling is None else self.ceiling),
+            allowed=self.may_shape(),
+            least_gap=self.least_gap if self.every is None else max(self.every, self.least_gap),
+            most_gap=self.every or 10**6,
+            pair=self.pair,
+        )
+
+
+def on_right_side(rounds: int, first: int = 1) -> Bools:
+    """(R + 1,) bool: every other row, from `first` on.
+
+    >>> [int(r) for r in np.flatnonzero(on_right_side(7))]
+    [1, 3, 5, 7]
+    """
+    rows = np.arange(rounds + 1)
+    may: Bools = (rows >= first) & ((rows - first) % 2 == 0)
+    return may
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """The best rhythm, and what there is to compare it with.
+
+    Args:
+        stray: greatest distance from the wanted profile, with its sign. stray_round: where it is.
+        squares: sum of squares of the distances after each round, the start included.
+        tightness: greatest distance below the wanted profile.
+        strays: for each number of clauses from 0 on, the least stray there can be with at most so
+            many; None where there is no rhythm.
+    """
+
+    rhythm: Rhythm
+    stray: float
+    stray_round: int
+    squares: float
+    tightness: float
+    strays: tuple[float | None, ...]
+
+    @property
+    def least(self) -> float:
+        """The least stray of all rhythms with as many clauses as are allowed."""
+        return min(s for s in self.strays if s is not None)
+
+    def key(self) -> tuple[int, float, float, float]:
+        """Fewest clauses, least stray, least squares; of equals the one that binds least."""
+        return (self.rhythm.clause_count, abs(self.stray), self.squares, self.tightness)
+
+
+def solve(task: Task) -> Solution | None:
+    """The best rhythm; None when there is none, and then `conflict.explain` says why.
+
+    84 to 116 cm in 20 rounds, from 152 to 208 stitches of 100 / 18 mm at eight shaping points:
+
+    >>> width = 100 / 18
+    >>> task = Task(np.linspace(840, 1160, 21), 152 * width, 8 * width, 7, indifference=20)
+    >>> found = solve(task)
+    >>> found.rhythm.rounds
+    (1, 4, 7, 10, 13, 16, 19)
+    >>> [(clause.every, clause.times) for clause in found.rhythm.clauses]
+    [((3,), 6)]
+    >>> round(found.stray, 1), round(found.least, 1)
+    (32.9, 22.2)
+    """
+    search = Search.of(task.lattice(), task.clauses if task.every is None else 1)
+    if search is None:
+        return None
+    return _solution(task, search, search.fewest(round(task.indifference * FINE)))
+
+
+def smoothest(task: Task, clauses: int) -> Solution | None:
+    """The rhythm that strays least with at most so many clauses, however wordy; None if none."""
+    search = Search.of(task.lattice(), clauses)
+    return None if search is None else _solution(task, search, search.fewest(0))
+
+
+def runners(task: Task) -> tuple[Solution, ...]:
+    """The best rhythm of each number of clauses that strays less than all with fewer."""
+    search = Search.of(task.lattice(), task.clauses if task.every is None else 1)
+    if search is None:
+        return ()
+    return tuple(_solution(task, search, c) for c in search.steps())
+
+
+def bound(task: Task) -> float | None:
+    """The least stray of any shaping rounds that keep the same, worded or not: a proven bound."""
+    least = least_of_any(task.lattice())
+    return None if least >= NEVER else least / FINE
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """A lattice with the least stray of each number of clauses.
+
+    Args:
+        strays: (C + 1,) int64, NEVER where there is no rhythm.
+    """
+
+    lattice: Lattice
+    off: Ints
+    strays: Ints
+
+    @classmethod
+    def of(cls, lattice: Lattice, clauses: int) -> Search | None:
+        """None when there is no rhythm of at most so many clauses."""
+        if not 0 < lattice.shapings <= lattice.rounds:
+            return None
+        off = lattice.off()
+        strays = _strays(lattice, off, clauses)
+        return None if strays[-1] >= NEVER else cls(lattice, off, strays)
+
+    def fewest(self, indifference: int) -> int:
+        """The fewest clauses with which a stray within the indifference of the least one is had."""
+        return int(np.argmax(self.strays <= self.strays[-1] + indifference))
+
+    def steps(self) -> list[int]:
+        """Numbers of clauses that stray less than all smaller ones."""
+        before = np.concatenate([[NEVER], self.strays[:-1]])
+        return [int(c) for c in np.flatnonzero(self.strays < before)]
+
+    def way(self, clauses: int) -> squares.Way:
+        """The best way with at most so many clauses."""
+        limit = int(self.strays[clauses])
+        open_ = windows(self.lattice, self.off, limit)
+        return squares.least_squares(edges(self.lattice, open_, self.off, limit), clauses)
+
+
+def _strays(lattice: Lattice, off: Ints, clauses: int) -> Ints:
+    """(C + 1,) int64: the least stray with at most so many clauses, NEVER where none is."""
+    simple = NEVER if lattice.restarts else one_clause(lattice, off)
+    if simple < NEVER:
+        return _within(lattice, off, simple, clauses) if clauses > 1 else _only(lattice, simple)
+    # No rhythm of one clause gives a limit: it is doubled until every number of clauses has been
+    # found, or nothing is left out any more.
+    greatest = int(off[off < NEVER].max(initial=0))
+    limit = max(least_of_any(lattice, off), 1)
+    if limit >= NEVER:
+        return np.full(clauses + 1, NEVER, np.int64)
+    while True:
+        limit = min(limit * 2, greatest)
+        found = _within(lattice, off, limit, clauses)
+        if limit == greatest or found[min(2, clauses)] < NEVER:
+            return found
+
+
+def _only(lattice: Lattice, simple: int) -> Ints:
+    return np.array([simple if lattice.shapings == 1 else NEVER, simple])
+
+
+def _within(lattice: Lattice, off: Ints, limit: int, clauses: int) -> Ints:
+    """The strays up to a limit; NEVER where a number of clauses has none."""
+    open_ = windows(lattice, off, limit)
+    if not open_.are_open:
+        return np.full(clauses + 1, NEVER, np.int64)
+    return least_strays(edges(lattice, open_, off, limit), clauses)
+
+
+def _solution(task: Task, search: Search, clauses: int) -> Solution:
+    way = search.way(clauses)
+    (rhythm,) = rhythms(way)
+    off = task.values(rhythm.rounds) - np.asarray(task.wanted, dtype=np.float64)
+    at = int(np.abs(np.round(off, 4)).argmax())
+    return Solution(
+        rhythm=rhythm,
+        stray=float(off[at]),
+        stray_round=at,
+        squares=way.squares / FINE**2,
+        tightness=way.tightness / FINE,
+        strays=tuple(None if s >= NEVER else int(s) / FINE for s in search.strays),
+    )

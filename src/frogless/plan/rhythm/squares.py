@@ -1,0 +1,219 @@
+"""Of all ways within a limit the one with the least sum of squares, and of equals the loosest.
+
+The same dynamic programming as `search`, with a pair that is compared in order: the sum of squares
+and the greatest distance below what is wanted. A rhythm and its mirror image often have the same
+squares; then the one that binds least is taken.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from frogless.plan.rhythm.edges import Edges
+from frogless.plan.rhythm.lattice import FARTHEST, NEVER, Bools, Ints, over_gaps
+from frogless.plan.rhythm.search import LONG, ONLY, SHORT, alternates, go_on, strays_between
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """The best way: the round of each shaping, and which gaps make a clause together.
+
+    Args:
+        rounds: for each shaping.
+        clauses: for each shaping from the second on, the number of the clause that its gap belongs
+            to (counted up along the way), and what the gap is in it; None for a shaping that
+            begins a rhythm of its own.
+        squares: in parts², tightness: in parts.
+    """
+
+    rounds: tuple[int, ...]
+    clauses: tuple[tuple[int, int] | None, ...]
+    squares: int
+    tightness: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Costs:
+    """squares, below: (T − 1, K, W) int64 for the edges; (W,) for head and tail."""
+
+    squares: Ints
+    below: Ints
+    head: tuple[Ints, Ints]
+    tail: tuple[Ints, Ints]
+
+
+@dataclass(frozen=True, slots=True)
+class _Layer:
+    """How the states of one shaping were reached.
+
+    Args:
+        fresh: (C, kinds, K, W) bool: by a new clause.
+        best: (C + 2, W): the number of the state (kind, gap) that is best; for a shaping that
+            begins afresh, the column of the one before.
+    """
+
+    fresh: Bools | None
+    best: Ints
+
+
+def least_squares(edges: Edges, clauses: int) -> Way:
+    """The best way with at most so many clauses, of edges that hold one at least."""
+    lattice, pair = edges.lattice, edges.lattice.pair
+    kinds = 3 if alternates(lattice, clauses) else 1
+    width, gaps = edges.width, edges.gaps
+    costs = _costs(edges)
+    shape = (clauses + 2, width + 1)
+    reached = (np.full(shape, NEVER, np.int64), np.full(shape, NEVER, np.int64))
+    reached[0][1, :width], reached[1][1, :width] = costs.head
+    blank = np.full((clauses, kinds, gaps, width + 1), NEVER, np.int64)
+    going = (blank, blank.copy())
+    flat = edges.source + np.arange(gaps)[None, :, None] * (width + 1)
+    layers: list[_Layer] = []
+    for j in range(2, lattice.shapings + 1):
+        if j in lattice.restarts:
+            layers.append(_afresh(edges, reached, j))
+            for part in going:
+                part[:] = NEVER
+            continue
+        source = edges.source[j - 2]
+        kept = [part.reshape(clauses, kinds, -1).take(flat[j - 2], axis=2) for part in going]
+        new = [part.take(source, axis=1) for part in reached]
+        fresh = np.empty(kept[0].shape, np.bool_)
+        _take_fresh(kept, new, fresh)
+        barred = (edges.stray[j - 2] >= NEVER) | (kept[0] >= NEVER)
+        squares = np.where(barred, NEVER, kept[0] + costs.squares[j - 2])
+        below = np.where(barred, NEVER, np.maximum(kept[1], costs.below[j - 2]))
+        layers.append(_Layer(fresh, _reach(reached, squares, below, width)))
+        for part, best in zip(going, (squares, below), strict=True):
+            go_on(part[..., :width], best, pair)
+    return _finish(edges, reached, costs, layers)
+
+
+def _take_fresh(kept: list[Ints], new: list[Ints], fresh: Bools) -> None:
+    """Takes a new clause wherever it is better than going on; says where."""
+    for rows, part in ((slice(1, -1), slice(ONLY, SHORT)), (slice(0, -2), slice(SHORT, None))):
+        if part.start >= fresh.shape[1]:
+            continue
+        squares, below = new[0][rows, None], new[1][rows, None]
+        had, loose = kept[0][:, part], kept[1][:, part]
+        better = (squares < had) | ((squares == had) & (below < loose))
+        fresh[:, part] = better
+        np.copyto(had, squares, where=better)
+        np.copyto(loose, below, where=better)
+
+
+def _reach(reached: tuple[Ints, Ints], squares: Ints, below: Ints, width: int) -> Ints:
+    """The best state of each column and number of clauses, stored; and which it is."""
+    clauses = squares.shape[0]
+    flat, loose = squares.reshape(clauses, -1, width), below.reshape(clauses, -1, width)
+    least = flat.min(axis=1)
+    ties = np.where(flat == least[:, None], loose, NEVER)
+    which = np.full((clauses + 2, width), 0, np.int64)
+    which[2:] = ties.argmin(axis=1)
+    reached[0][:2], reached[1][:2] = NEVER, NEVER
+    reached[0][2:, :width] = least
+    reached[1][2:, :width] = ties.min(axis=1)
+    return which
+
+
+def _afresh(edges: Edges, reached: tuple[Ints, Ints], j: int) -> _Layer:
+    """Begins a rhythm of its own with shaping j; `reached` is changed in place."""
+    width = edges.width
+    stray = strays_between(edges, j)
+    source, target = edges.rounds(j - 1), edges.rounds(j)
+    level = edges.lattice.levels[j - 1]
+    squares = _squares_to(edges.lattice.wanted, int(level))
+    added = squares[target][None, :] - squares[source][:, None]
+    under = np.zeros(stray.shape, np.int64)
+    for i, a in enumerate(source):
+        run = np.maximum.accumulate(np.maximum(edges.lattice.wanted[a:] - level, 0))
+        under[i] = run[np.maximum(target - a, 1) - 1]
+    limit = edges.limit
+    barred = (stray > limit)[None] | (reached[0][:, :width, None] >= NEVER)
+    total = np.where(barred, NEVER, reached[0][:, :width, None] + added[None])
+    loose = np.where(barred, NEVER, np.maximum(reached[1][:, :width, None], under[None]))
+    least = total.min(axis=1)
+    ties = np.where(total == least[:, None], loose, NEVER)
+    reached[0][:, :width], reached[1][:, :width] = least, ties.min(axis=1)
+    return _Layer(None, ties.argmin(axis=1))
+
+
+def _finish(edges: Edges, reached: tuple[Ints, Ints], costs: _Costs, layers: list[_Layer]) -> Way:
+    """The best end, and the way back from it."""
+    width = edges.width
+    had, loose = reached[0][1:, :width], reached[1][1:, :width]
+    barred = (edges.tail >= NEVER) | (had >= NEVER)
+    total = np.where(barred, NEVER, had + costs.tail[0])
+    below = np.where(barred, NEVER, np.maximum(loose, costs.tail[1]))
+    least = total.min()
+    ties = np.where(total == least, below, NEVER)
+    clauses, column = divmod(int(ties.argmin()), width)
+    rounds, marks = _trace(edges, layers, clauses, column)
+    return Way(rounds, marks, int(least), int(ties.min()))
+
+
+def _trace(
+    edges: Edges, layers: list[_Layer], clauses: int, column: int
+) -> tuple[tuple[int, ...], tuple[tuple[int, int] | None, ...]]:
+    """Rounds and clauses of the way that ends in a state, from the last shaping to the first."""
+    pair, gaps = edges.lattice.pair, edges.gaps
+    rounds, marks = [int(edges.start[-1]) + column], list[tuple[int, int] | None]()
+    state: tuple[int, int] | None = None
+    clause = 0
+    for j in range(edges.lattice.shapings, 1, -1):
+        layer = layers[j - 2]
+        if layer.fresh is None:
+            marks.append(None)
+            column, state = int(layer.best[clauses + 1, column]), None
+        else:
+            if state is None:
+                state = divmod(int(layer.best[clauses + 1, column]), gaps)
+            kind, gap = state
+            marks.append((clause, kind))
+            came = int(edges.source[j - 2, gap, column])
+            if layer.fresh[clauses - 1, kind, gap, column]:
+                clauses -= 1 if kind == ONLY else 2
+                clause, state = clause + 1, None
+            elif kind != ONLY:
+                state = (LONG, gap + pair) if kind == SHORT else (SHORT, gap - pair)
+            column = came
+        rounds.append(int(edges.start[j - 2]) + column)
+    return tuple(reversed(rounds)), tuple(reversed(marks))
+
+
+def _squares_to(wanted: Ints, level: int) -> Ints:
+    """(R + 2,) int64: the sum of squares over rounds before each."""
+    off = np.minimum(np.abs(level - wanted), FARTHEST)
+    return np.concatenate([[0], np.cumsum(off * off)])
+
+
+def _costs(edges: Edges) -> _Costs:
+    """Squares and distances below of every edge, and of the two ends."""
+    lattice, levels = edges.lattice, edges.lattice.levels
+    first, last = edges.rounds(1), edges.rounds(lattice.shapings)
+    before, after = (_squares_to(lattice.wanted, int(v)) for v in (levels[0], levels[-1]))
+    under = [np.maximum(lattice.wanted - int(v), 0) for v in (levels[0], levels[-1])]
+    head = (before[first], np.maximum.accumulate(under[0])[np.maximum(first - 1, 0)])
+    tail = (after[-1] - after[last], np.maximum.accumulate(under[1][::-1])[::-1][last])
+    barred = edges.head >= NEVER
+    head = (np.where(barred, NEVER, head[0]), np.where(barred, NEVER, head[1]))
+    if edges.gaps == 0 or lattice.shapings < 2:
+        none = np.zeros(edges.source.shape, np.int64)
+        return _Costs(none, none, head, tail)
+    return _Costs(*_edge_costs(edges), head, tail)
+
+
+def _edge_costs(edges: Edges) -> tuple[Ints, Ints]:
+    lattice = edges.lattice
+    level = lattice.levels[1:-1, None, None]
+    most = edges.least + edges.gaps - 1
+    highest = edges.per_edge(over_gaps(lattice.wanted, edges.least, most, np.maximum, -NEVER))
+    below = np.maximum(highest - level, 0)
+    end = edges.start[1:, None] + np.arange(edges.width)
+    end = np.minimum(end, lattice.rounds)[:, None, :]
+    begin = np.maximum(end - (edges.least + np.arange(edges.gaps))[None, :, None], 0)
+    j = np.arange(1, lattice.shapings)[:, None, None]
+    sums = np.stack([_squares_to(lattice.wanted, int(v)) for v in lattice.levels])
+    return sums[j, end] - sums[j, begin], below
