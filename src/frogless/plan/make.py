@@ -8,7 +8,9 @@ from typing import Any
 from frogless.design.document import PiecesDesign
 from frogless.plan import limits
 from frogless.plan.basis import Basis
+from frogless.plan.joins import plan_joins
 from frogless.plan.model import Plan
+from frogless.plan.pieces.border import plan_border
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.skirt import plan_skirt
 from frogless.rows.nodes import Program
@@ -20,7 +22,9 @@ Takes the basis, the entry, its key in the design ("piece.2", for messages), and
 before it made, by name.
 """
 
-CONSTRUCTIONS: Mapping[str, Construction] = {}
+CONSTRUCTIONS: Mapping[str, Construction] = {
+    "border": plan_border,
+}
 
 
 def plan(basis: Basis) -> Plan:
@@ -42,13 +46,14 @@ def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
         construction = CONSTRUCTIONS[choice.construction]
         made[choice.name] = construction(basis, choice, f"piece.{i}", made)
     parts = tuple(made.values())
+    joined = plan_joins(basis, design.join, made)
     return Plan(
         pieces=tuple(plan for part in parts for plan in part.plans),
         gauges={name: gauge for part in parts for name, gauge in part.gauges.items()},
-        remarks=tuple(remark for part in parts for remark in part.remarks),
+        remarks=(*(remark for part in parts for remark in part.remarks), *joined.remarks),
         program=Program(
             tuple(piece for part in parts for piece in part.pieces),
-            tuple(seam for part in parts for seam in part.seams),
+            (*(seam for part in parts for seam in part.seams), *joined.seams),
         ),
-        joins=tuple(join for part in parts for join in part.joins),
+        joins=(*(join for part in parts for join in part.joins), *joined.plans),
     )
