@@ -32,16 +32,17 @@ def apportioned(count: int, shares: Sequence[float]) -> tuple[int, ...]:
     >>> apportioned(41, (100.0, 210.0, 100.0))
     (10, 21, 10)
     """
-    total = sum(shares)
-    due = [count * share / total for share in shares]
+    due = [count * share / sum(shares) for share in shares]
     given = [int(each + 1e-9) for each in due]
     rest = [round(each - whole, 9) for each, whole in zip(due, given, strict=True)]
-    alike = {r: [i for i, other in enumerate(rest) if other == r] for r in rest}
-    for _, them in sorted(alike.items(), reverse=True):
-        if len(them) <= count - sum(given):
-            for i in them:
-                given[i] += 1
-    for i in sorted(range(len(rest)), key=lambda i: -rest[i])[: count - sum(given)]:
+    order = sorted(range(len(rest)), key=lambda i: -rest[i])
+    more: list[int] = []
+    for _, alike in itertools.groupby(order, key=lambda i: rest[i]):
+        them = list(alike)
+        if len(more) + len(them) <= count - sum(given):
+            more += them
+    more += [i for i in order if i not in more]
+    for i in more[: count - sum(given)]:
         given[i] += 1
     return tuple(given)
 

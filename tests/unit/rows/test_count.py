@@ -5,8 +5,27 @@ from __future__ import annotations
 import pytest
 
 from frogless.errors import InputError
-from frogless.rows.count import consumed, left, row_consumed, row_left, row_worked, worked
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Skip, Start, Together, Work
+from frogless.rows.count import (
+    consumed,
+    left,
+    left_for_later,
+    row_consumed,
+    row_left,
+    row_worked,
+    worked,
+)
+from frogless.rows.nodes import (
+    Chain,
+    Into,
+    Leave,
+    Node,
+    Repeat,
+    Row,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 
 STANDS_ON = {"dc": 1, "picot": 0, "wide": 2}
 LEAVES = {"dc": 1, "picot": 0, "wide": 1}
@@ -22,6 +41,7 @@ LEAVES = {"dc": 1, "picot": 0, "wide": 1}
         (Into((Work("dc"), Chain(2), Work("dc"))), 1, 3),
         (Together("dc", 3), 3, 1),
         (Skip(2), 2, 0),
+        (Leave(2), 2, 0),
         (Chain(5), 0, 1),
         (Chain(0), 0, 0),
         (Chain(5, each=True), 0, 5),
@@ -63,3 +83,24 @@ def test_an_unknown_stitch_is_refused_with_a_near_name_when_counted() -> None:
         consumed((Work("picott"),), STANDS_ON)
     with pytest.raises(InputError, match="unknown stitch"):
         left((Repeat((Together("tr", 2),), 2),), LEAVES)
+
+
+def test_a_chain_takes_no_place_of_its_own_when_it_shares() -> None:
+    """It counts, and stands where the body's first stitch stands."""
+    row = Row(1, "RS", "body", (Work("dc", 10),), 11, Start(3, counts=True, shares=True))
+    assert row_consumed(row, STANDS_ON) == 10
+    assert row_left(row, LEAVES) == 11
+
+
+def test_slip_stitches_across_are_worked_and_take_places_when_a_row_begins() -> None:
+    """They leave none."""
+    row = Row(1, "RS", "body", (Work("dc", 10),), 10, Start(3, across=4))
+    assert row_consumed(row, STANDS_ON) == 14
+    assert row_left(row, LEAVES) == 10
+    assert row_worked(row) == {"dc": 10, "chain": 3, "slip_stitch": 4}
+
+
+def test_what_is_left_for_later_is_counted_when_asked() -> None:
+    """A body that leaves nothing leaves none."""
+    assert left_for_later((Work("dc", 3), Leave(7))) == 7
+    assert left_for_later((Work("dc", 3), Skip(7))) == 0

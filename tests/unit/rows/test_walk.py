@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Together, Work
 from frogless.rows.walk import flatten, nodes, stitch_keys, unrolled
 
 D, S = "double_crochet", "single_crochet"
@@ -52,3 +52,8 @@ def test_all_stitches_are_named_when_a_body_holds_groups() -> None:
     """Inside repeats, groups and closed-together stitches too; a chain has a node of its own."""
     body = (Repeat((Into((Work(S), Work("picot"))), Chain()), 2), Together(D, 2))
     assert stitch_keys(body) == {S, D, "picot"}
+
+
+def test_places_left_are_one_run_when_flattened() -> None:
+    """Two runs left next to each other are one, and none is nothing."""
+    assert flatten((Leave(2), Leave(3), Leave(0))) == (Leave(5),)
