@@ -9,10 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from property.strategies import LEAVES, STANDS_ON, bodies, left_by, programs
 
+from frogless.fabric.claims import left_over, spots
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
 from frogless.fabric.geometry import angles, column_drift, marked_parent, shaping_points
-from frogless.fabric.model import Fabric, RowFabric
+from frogless.fabric.model import Fabric, RowFabric, runs_back
+from frogless.fabric.stretches import stretch
 from frogless.rows.count import consumed, left, row_worked, worked
 from frogless.rows.nodes import End, Into, Node, Piece, Program, Repeat, Row, Side, Start, Work
 from frogless.rows.walk import flatten, unrolled
@@ -29,22 +31,80 @@ def on_places(body: tuple[Node, ...], places: int) -> Fabric:
     return expand(Program((Piece("piece", False, (start, row)),)), dictionary())
 
 
+def every_row(program: Program) -> list[RowFabric]:
+    """The rows of all pieces."""
+    return [row for rows in expand(program, dictionary()).pieces.values() for row in rows]
+
+
 @given(programs())
-def test_sound_rows_use_every_place_when_expanded(program: Program) -> None:
-    """Each place is used or skipped; what stitches take is what is used; counts are as stated."""
-    for below, row in pairwise(expand(program, dictionary()).pieces["piece"]):
+def test_sound_rows_account_for_every_place_when_expanded(program: Program) -> None:
+    """Each place offered is used, skipped or left; what stitches take is what is used."""
+    for row in every_row(program):
         assert row.overrun == 0
-        assert row.used.size == row.skipped.size == below.places
+        assert bool(np.all((row.used > 0).astype(int) + row.skipped + row.left == 1))
+        assert bool(np.all(np.diff(row.left[row.order]) >= 0))
         assert int(row.used.sum()) == int(row.taken.sum())
-        assert bool(np.all((row.used > 0) != (row.skipped > 0)))
-        assert sorted(row.order.tolist()) == list(range(below.places))
+        assert sorted(row.order.tolist()) == list(range(row.used.size))
         assert row.places == int(row.counted.sum()) == row.row.count
+
+
+@given(programs())
+def test_places_are_conserved_when_rows_are_worked(program: Program) -> None:
+    """What was made or begun on is used or skipped once, or still waits; nothing else is."""
+    for name, rows in expand(program, dictionary()).pieces.items():
+        waiting: set[tuple[int, int]] = set()
+        if program.piece(name).bases:
+            first = rows[0]
+            waiting = set(zip(first.from_row.tolist(), first.from_place.tolist(), strict=True))
+            assert len(waiting) == first.used.size
+        for index, row in enumerate(rows):
+            offered = list(zip(row.from_row.tolist(), row.from_place.tolist(), strict=True))
+            assert len(set(offered)) == len(offered)
+            assert set(offered) <= waiting
+            assert row.behind == len(waiting) - len(offered)
+            gone = (row.used > 0) | (row.skipped > 0)
+            waiting -= {spot for spot, is_gone in zip(offered, gone, strict=True) if is_gone}
+            waiting |= {(index, place) for place in range(row.places)}
+        own = {(len(rows) - 1, place) for place in range(rows[-1].places)}
+        assert set(left_over(rows)) == waiting - own
+
+
+@given(programs())
+def test_a_row_meets_the_last_stitch_first_when_it_is_turned(program: Program) -> None:
+    """And the first of them when it goes on the same way round an open piece."""
+    for name, rows in expand(program, dictionary()).pieces.items():
+        for index, (below, row) in enumerate(pairwise(rows)):
+            met = row.from_row[row.order] == index
+            own = row.from_place[row.order][met].tolist()
+            is_turned = runs_back(row.row) != runs_back(below.row)
+            if is_turned and below.row.end.join == "none":
+                assert own == sorted(own, reverse=True)
+                assert not own or met[: len(own)].all()
+            elif not is_turned:
+                assert own == sorted(own)
+                assert len(own) == below.places, name
+
+
+@given(programs())
+def test_pieces_begun_on_edges_stand_on_their_stretches_when_expanded(program: Program) -> None:
+    """As many places as the stretches have, each of which the edge really has."""
+    made = expand(program, dictionary()).pieces
+    for piece in program.pieces:
+        found = [stretch(base, made) for base in piece.bases]
+        if found:
+            assert made[piece.name][0].used.size == sum(each.size for each in found)
+        for each in found:
+            for _, part, row, place in spots(each):
+                assert 0 <= row < len(made[each.piece])
+                assert (
+                    part in ("end", "left_end", "right_end") or place < made[each.piece][row].places
+                )
 
 
 @given(programs())
 def test_stitches_are_those_counted_when_expanded(program: Program) -> None:
     """The arrays hold just the stitches that the tree counts, without unrolling either."""
-    for row in expand(program, dictionary()).pieces["piece"]:
+    for row in every_row(program):
         found = np.bincount(row.stitch, minlength=len(row.keys)).tolist()
         assert {k: n for k, n in zip(row.keys, found, strict=True) if n} == row_worked(row.row)
 
@@ -52,7 +112,7 @@ def test_stitches_are_those_counted_when_expanded(program: Program) -> None:
 @given(programs())
 def test_stitches_lie_within_the_round_when_placed(program: Program) -> None:
     """Every fraction is from 0 to 1, in rising order for a row that is not mirrored."""
-    rows = expand(program, dictionary()).pieces["piece"]
+    rows = every_row(program)
     for row, at in zip(rows, angles(rows), strict=True):
         assert at.shape == row.stitch.shape
         assert bool(np.all((at >= 0) & (at <= 1)))
