@@ -13,14 +13,13 @@ from frogless.errors import Impossible, InputError, near_names
 from frogless.plan.basis import Basis
 from frogless.plan.model import JoinPlan, Remark
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
-from frogless.rows.nodes import Base, Seam
+from frogless.rows.nodes import ROW_ENDS, Base, Seam
 from frogless.rows.spread import even_spread
 from frogless.units import Measured
 
 # An edge eased in by more than this puckers visibly (own choice: as an edging may differ from its
 # hem by one part in thirty).
 PUCKERS = 0.03
-ROW_ENDS = frozenset({"row_ends", "right_edge", "left_edge"})
 
 
 @dataclass(frozen=True, slots=True)

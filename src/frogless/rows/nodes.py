@@ -24,6 +24,9 @@ Side = Literal["RS", "WS"]
 Join = Literal["none", "first_stitch", "chain_top"]
 Edge = Literal["foundation", "last_row", "row", "underside", "row_ends", "right_edge", "left_edge"]
 
+#: The edges whose places are ends of rows; those of the others are stitches.
+ROW_ENDS: frozenset[Edge] = frozenset({"row_ends", "right_edge", "left_edge"})
+
 
 @dataclass(frozen=True, slots=True)
 class Work:

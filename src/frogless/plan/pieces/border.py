@@ -13,11 +13,10 @@ from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.edging import RUFFLES, EdgingWork, plan_edging
 from frogless.plan.edging import multiple as edging_multiple
-from frogless.plan.joins import ROW_ENDS
 from frogless.plan.landing import because_landed, land, multiple_note
 from frogless.plan.model import EdgingPlan, Measure, PiecePlan, Remark, Shape
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
-from frogless.rows.nodes import Base, Chain, End, Node, Piece, Row, Side, Start, Work
+from frogless.rows.nodes import ROW_ENDS, Base, Chain, End, Node, Piece, Row, Side, Start, Work
 from frogless.rows.spread import apportioned, even_spread, worked_over
 from frogless.rows.walk import stitch_keys
 from frogless.swatch import Gauge
