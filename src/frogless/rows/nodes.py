@@ -63,7 +63,10 @@ class Skip:
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """The last `times` places left unworked for now: a later row of the piece works them."""
+    """The last `times` places left unworked for now: a later row of the piece works them.
+
+    They are all that still lie ahead, those among them that earlier rows left already.
+    """
 
     times: int = 1
 

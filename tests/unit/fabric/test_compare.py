@@ -7,7 +7,7 @@ import pytest
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric
-from frogless.rows.nodes import Into, Node, Piece, Program, Repeat, Row, Skip, Together, Work
+from frogless.rows.nodes import Into, Leave, Node, Piece, Program, Repeat, Row, Skip, Together, Work
 from frogless.stitches.load import dictionary
 
 D = "double_crochet"
@@ -52,6 +52,16 @@ def test_a_skip_is_a_difference_when_nothing_else_differs() -> None:
     """A place left unused by mistake is not one skipped on purpose."""
     assert same(fabric((Work(D, 5), Skip())), fabric((Work(D, 5),))) == (
         "skirt, row 1: place below 6 is skipped (1) or not (0) 1 in one and 0 in the other"
+    )
+
+
+def test_a_place_left_for_later_is_a_difference_when_it_could_be_skipped() -> None:
+    """One waits, the other is gone."""
+    assert same(fabric((Work(D, 5), Leave())), fabric((Work(D, 5), Skip()))) == (
+        "skirt, row 1: place below 6 is skipped (1) or not (0) 0 in one and 1 in the other"
+    )
+    assert same(fabric((Work(D, 5), Leave())), fabric((Work(D, 5),))) == (
+        "skirt, row 1: place below 6 is left for later (1) or not (0) 1 in one and 0 in the other"
     )
 
 

@@ -28,7 +28,7 @@ def check_multiples(subject: Subject) -> Finding:
 def _unmet(subject: Subject, piece: PiecePlan, plan: EdgingPlan) -> Iterator[str]:
     if (plan.base_count - plan.offset) % plan.multiple:
         yield f"{plan.base_count} is no {plan.multiple} × m + {plan.offset}"
-    left = {row.row.number: row.places for row in subject.fabric.pieces[piece.name]}
+    left = {row.row.number: row.places for row in subject.fabric.pieces.get(piece.name, ())}
     under = left.get(plan.first_round - (0 if plan.correction else 1), 0)
     if under != plan.base_count:
         yield f"the edging stands on {under} stitches, {plan.base_count} planned"

@@ -26,7 +26,7 @@ def check_shaping_rounds(subject: Subject) -> Finding:
         }
         last = max((s.last_round for s in piece.sections), default=0)
         looked_at += last
-        for row in subject.fabric.pieces[piece.name]:
+        for row in subject.fabric.pieces.get(piece.name, ()):
             if not 0 < row.row.number <= last:
                 continue
             points = len(shaping_points(row)) + len(decrease_points(row))
@@ -42,7 +42,7 @@ def check_lines(subject: Subject) -> Finding:
     """Each shaping point keeps its line, within a stitch, in turned and in unturned rounds."""
     faults, looked_at = [], 0
     for piece in _tubes(subject.plan):
-        for drift in column_drift(subject.fabric.pieces[piece.name]):
+        for drift in column_drift(subject.fabric.pieces.get(piece.name, ())):
             looked_at += len(drift.strays)
             if drift.greatest > STRAIGHT + 1e-9:
                 faults.append(
