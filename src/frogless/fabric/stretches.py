@@ -66,11 +66,6 @@ def stretch(base: Base, worked: Worked, name: str = "") -> Stretch:
     return Stretch(found.piece, part, found.rows, found.places, missing)
 
 
-def row_ends(rows: Sequence[RowFabric]) -> int:
-    """Rows that have ends: all but a foundation chain, which lies flat."""
-    return sum(not is_foundation_chain(row.row) for row in rows)
-
-
 def is_foundation_chain(row: Row) -> bool:
     """Whether a row is the chain that a piece begins on, or its ring."""
     return row.number == 0 and all(isinstance(node, Chain) for node in row.body)

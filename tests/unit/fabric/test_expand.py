@@ -8,8 +8,8 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.fabric.expand import expand, place_order
-from frogless.fabric.stretches import row_ends
 from frogless.fabric.model import RowFabric
+from frogless.fabric.stretches import stretch
 from frogless.rows.nodes import (
     Base,
     Chain,
@@ -242,8 +242,11 @@ def test_an_edge_is_taken_in_reverse_when_worked_backwards() -> None:
 
 def test_a_foundation_row_has_a_row_end_when_it_is_of_stitches() -> None:
     """A foundation chain lies flat and has none."""
-    assert row_ends(rows_of(foundation(3), row_of(Work(D, 3)))) == 2
-    assert row_ends(rows_of(row_of(Chain(3, each=True), number=0), row_of(Work(D, 3)))) == 1
+    ends = Base("skirt", "row_ends")
+    of_stitches = rows_of(foundation(3), row_of(Work(D, 3)))
+    of_chain = rows_of(row_of(Chain(3, each=True), number=0), row_of(Work(D, 3)))
+    assert stretch(ends, {"skirt": of_stitches}).size == 2
+    assert stretch(ends, {"skirt": of_chain}).size == 1
 
 
 def test_a_base_is_refused_when_it_is_no_earlier_piece() -> None:
