@@ -23,6 +23,7 @@ from frogless.draw.outline import (
     shaping_lines,
     wanted_profile,
 )
+from frogless.draw.scale import scale_key
 from frogless.draw.trims import BEAD, edging_shapes, strand_shapes, waist_shapes
 from frogless.draw.words import landmark_name, with_defaults
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan
@@ -35,10 +36,6 @@ SHORTEST_TICK = 0.2
 # A point this far round, in turns, lies along the folded side edge (a quarter turn).
 SIDE = 0.245
 LENGTH_STEP = 4.6
-SCALE_BARS: Mapping[Units, tuple[float, ...]] = {
-    "cm": (5, 10, 20, 50, 100, 200, 500),
-    "in": (6.35, 12.7, 25.4, 50.8, 101.6, 203.2, 508),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -342,12 +339,7 @@ def _whole(text: str, x: float, heights: Sequence[float]) -> Iterator[Shape]:
 
 def _keys(task: _Task, frame: Frame) -> Iterator[Key]:
     words, end = task.words, SAMPLE_WIDTH
-    bar = max(
-        b
-        for b in SCALE_BARS[task.units]
-        if b == min(SCALE_BARS[task.units]) or b * frame.scale <= end
-    )
-    yield Key(_scale_bar(bar * frame.scale), task.length(bar))
+    yield scale_key(frame.scale, task.units)
     yield Key((Line((0, 0), (end, 0), "wanted"),), words["wanted"])
     if any(section.chosen for section in task.plan.main.sections):
         ticks = tuple(Line((x, -TICK), (x, TICK), "shaping tick") for x in (end / 4, end * 3 / 4))
@@ -360,8 +352,3 @@ def _keys(task: _Task, frame: Frame) -> Iterator[Key]:
         )
         beads = tuple(Circle((end * part, 0), BEAD, "bead") for part in (0.2, 0.5, 0.8))
         yield Key((Line((0, 0), (end, 0), "strand"), *beads), text)
-
-
-def _scale_bar(width: float) -> tuple[Shape, ...]:
-    ends = (Line((x, -0.9), (x, 0.9), "scale") for x in (0.0, width))
-    return (Line((0, 0), (width, 0), "scale"), *ends)

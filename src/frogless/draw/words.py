@@ -34,6 +34,15 @@ WORDS: Mapping[str, str] = {
     "strand": "{name}: {beads} beads, hangs {sag} deep",
     "shaping": "shaping points, with a tick at each shaping round",
     "side_join": "join",
+    # The pieces lying flat.
+    "flat": "the pieces lying flat, right side up, at one scale",
+    "way": "direction of work",
+    "make": "{name} (make {number})",
+    "measure": "{name}: {length}",
+    "measure_stitches": "{name}: {length} ({count} sts)",
+    "measure_rows": "{name}: {length} ({count} rows)",
+    "measure_of": "{piece}, {measure}",
+    "tell_piece": "{name}: {measures}.",
     # The profile.
     "profile": "girth by depth below the waist edge",
     "worked": "the rounds as worked",

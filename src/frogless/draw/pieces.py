@@ -1,0 +1,198 @@
+"""The pieces of a garment lying flat, at one scale, with their measurements lettered."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import count, product
+from string import ascii_lowercase
+
+from frogless.draw.callouts import SAMPLE_WIDTH, Key, Sheet, assemble, moved
+from frogless.draw.drawing import Circle, Drawing, Line, Point, Shape, Text, polyline
+from frogless.draw.scale import scale_key
+from frogless.draw.words import with_defaults
+from frogless.plan.model import Measure, PiecePlan, Plan
+from frogless.units import Units, show_length
+
+#: What a shelf of pieces may take of the sheet's height, and the air between two of them, mm.
+TALLEST = 110.0
+GAP = 8.0
+NAME_STEP = 6.5
+#: A letter's disc, the bars at the ends of a dimension line, the arrow of the work, mm.
+DISC = 2.3
+BAR = 1.1
+ARROW = 7.0
+HEAD = 1.6
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """A piece on the sheet, from (0, 0) to the right and down."""
+
+    shapes: tuple[Shape, ...]
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Lettered:
+    """A piece and its measurements, those with a dimension line under their letters."""
+
+    piece: PiecePlan
+    measures: tuple[tuple[str, Measure], ...]
+
+
+def pieces_drawing(
+    plan: Plan, *, title: str, units: Units, labels: Mapping[str, str] | None = None
+) -> Drawing | None:
+    """Every piece that has a shape, right side up, at one scale; None when none has.
+
+    Args:
+        labels: words by name that replace those of `words.WORDS`.
+    """
+    words = with_defaults(labels or {})
+    pieces = _lettered([piece for piece in plan.pieces if piece.shape is not None])
+    if not pieces:
+        return None
+    sheet = Sheet(title, describe_pieces(plan, units, labels))
+    scale = _scale(pieces, sheet)
+    drawn = [_draw(piece, scale, words) for piece in pieces]
+    keys = (
+        scale_key(scale, units),
+        Key(_arrow((SAMPLE_WIDTH / 2 - ARROW / 2, 0.0), (1.0, 0.0)), words["way"]),
+        *(
+            Key(_letter(letter, (SAMPLE_WIDTH / 2, 0.0)), _told(piece, measure, units, words))
+            for piece in pieces
+            for letter, measure in piece.measures
+        ),
+    )
+    return assemble(tuple(_on_shelves(drawn, sheet)), words["flat"], keys, sheet)
+
+
+def describe_pieces(plan: Plan, units: Units, labels: Mapping[str, str] | None = None) -> str:
+    """The pieces and their measurements in words, for those who do not see the drawing."""
+    words = with_defaults(labels or {})
+    told = []
+    for piece in plan.pieces:
+        if piece.shape is None:
+            continue
+        measures = "; ".join(_value(measure, units, words) for measure in piece.measures)
+        told.append(words["tell_piece"].format(name=piece.name, measures=measures))
+    return " ".join(told)
+
+
+def _lettered(pieces: Sequence[PiecePlan]) -> tuple[_Lettered, ...]:
+    letters = _letters()
+    return tuple(
+        _Lettered(piece, tuple((next(letters), m) for m in piece.measures if m.line is not None))
+        for piece in pieces
+    )
+
+
+def _letters() -> Iterator[str]:
+    """a, b, … z, aa, ab, …"""
+    for length in count(1):
+        yield from map("".join, product(ascii_lowercase, repeat=length))
+
+
+def _corners(piece: PiecePlan) -> list[Point]:
+    if piece.shape is None:
+        return []
+    return [point for ring in piece.shape.outlines for point in ring]
+
+
+def _size(piece: PiecePlan) -> tuple[float, float]:
+    """Width and height of the outline, mm of garment."""
+    xs, ys = zip(*_corners(piece), strict=True)
+    return max(max(xs) - min(xs), 1.0), max(max(ys) - min(ys), 1.0)
+
+
+def _scale(pieces: Sequence[_Lettered], sheet: Sheet) -> float:
+    """The scale at which the widest piece fits the sheet, and the tallest a shelf."""
+    sizes = [_size(each.piece) for each in pieces]
+    room = sheet.width - 2 * (sheet.margin + DISC)
+    return min(room / max(w for w, _ in sizes), TALLEST / max(h for _, h in sizes))
+
+
+def _draw(lettered: _Lettered, scale: float, words: Mapping[str, str]) -> _Drawn:
+    piece = lettered.piece
+    if piece.shape is None:
+        return _Drawn((), 0.0, 0.0)
+    corners = _corners(piece)
+    left, top = min(x for x, _ in corners), min(y for _, y in corners)
+    width, height = (side * scale for side in _size(piece))
+
+    def at(point: Point) -> Point:
+        return ((point[0] - left) * scale, (point[1] - top) * scale)
+
+    outer, *holes = piece.shape.outlines
+    shapes: list[Shape] = [
+        polyline(map(at, outer), "cloth", closed=True),
+        polyline(map(at, outer), "outline", closed=True),
+        *(polyline(map(at, hole), "edging", closed=True) for hole in holes),
+        *(polyline(map(at, line), "shaping") for line in piece.shape.lines),
+    ]
+    if piece.shape.way is not None:
+        shapes.extend(_arrow((width * 0.5, height * 0.5), piece.shape.way))
+    for letter, measure in lettered.measures:
+        if measure.line is not None:
+            shapes.extend(_dimension(at(measure.line[0]), at(measure.line[1]), letter))
+    name = piece.name
+    if piece.number_made > 1:
+        name = words["make"].format(name=name, number=piece.number_made)
+    shapes.append(Text((width / 2, height + NAME_STEP), name, "name", "middle"))
+    return _Drawn(tuple(shapes), width, height + NAME_STEP)
+
+
+def _dimension(start: Point, end: Point, letter: str) -> Iterator[Shape]:
+    """A line with a bar at both ends and its letter in a disc in the middle."""
+    length = math.dist(start, end) or 1.0
+    across = (-(end[1] - start[1]) / length * BAR, (end[0] - start[0]) / length * BAR)
+    yield Line(start, end, "dimension")
+    for x, y in (start, end):
+        yield Line((x - across[0], y - across[1]), (x + across[0], y + across[1]), "tick")
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
+    yield from _letter(letter, middle)
+
+
+def _letter(letter: str, at: Point) -> tuple[Shape, ...]:
+    disc = DISC if len(letter) == 1 else DISC * 1.35
+    return (Circle(at, disc, "trim"), Text((at[0], at[1] + 1.15), letter, "axis", "middle"))
+
+
+def _arrow(start: Point, way: Point) -> tuple[Shape, ...]:
+    """An arrow along `way`, a unit vector."""
+    x, y = way
+    end = (start[0] + x * ARROW, start[1] + y * ARROW)
+    heads = [
+        (end[0] - HEAD * (x - side * y * 0.6), end[1] - HEAD * (y + side * x * 0.6))
+        for side in (-1, 1)
+    ]
+    return (Line(start, end, "scale"), polyline((heads[0], end, heads[1]), "scale"))
+
+
+def _on_shelves(drawn: Sequence[_Drawn], sheet: Sheet) -> Iterator[Shape]:
+    """The pieces from left to right, a new shelf where the sheet is full."""
+    x = y = tallest = 0.0
+    room = sheet.width - 2 * (sheet.margin + DISC)
+    for piece in drawn:
+        if x and x + piece.width > room:
+            x, y, tallest = 0.0, y + tallest + GAP, 0.0
+        yield from moved(piece.shapes, sheet.margin + DISC + x, y)
+        x += piece.width + GAP
+        tallest = max(tallest, piece.height)
+
+
+def _told(piece: _Lettered, measure: Measure, units: Units, words: Mapping[str, str]) -> str:
+    value = _value(measure, units, words)
+    return words["measure_of"].format(piece=piece.piece.name, measure=value)
+
+
+def _value(measure: Measure, units: Units, words: Mapping[str, str]) -> str:
+    """ "width at the bust: 53 cm (85 sts)"."""
+    length = show_length(measure.got.value, units)
+    if not measure.count or measure.kind == "edge":
+        return words["measure"].format(name=measure.name, length=length)
+    counted = "measure_rows" if measure.kind == "length" else "measure_stitches"
+    return words[counted].format(name=measure.name, length=length, count=measure.count)
