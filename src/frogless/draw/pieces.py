@@ -15,9 +15,11 @@ from frogless.draw.words import with_defaults
 from frogless.plan.model import Measure, PiecePlan, Plan
 from frogless.units import Units, show_length
 
-#: What a shelf of pieces may take of the sheet's height, and the air between two of them, mm.
+#: What a shelf of pieces may take of the sheet's height, and the air between two of them, mm; and what
+#: a sum of floats may be off.
 TALLEST = 110.0
 GAP = 8.0
+SLACK = 1e-6
 NAME_STEP = 6.5
 #: A letter's disc, the bars at the ends of a dimension line, the arrow of the work, mm.
 DISC = 2.3
@@ -109,9 +111,14 @@ def _size(piece: PiecePlan) -> tuple[float, float]:
 
 
 def _scale(pieces: Sequence[_Lettered], sheet: Sheet) -> float:
-    """The scale at which the widest piece fits the sheet, and the tallest a shelf."""
+    """The scale at which the tallest piece fits a shelf, and the widest the sheet.
+
+    Of several pieces the widest takes half of it, so that two lie side by side.
+    """
     sizes = [_size(each.piece) for each in pieces]
     room = sheet.width - 2 * (sheet.margin + DISC)
+    if len(pieces) > 1:
+        room = (room - GAP) / 2 - SLACK
     return min(room / max(w for w, _ in sizes), TALLEST / max(h for _, h in sizes))
 
 
