@@ -5,7 +5,8 @@ do too is given to one, on the same content and in the same run:
 
 * TOML Kit reads the three files (it keeps places and comments; plain `tomllib` does not);
 * OR-Tools CP-SAT, a constraint solver, finds the rhythm of both shaped sections to the same proven
-  optimum: clauses and stray are compared, and the benchmark stops when they differ;
+  optimum: clauses and stray are compared, and the benchmark stops when they differ (more of this in
+  `bench_planner.py`);
 * Python-Markdown makes a web page of the pattern's words;
 * `json` of the standard library writes the plan file and reads it back.
 
@@ -25,20 +26,22 @@ from pathlib import Path
 import markdown
 import numpy as np
 import tomlkit
-from rhythm_cpsat import solve
+from rhythm_cpsat import solve as in_parts
 from skirt import ROUNDS, in_a_folder, request
 from timing import MEDIANS, Timed, ratio, timed
 
 from frogless import draft
-from frogless.plan import rhythm
 from frogless.plan.model import SectionPlan
+from frogless.plan.rhythm.engine import Task
+from frogless.plan.rhythm.engine import solve as best
 from frogless.publish.drafted import Drafted
 from frogless.publish.pattern import pattern
 from frogless.publish.plain import plain
 from frogless.publish.planfile import dump, planfile
 from frogless.publish.webpage import webpage
 
-Question = tuple[rhythm.Stretch, float]
+Answer = tuple[int, float]
+PARTS = 100  # lengths are whole hundredths of a mm
 
 
 def frogless(asked: draft.Request) -> str:
@@ -48,33 +51,39 @@ def frogless(asked: draft.Request) -> str:
     return plain(document) + webpage(document) + dump(planfile(drafted))
 
 
-def questions(drafted: Drafted) -> list[Question]:
-    """What the planner asks for each shaped section: what to follow, and the indifference."""
+def questions(drafted: Drafted) -> list[Task]:
+    """What the planner asks for each shaped section."""
     return [_question(drafted, s) for s in drafted.plan.sections if s.chosen is not None]
 
 
-def _question(drafted: Drafted, section: SectionPlan) -> Question:
+def _question(drafted: Drafted, section: SectionPlan) -> Task:
+    """Lengths in whole hundredths of a mm, so that the solver is asked the same."""
     assert section.chosen is not None
+    assert section.evidence is not None
     depths = drafted.plan.main.depths[section.first_round - 1 : section.last_round + 1]
     knots, girths = zip(*section.profile, strict=True)
-    wanted = np.interp(depths, knots, girths)
     width, shapings = section.gauge.width.value, len(section.chosen.rhythm.rounds)
     step = (section.count_after - section.count_before) / shapings * width
-    give = next(s.value for s in section.because.steps if s.what == "indifference")
-    floor = np.array(section.floor) if section.floor else None
-    return rhythm.Stretch(wanted, section.count_before * width, step, shapings, floor), give
+    return Task(
+        wanted=np.round(np.interp(depths, knots, girths), 2),
+        before=round(section.count_before * width, 2),
+        step=round(step, 2),
+        shapings=shapings,
+        indifference=round(section.evidence.indifference, 2),
+        floor=np.floor(np.array(section.floor) * 10) / 10 if section.floor else None,
+    )
 
 
-def ours(asked: Sequence[Question]) -> list[tuple[int, float]]:
+def ours(asked: Sequence[Task]) -> list[Answer]:
     """Clauses and stray of each rhythm, by the planner."""
-    best = [rhythm.choose(rhythm.candidates(stretch), give) for stretch, give in asked]
-    return [(one.rhythm.clause_count, round(one.stray, 2)) for one in best]
+    found = [best(task) for task in asked]
+    return [(one.rhythm.clause_count, round(one.stray, 2)) for one in found if one]
 
 
-def solver(asked: Sequence[Question]) -> list[tuple[int, float]]:
+def solver(asked: Sequence[Task]) -> list[Answer]:
     """The same by the solver."""
-    best = [solve(stretch, give) for stretch, give in asked]
-    return [(one.clauses, round(one.stray, 2)) for one in best]
+    found = [in_parts(task, PARTS) for task in asked]
+    return [(one.clauses, one.stray / PARTS) for one in found if one]
 
 
 def read_files(asked: draft.Request) -> None:

@@ -76,6 +76,7 @@ class Impossible(FroglessError):
         short_stitches: stitches missing (0 when the shortfall is no count).
         short: the shortfall, mm.
         ways_out: changes that would make it possible, each one sentence.
+        requirements: names of those that cannot hold together, of which none can be left out.
     """
 
     def __init__(
@@ -86,11 +87,13 @@ class Impossible(FroglessError):
         short_stitches: int = 0,
         short: float = 0.0,
         ways_out: Sequence[str] = (),
+        requirements: Sequence[str] = (),
     ) -> None:
         self.requirement = requirement
         self.short_stitches = short_stitches
         self.short = short
         self.ways_out = tuple(ways_out)
+        self.requirements = tuple(requirements)
         super().__init__(requirement, place)
 
     def __str__(self) -> str:

@@ -11,6 +11,7 @@ from frogless.errors import InputError
 
 # Distances are compared after rounding to a ten-thousandth of a millimetre.
 GRAIN = 4
+SLACK = 10.0**-GRAIN
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +81,18 @@ def because_landed(girth: float, width: float, count: int, note: str) -> tuple[S
 
 
 @dataclass(frozen=True, slots=True)
+class Room:
+    """How many shapings there is room for, where not every round may be shaped.
+
+    Args:
+        by: (R + 1) numbers, in rounds 1 … r. after: (R + 1) numbers, in rounds r + 1 … R.
+    """
+
+    by: tuple[int, ...]
+    after: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Rise:
     """How a count may follow the count before it, over the rounds of one section.
 
@@ -88,16 +101,20 @@ class Rise:
         rounds: rounds there are, None when the rate of shaping is not to be looked at.
         every: at most every so many rounds is shaped.
         floors: (round, stitches) that there have to be at least after a round; 0 is the start.
+        room: in place of `rounds` and `every`, where more is asked of the shaping rounds.
     """
 
     step: int = 1
     rounds: int | None = None
     every: int = 1
     floors: tuple[tuple[int, int], ...] = ()
+    room: Room | None = None
 
     @property
     def shapings(self) -> float:
         """Shaping rounds that there is room for."""
+        if self.room is not None:
+            return self.room.by[-1]
         return math.inf if self.rounds is None else -(-self.rounds // self.every)
 
     def allows(self, before: int, after: int) -> bool:
@@ -116,10 +133,11 @@ class Rise:
         """
         needed = abs(after - before) // max(self.step, 1)
         if after >= before:
-            done = min(needed, -(-round_ // self.every))
-            return before + done * self.step
-        still = min(needed, -(-((self.rounds or 0) - round_) // self.every))
-        return after + still * self.step
+            done = self.room.by[round_] if self.room else -(-round_ // self.every)
+            return before + min(needed, done) * self.step
+        left = (self.rounds or 0) - round_
+        still = self.room.after[round_] if self.room else -(-left // self.every)
+        return after + min(needed, still) * self.step
 
 
 @dataclass(frozen=True, slots=True)

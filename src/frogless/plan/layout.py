@@ -15,9 +15,10 @@ from itertools import product
 
 import numpy as np
 
-from frogless.plan import rhythm
 from frogless.plan.basis import Basis
-from frogless.plan.landing import Rise, Stop, land_together
+from frogless.plan.landing import SLACK, Rise, Room, Stop, land_together
+from frogless.plan.rhythm.amounts import room
+from frogless.plan.rhythm.engine import Solution, Task, on_right_side, solve
 from frogless.plan.sections import Span, Target
 
 # Symmetric numbers of shaping points: 2 for a straight skirt and 4 to 8 for a flared one are usual
@@ -40,18 +41,30 @@ class Multiple:
 
 @dataclass(frozen=True, slots=True)
 class Shaped:
-    """One shaped section of a layout: its points, the rhythm taken, and all that were looked at.
+    """One shaped section of a layout: its points, and the rhythm taken.
 
     Args:
-        floor: what the rhythm keeps, as in `SectionPlan`.
+        task: what the rhythm had to follow and to keep.
+        asked: the same, keeping only what every rhythm has to.
     """
 
     points: int
     add: int
-    chosen: rhythm.Candidate
-    looked_at: tuple[rhythm.Candidate, ...]
-    indifference: float
-    floor: tuple[float, ...] = ()
+    chosen: Solution
+    task: Task
+    asked: Task
+
+    @property
+    def indifference(self) -> float:
+        """Strays so near to the least one are as good, mm."""
+        return self.task.indifference
+
+    @property
+    def floor(self) -> tuple[float, ...]:
+        """What the rhythm keeps, as in `SectionPlan`."""
+        if self.task.floor is None:
+            return ()
+        return tuple(np.maximum(np.asarray(self.task.floor, np.float64), 0.0).tolist())
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,7 +224,7 @@ def land_all(
     even = land_together(
         [replace(s, multiple=math.lcm(s.multiple, most)) if s.offset == 0 else s for s in stops]
     )
-    give = stops[0].width + rhythm.SLACK
+    give = stops[0].width + SLACK
     if even is None or _furthest(stops, even) > _furthest(stops, nearest) + give:
         return nearest
     return even
@@ -268,7 +281,16 @@ def _rise(span: Span, points: int, *, rate: bool) -> Rise:
     if not rate:
         return Rise(step)
     floors = tuple((f.round, math.ceil(f.least / span.width - 1e-6)) for f in span.floors)
-    return Rise(step, span.rounds, span.every, floors)
+    return Rise(step, span.rounds, span.every, floors, room_in(span))
+
+
+def room_in(span: Span) -> Room:
+    """How many shapings a section has room for, by any round and after it."""
+    may, gap = span.may_shape, span.section.least_gap
+    every = None if span.section.every == "auto" else span.every
+    backwards = [False, *may[:0:-1]]
+    after = room(backwards, gap, every)[::-1]
+    return Room(tuple(room(may, gap, every)), tuple(after))
 
 
 def keeps_floors(span: Span, before: int, after: int, points: int) -> bool:
@@ -276,15 +298,23 @@ def keeps_floors(span: Span, before: int, after: int, points: int) -> bool:
     return _rise(span, points, rate=True).allows(before, after)
 
 
-def stretch_of(span: Span, wanted: float, before: int, after: int, step: int) -> rhythm.Stretch:
-    """What the rhythm of a section has to follow: from `before` to `after` in steps of `step`."""
-    sign = 1 if after >= before else -1
-    return rhythm.Stretch(
+def task_of(basis: Basis, span: Span, wanted: float, before: int, after: int, points: int) -> Task:
+    """What the rhythm of a section has to follow: from `before` to `after` at so many points."""
+    step, section = points * span.section.add, span.section
+    right_side = on_right_side(span.rounds, 1 + span.rounds_above % 2)
+    return Task(
         wanted=span.profile(wanted),
         before=before * span.width,
-        step=sign * step * span.width,
+        step=(1 if after >= before else -1) * step * span.width,
         shapings=abs(after - before) // step,
+        indifference=indifference(basis, span, after),
+        clauses=section.clauses,
+        allowed=right_side if span.on_right_side else None,
+        forbidden=span.plain,
+        least_gap=section.least_gap,
+        every=None if section.every == "auto" else section.every,
         floor=span.floor(),
+        pair=2 if span.on_right_side else 1,
     )
 
 
@@ -293,20 +323,14 @@ def _shape(
 ) -> Shaped | None:
     if span.target is None or before == after:
         return None
-    stretch = stretch_of(span, wanted, before, after, points * span.section.add)
-    every = None if span.section.every == "auto" else span.section.every
-    found = rhythm.candidates(stretch, every)
-    if not found:
-        return None
-    give = indifference(basis, span, after)
+    asked = task_of(basis, span, wanted, before, after, points)
     line = span.body_floor()
-    above = [] if line is None else rhythm.candidates(replace(stretch, floor=line), every)
     # A rhythm stays above the body all the way where one can, else above its landmarks.
-    chosen = rhythm.choose(above or found, give)
-    kept = line if above else stretch.floor
-    floor = () if kept is None else tuple(np.maximum(kept, 0.0).tolist())
-    looked_at = tuple(found) if every is None else (chosen,)
-    return Shaped(points, span.section.add, chosen, looked_at, give, floor)
+    tasks = [asked] if line is None else [replace(asked, floor=line), asked]
+    for task in tasks:
+        if chosen := solve(task):
+            return Shaped(points, span.section.add, chosen, task, asked)
+    return None
 
 
 def indifference(basis: Basis, span: Span, count: int) -> float:

@@ -84,6 +84,52 @@ class Option:
 
 
 @dataclass(frozen=True, slots=True)
+class RunnerUp:
+    """The best rhythm of another number of clauses.
+
+    Args:
+        clauses: at most so many.
+        stray, stray_at: as in `Option`.
+        cost: how much further than the one taken it strays, mm; below zero when it strays less.
+    """
+
+    clauses: int
+    rhythm: Rhythm
+    stray: float
+    stray_at: float
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """How good the rhythm of a section is, and what it was weighed against; mm.
+
+    Args:
+        clauses, stray, squares: of the rhythm taken, in the order in which they were compared;
+            squares in mm² over all rounds.
+        indifference: strays this much above `least` were taken to be as good.
+        least: the least stray with as many clauses as are allowed, found by a search that leaves
+            nothing out.
+        bound: what no choice of shaping rounds betters at all, in however many clauses.
+        most_clauses: how many were allowed.
+        runners_up: for other numbers of clauses, fewest first; one that strays no less than with
+            fewer clauses is left out.
+        binding: what keeps the rhythm from straying less: any of "clauses", "indifference",
+            "least_gap", "allowed", "forbidden", "every", "floor", "ceiling".
+    """
+
+    clauses: int
+    stray: float
+    squares: float
+    indifference: float
+    least: float
+    bound: float
+    most_clauses: int
+    runners_up: tuple[RunnerUp, ...]
+    binding: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SectionPlan:
     """One section, planned. Rounds are numbered through the piece.
 
@@ -94,6 +140,7 @@ class SectionPlan:
         profile: (depth, girth) between which the wanted profile runs straight in this section, mm.
         floor: the least girth, mm, that its rhythm keeps before its first round and after each; 0
             where none is asked. Empty when it has no floor.
+        evidence: how good its rhythm is; None when it is not shaped.
     """
 
     name: str
@@ -110,6 +157,7 @@ class SectionPlan:
     because: Because
     profile: tuple[tuple[float, float], ...] = ()
     floor: tuple[float, ...] = ()
+    evidence: Evidence | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from frogless.errors import Impossible
 from frogless.plan.basis import Basis
-from frogless.plan.layout import POINTS
+from frogless.plan.layout import POINTS, room_in
+from frogless.plan.rhythm.amounts import room
 from frogless.plan.sections import LANDMARKS, Span
 
 # Whether the piece could be laid out if one section were another.
@@ -40,7 +41,7 @@ class Shortfall:
     @property
     def shaping_rounds(self) -> int:
         """Rounds that can be shaped, the first of the section among them."""
-        return -(-self.span.rounds // self.span.every)
+        return room_in(self.span).by[-1]
 
     @property
     def room(self) -> int:
@@ -61,7 +62,7 @@ class Shortfall:
     def rounds_needed(self) -> int:
         """Rounds that would be enough at this rhythm."""
         shapings = -(-self.change // (self.points * self.add))
-        return (shapings - 1) * self.span.every + 1
+        return _rounds_for(self.span, shapings)
 
     @property
     def sign(self) -> int:
@@ -73,9 +74,10 @@ def refuse(basis: Basis, short: Shortfall, possible: Possible) -> Impossible:
     """The refusal: the requirement, the shortfall in stitches and mm, the ways out in numbers."""
     span, reached = short.span, short.reached
     missing = short.missing * span.width
+    times = _rhythm(span)
     message = (
         f'section "{span.section.name}": {_counted(short.points, "shaping point")} of '
-        f"{_counted(short.add, 'stitch', 'stitches')} {_rhythm(span.every)} give"
+        f"{_counted(short.add, 'stitch', 'stitches')} {times} give"
         f"{'s' if short.points == 1 else ''} {_counted(short.shaping_rounds, 'shaping round')} in "
         f"{span.rounds} and take{'s' if short.points == 1 else ''} "
         f"{short.before} stitches to {reached} ({basis.show(reached * span.width)}); "
@@ -88,6 +90,7 @@ def refuse(basis: Basis, short: Shortfall, possible: Possible) -> Impossible:
         short_stitches=short.missing,
         short=missing,
         ways_out=tuple(ways_out(basis, short, possible)),
+        requirements=("points", "add", *_slowed_by(span), "rounds", "girth"),
     )
 
 
@@ -109,6 +112,13 @@ def ways_out(basis: Basis, short: Shortfall, possible: Possible) -> Iterator[str
     if span.every > 1 and possible(_with(span, every="auto")):
         shapings = -(-short.change // (short.points * short.add))
         yield f'every = "auto": shape more often ({shapings} of the {span.rounds} rounds)'
+    if span.on_right_side and possible(_with(span, shape_on="any")):
+        yield 'shape_on = "any": on wrong-side rounds too'
+    closer = (g for g in range(section.least_gap - 1, 0, -1) if possible(_with(span, least_gap=g)))
+    if gap := next(closer, None):
+        yield f"least_gap = {gap}: shaping rounds nearer to each other"
+    if span.plain and possible(replace(span, plain=())):
+        yield "no plain stretches, or shorter ones"
     if short.rounds_needed <= span.rounds * LONGER:
         yield _longer(basis, short)
     if short.sign > 0:
@@ -151,7 +161,35 @@ def _counted(n: int, one: str, many: str = "") -> str:
     return f"{n} {one if n == 1 else many or one + 's'}"
 
 
-def _rhythm(every: int) -> str:
-    if every == 1:
-        return "every round"
-    return f"every {({2: '2nd', 3: '3rd'}).get(every, f'{every}th')} round"
+def _rounds_for(span: Span, shapings: int) -> int:
+    """The rounds in which so many shapings have room, when the section goes on as it ends."""
+    may, section = list(span.may_shape), span.section
+    every = None if section.every == "auto" else span.every
+    for rounds in range(shapings * max(span.every, section.least_gap, 2) + len(span.plain) + 1):
+        if rounds >= len(may):
+            may.append(may[-2] if span.on_right_side else True)
+        if room(may[: rounds + 1], section.least_gap, every)[-1] >= shapings:
+            return rounds
+    return len(may)
+
+
+def _slowed_by(span: Span) -> Iterator[str]:
+    """Keys of a section that keep rounds from being shaped."""
+    if span.every > 1:
+        yield "every"
+    if span.section.least_gap > 1:
+        yield "least_gap"
+    if span.on_right_side:
+        yield "shape_on"
+    if span.plain:
+        yield "plain"
+
+
+def _rhythm(span: Span) -> str:
+    """ "every 2nd round", "every right-side round", "every 3rd round at most"."""
+    every = max(span.every, span.section.least_gap)
+    of = "right-side round" if span.on_right_side else "round"
+    nth = "every" if every == 1 else f"every {({2: '2nd', 3: '3rd'}).get(every, f'{every}th')}"
+    if every > 1 and span.on_right_side:
+        return f"{nth} round, on the right side,"
+    return f"{nth} {of}" + (" outside the plain stretches" if span.plain else "")

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.errors import Impossible
-from frogless.plan import rate
+from frogless.plan import conflicts, rate
 from frogless.plan.basis import Basis
 from frogless.plan.landing import Stop, exact_count, multiple_note
 from frogless.plan.layout import (
@@ -19,7 +19,9 @@ from frogless.plan.layout import (
     keeps_floors,
     land_all,
     layout_at,
+    task_of,
 )
+from frogless.plan.rhythm.conflict import explain
 from frogless.plan.sections import LANDMARKS, Floor, Span, Target
 
 HALF_CM = 5.0
@@ -60,7 +62,7 @@ class Failed:
 
 
 def why_not(basis: Basis, first: Target, spans: tuple[Span, ...], multiple: Multiple) -> Impossible:
-    """The requirement that fails first: points, rate, multiple, a landmark on the way, ease."""
+    """The requirement that fails first: points, rate, multiple, rhythm, a landmark, ease."""
     failed = Failed(basis, first, spans, multiple)
     if refused := _points_refused(failed):
         return refused
@@ -71,6 +73,8 @@ def why_not(basis: Basis, first: Target, spans: tuple[Span, ...], multiple: Mult
         return rate.refuse(basis, min(worst, key=lambda s: s.missing), failed.possible)
     if multiple.of > 1 and failed.laid_out(multiple=Multiple()):
         return _multiple_missed(failed)
+    if refused := _rhythm_refused(failed):
+        return refused
     bare = [replace(span, floors=()) for span in spans]
     if any(span.floors for span in spans) and failed.laid_out(bare, Multiple()):
         return _landmark_missed(failed)
@@ -111,6 +115,7 @@ def _points_refused(failed: Failed) -> Impossible | None:
         short_stitches=needed - room,
         short=(needed - room) * span.width,
         ways_out=(f"at most {room // LEAST_GAP} shaping points",),
+        requirements=("points", "girth"),
     )
 
 
@@ -124,6 +129,21 @@ def _shortfall(
         short = rate.Shortfall(span, counts[i], counts[i + 1], points[i], span.section.add)
         if short.missing > 0:
             return short
+    return None
+
+
+def _rhythm_refused(failed: Failed) -> Impossible | None:
+    """The refusal of keys that leave no rhythm for counts that are within reach, if they do."""
+    for points, counts in _landed(failed):
+        wanted = failed.first.wanted
+        for i, span in enumerate(failed.spans):
+            before, after = counts[i : i + 2]
+            if span.target is not None and before != after:
+                task = task_of(failed.basis, span, wanted, before, after, points[i])
+                conflict = explain(task)
+                if conflict and conflicts.OF_KEYS & set(conflict.names):
+                    return conflicts.refuse(failed.basis, span, task, conflict)
+                wanted = span.target.wanted
     return None
 
 
@@ -142,6 +162,7 @@ def _multiple_missed(failed: Failed) -> Impossible:
             f"{basis.show(multiple.of * last.width)})",
             "another number of shaping points, or an edging with a smaller repeat",
         ),
+        requirements=("multiple", "ease_allowed", "points"),
     )
 
 
@@ -163,6 +184,7 @@ def _landmark_missed(failed: Failed) -> Impossible:
         short_stitches=max(round(missing / span.width + 0.5), 1),
         short=missing,
         ways_out=tuple(_landmark_ways(failed, span, floor, missing)),
+        requirements=("landmarks", "points", "rounds"),
     )
 
 
@@ -223,6 +245,7 @@ def _ease_missed(failed: Failed) -> Impossible:
                 ways_out=(
                     f"allow at least {span.width:.1f} mm between the least and the most ease",
                 ),
+                requirements=("ease_allowed",),
             )
     tried = list(choices(basis, spans, POINTS))
     points = min(tried, key=max, default=(0,) * len(spans))
@@ -237,4 +260,5 @@ def _ease_missed(failed: Failed) -> Impossible:
             'points = "auto", or fewer shaping points',
             "a wider ease_allowed at the start or at the end of the sections",
         ),
+        requirements=("points", "ease_allowed"),
     )

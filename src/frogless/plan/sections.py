@@ -15,6 +15,7 @@ from frogless.because import Because, Step
 from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
 from frogless.plan.basis import Basis
+from frogless.plan.rhythm.engine import on_right_side
 from frogless.swatch import Gauge
 
 # What is allowed about a wanted girth when the author does not say: an inch either way, and for a
@@ -87,6 +88,8 @@ class Span:
         floors: what it may not fall below.
         body: (depth, girth) of the body from the waist to the hip, with the ease it may lie close
             by; a rhythm stays above the straight lines between them where it can.
+        plain: rounds of the section that may not be shaped.
+        turned: whether every other round is worked on the wrong side.
     """
 
     section: Section
@@ -102,6 +105,8 @@ class Span:
     knots: tuple[tuple[float, float], ...] = field(default=())
     floors: tuple[Floor, ...] = field(default=())
     body: tuple[tuple[float, float], ...] = field(default=())
+    plain: tuple[int, ...] = ()
+    turned: bool = False
 
     @property
     def width(self) -> float:
@@ -117,6 +122,20 @@ class Span:
     def every(self) -> int:
         """At most every so many rounds is shaped: 1 when the planner is free."""
         return self.section.every if isinstance(self.section.every, int) else 1
+
+    @property
+    def on_right_side(self) -> bool:
+        """Whether wrong-side rounds may not be shaped; where none are, nothing is asked."""
+        return self.turned and self.section.shape_on == "right side"
+
+    @property
+    def may_shape(self) -> npt.NDArray[np.bool_]:
+        """(R + 1,) bool: rounds that may be shaped. The foundation round is on the right side."""
+        may = np.ones(self.rounds + 1, np.bool_)
+        if self.on_right_side:
+            may = on_right_side(self.rounds, 1 + self.rounds_above % 2)
+        may[[0, *self.plain]] = False
+        return may
 
     def depths(self) -> npt.NDArray[np.float64]:
         """(R + 1,) float64: worn depth after each round, the start first, mm."""
@@ -307,7 +326,32 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
         rounds=rounds,
         target=_end_target(basis, section, key),
         because=because,
+        plain=_plain(basis, section, key, rounds, height),
+        turned=basis.design.work.rounds == "joined and turned",
     )
+
+
+def _plain(basis: Basis, section: Section, key: str, rounds: int, height: float) -> tuple[int, ...]:
+    """Rounds of which any part lies in a stretch that is left unshaped.
+
+    Raises:
+        InputError: a stretch ends above its start.
+    """
+    found: list[int] = []
+    for i, plain in enumerate(section.plain, 1):
+        ends = ("from", plain.from_depth), ("to", plain.to_depth)
+        top, low = (basis.length(text, f"{key}.plain.{i}.{name}") for name, text in ends)
+        if top > low:
+            raise InputError(
+                f"a plain stretch from {basis.show(top)} to {basis.show(low)} ends above its "
+                "start; write the smaller depth first",
+                basis.place(f"{key}.plain.{i}"),
+            )
+        edges = (
+            (r - 1) * height < low - 1e-6 and r * height > top + 1e-6 for r in range(1, rounds + 1)
+        )
+        found += [r for r, inside in enumerate(edges, 1) if inside]
+    return tuple(sorted(set(found)))
 
 
 def _nothing_left(basis: Basis, section: Section, key: str, start: float, end: float) -> InputError:
@@ -382,7 +426,10 @@ def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
     return aim
 
 
-SHAPING_ONLY = ("girth", "ease", "ease_allowed", "points", "add", "every", "indifference")
+SHAPING_ONLY = (
+    *("girth", "ease", "ease_allowed", "points", "add", "every", "indifference"),
+    *("clauses", "shape_on", "least_gap", "plain"),
+)
 
 
 def _refuse_unused(basis: Basis, section: Section, key: str) -> None:

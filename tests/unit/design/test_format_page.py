@@ -11,7 +11,7 @@ from pydantic import BaseModel
 
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
-from frogless.design.pieces.tube import Section, Start
+from frogless.design.pieces.tube import Plain, Section, Start
 from frogless.design.trims import BeadedStrand, CoveredElastic, Drawcord, EdgingChoice, RibbedBand
 from frogless.design.work import DesignerGauge, Work
 from frogless.plan.limits import MOST_STITCHES
@@ -26,6 +26,7 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "## [work]": Work,
     "## [start]": Start,
     "## [[section]]": Section,
+    "### [[section.plain]]": Plain,
     "## [edging]": EdgingChoice,
     '### kind = "covered elastic"': CoveredElastic,
     '### kind = "drawcord"': Drawcord,
@@ -88,7 +89,9 @@ def test_example_on_the_page_is_a_design() -> None:
     design = parse_design(example[1]).checked
     assert isinstance(design, TubeDesign)
     assert [s.name for s in design.section] == ["waist to hip", "hip to hem"]
-    assert set(tomllib.loads(example[1])) < {f.alias or n for n, f in TubeDesign.model_fields.items()}
+    assert set(tomllib.loads(example[1])) < {
+        f.alias or n for n, f in TubeDesign.model_fields.items()
+    }
 
 
 def test_edgings_and_limits_are_those_of_the_program() -> None:

@@ -22,6 +22,13 @@ class Start(Strict):
     above_waist: Formula = "0 cm"
 
 
+class Plain(Strict):
+    """A stretch of a section that is left unshaped: a placket, a pocket, a motif."""
+
+    from_depth: Formula = Field(alias="from")
+    to_depth: Formula = Field(alias="to")
+
+
 class Section(Strict):
     """One stretch of the piece: where it ends and how it is shaped on the way."""
 
@@ -35,6 +42,10 @@ class Section(Strict):
     points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
     add: Literal[1, 2] = 1
     every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
+    clauses: Annotated[int, Field(ge=1, le=6)] = 3
+    shape_on: Literal["any", "right side"] = "any"
+    least_gap: Annotated[int, Field(ge=1)] = 1
+    plain: tuple[Plain, ...] = ()
     indifference: Formula | None = None
     stitch: str | None = None
     turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None

@@ -109,12 +109,13 @@ def _section_plan(skirt: Tube, i: int) -> SectionPlan:
         last_round=span.rounds_above + span.rounds,
         count_before=before,
         count_after=after,
-        chosen=options.chosen_option(span, wanted, before, after, shaped) if shaped else None,
-        others=options.smoother(span, wanted, before, after, shaped) if shaped else (),
+        chosen=options.chosen_option(span, shaped) if shaped else None,
+        others=options.smoother(span, shaped) if shaped else (),
         fullness=rise * span.width / (2 * math.pi * span.height),
         because=_because_section(skirt, i),
         profile=span.outline(wanted),
         floor=shaped.floor if shaped else (),
+        evidence=options.evidence(span, shaped) if shaped else None,
     )
 
 

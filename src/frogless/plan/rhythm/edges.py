@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.lib.stride_tricks import sliding_window_view
 
-from frogless.plan.rhythm.lattice import FARTHEST, NEVER, Bools, Ints, Lattice, Windows, over_gaps
+from frogless.plan.rhythm.lattice import NEVER, Bools, Ints, Lattice, Windows
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +17,7 @@ class Edges:
         limit: the stray that is allowed.
         least: the smallest gap; gap number k is least + k.
         start: (T,) int64: the round that column 0 stands for, for each shaping.
+        ends: (T − 1, W) int64: the rounds of the columns of shapings 2 … T, cut off at R.
         source: (T − 1, K, W) intp: the column that shaping j has for shaping j + 1 in this column
             with this gap; W where there is none.
         stray: (T − 1, K, W) int64: greatest distance between the two, NEVER where it is too great.
@@ -30,6 +30,7 @@ class Edges:
     limit: int
     least: int
     start: Ints
+    ends: Ints
     source: Ints
     stray: Ints
     lands: Bools
@@ -54,10 +55,7 @@ class Edges:
 
     def per_edge(self, table: Ints) -> Ints:
         """(T − 1, K, W) int64: a table of (gap, round) spread over the edges by where they end."""
-        padded = np.pad(table, ((0, 0), (0, self.width)), mode="edge")
-        spread = sliding_window_view(padded, self.width, axis=1)[:, self.start[1:]]
-        per_edge: Ints = spread.transpose(1, 0, 2)
-        return per_edge
+        return table[:, self.ends].transpose(1, 0, 2)
 
 
 def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
@@ -77,6 +75,7 @@ def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
         limit=limit,
         least=least,
         start=windows.first,
+        ends=np.minimum(column[1:], lattice.rounds),
         source=source,
         stray=np.zeros(source.shape, np.int64),
         lands=lands,
@@ -85,7 +84,8 @@ def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
     )
     if most < least:
         return made
-    stray = _strays(made, most)
+    level = lattice.levels[1:-1, None, None]
+    stray = lattice.strays_over(level, least, most, made.per_edge)
     stray[(stray > limit) | ~lands[1:, None, :]] = NEVER
     return replace(made, stray=stray)
 
@@ -96,23 +96,6 @@ def _sources(windows: Windows, least: int, most: int, width: int) -> Ints:
     moved = (windows.first[1:] - windows.first[:-1])[:, None, None]
     column = np.arange(width)[None, None, :] + moved - gap
     return np.where((column >= 0) & (column < width), column, width)
-
-
-def _strays(made: Edges, most: int) -> Ints:
-    """(T − 1, K, W) int64: how far level j strays between shapings j and j + 1."""
-    lattice, least = made.lattice, made.least
-    level = lattice.levels[1:-1, None, None]
-    highest = made.per_edge(over_gaps(lattice.wanted, least, most, np.maximum, NEVER))
-    lowest = made.per_edge(over_gaps(lattice.wanted, least, most, np.minimum, -NEVER))
-    stray: Ints = np.maximum(highest - level, level - lowest)
-    np.minimum(stray, np.where(stray >= NEVER // 2, NEVER, FARTHEST), out=stray)
-    if (lattice.low > -NEVER).any():
-        floor = made.per_edge(over_gaps(lattice.low, least, most, np.maximum, NEVER))
-        stray[level < floor] = NEVER
-    if (lattice.high < NEVER).any():
-        ceiling = made.per_edge(over_gaps(lattice.high, least, most, np.minimum, -NEVER))
-        stray[level > ceiling] = NEVER
-    return stray
 
 
 def _ends(lattice: Lattice, off: Ints, column: Ints) -> tuple[Ints, Ints]:

@@ -20,7 +20,7 @@ import numpy.typing as npt
 
 from frogless.plan.model import Rhythm
 from frogless.plan.rhythm import squares
-from frogless.plan.rhythm.bound import least_of_any
+from frogless.plan.rhythm.bound import least_of_any, stays_within
 from frogless.plan.rhythm.edges import edges
 from frogless.plan.rhythm.lattice import (
     FINE,
@@ -82,6 +82,11 @@ class Task:
         """R."""
         return int(np.asarray(self.wanted).shape[0]) - 1
 
+    @property
+    def most_clauses(self) -> int:
+        """Clauses that there may be: one, when it is to be just every so many rounds."""
+        return self.clauses if self.every is None else 1
+
     def values(self, rounds: Sequence[int]) -> Floats:
         """(R + 1,) float64: the value after each round when shaped on `rounds`."""
         marks = np.zeros(self.rounds + 1)
@@ -126,31 +131,26 @@ def on_right_side(rounds: int, first: int = 1) -> Bools:
 
 @dataclass(frozen=True, slots=True)
 class Solution:
-    """The best rhythm, and what there is to compare it with.
+    """The best rhythm, and how far it strays.
 
     Args:
-        stray: greatest distance from the wanted profile, with its sign. stray_round: where it is.
+        stray: greatest distance from the wanted profile.
+        worst: the same with its sign, below zero where there is less than wanted; worst_round:
+            after which round that is.
         squares: sum of squares of the distances after each round, the start included.
-        tightness: greatest distance below the wanted profile.
-        strays: for each number of clauses from 0 on, the least stray there can be with at most so
-            many; None where there is no rhythm.
+        tightness: greatest distance below the wanted profile; 0 when it is nowhere below.
     """
 
     rhythm: Rhythm
     stray: float
-    stray_round: int
+    worst: float
+    worst_round: int
     squares: float
     tightness: float
-    strays: tuple[float | None, ...]
-
-    @property
-    def least(self) -> float:
-        """The least stray of all rhythms with as many clauses as are allowed."""
-        return min(s for s in self.strays if s is not None)
 
     def key(self) -> tuple[int, float, float, float]:
         """Fewest clauses, least stray, least squares; of equals the one that binds least."""
-        return (self.rhythm.clause_count, abs(self.stray), self.squares, self.tightness)
+        return (self.rhythm.clause_count, self.stray, self.squares, self.tightness)
 
 
 def solve(task: Task) -> Solution | None:
@@ -165,33 +165,48 @@ def solve(task: Task) -> Solution | None:
     (1, 4, 7, 10, 13, 16, 19)
     >>> [(clause.every, clause.times) for clause in found.rhythm.clauses]
     [((3,), 6)]
-    >>> round(found.stray, 1), round(found.least, 1)
-    (32.9, 22.2)
+    >>> round(found.stray, 1), [round(one.stray, 1) for one in runners(task)]
+    (32.9, [32.9, 27.6, 22.2])
     """
-    search = Search.of(task.lattice(), task.clauses if task.every is None else 1)
-    if search is None:
+    if not 0 < task.shapings <= task.rounds:
         return None
-    return _solution(task, search, search.fewest(round(task.indifference * FINE)))
+    lattice = task.lattice()
+    off, give = lattice.off(), round(task.indifference * FINE)
+    simple = one_clause(lattice, off)
+    if simple.least < NEVER and not _is_bettered(task, lattice, off, simple.least - give - 1):
+        return _solution(task, simple.way())
+    search = Search.of(lattice, off, task.most_clauses, give, simple.least)
+    return None if search is None else _solution(task, search.way(search.fewest))
 
 
-def smoothest(task: Task, clauses: int) -> Solution | None:
-    """The rhythm that strays least with at most so many clauses, however wordy; None if none."""
-    search = Search.of(task.lattice(), clauses)
-    return None if search is None else _solution(task, search, search.fewest(0))
+def _is_bettered(task: Task, lattice: Lattice, off: Ints, limit: int) -> bool:
+    """Whether more clauses could be worth it: any shaping rounds at all stay within the limit."""
+    return task.most_clauses > 1 and stays_within(lattice, off, limit)
 
 
 def runners(task: Task) -> tuple[Solution, ...]:
     """The best rhythm of each number of clauses that strays less than all with fewer."""
-    search = Search.of(task.lattice(), task.clauses if task.every is None else 1)
-    if search is None:
-        return ()
-    return tuple(_solution(task, search, c) for c in search.steps())
+    search = search_of(task)
+    return () if search is None else tuple(_solution(task, search.way(c)) for c in search.steps())
 
 
 def bound(task: Task) -> float | None:
     """The least stray of any shaping rounds that keep the same, worded or not: a proven bound."""
-    least = least_of_any(task.lattice())
+    if not 0 < task.shapings <= task.rounds:
+        return None
+    lattice = task.lattice()
+    least = least_of_any(lattice, lattice.off())
     return None if least >= NEVER else least / FINE
+
+
+def search_of(task: Task) -> Search | None:
+    """The search of a task; None when there is nothing to be found."""
+    if not 0 < task.shapings <= task.rounds:
+        return None
+    lattice = task.lattice()
+    off = lattice.off()
+    simple = one_clause(lattice, off).least
+    return Search.of(lattice, off, task.most_clauses, round(task.indifference * FINE), simple)
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,25 +214,29 @@ class Search:
     """A lattice with the least stray of each number of clauses.
 
     Args:
-        strays: (C + 1,) int64, NEVER where there is no rhythm.
+        off: what `lattice.off()` gives.
+        strays: (C + 1,) int64, NEVER where there is no rhythm, or none near enough to be of use.
+        fewest: the fewest clauses with which a stray within the indifference of the least is had.
     """
 
     lattice: Lattice
     off: Ints
     strays: Ints
+    fewest: int
 
     @classmethod
-    def of(cls, lattice: Lattice, clauses: int) -> Search | None:
-        """None when there is no rhythm of at most so many clauses."""
-        if not 0 < lattice.shapings <= lattice.rounds:
-            return None
-        off = lattice.off()
-        strays = _strays(lattice, off, clauses)
-        return None if strays[-1] >= NEVER else cls(lattice, off, strays)
+    def of(
+        cls, lattice: Lattice, off: Ints, clauses: int, indifference: int, simple: int = NEVER
+    ) -> Search | None:
+        """None when there is no rhythm of at most so many clauses.
 
-    def fewest(self, indifference: int) -> int:
-        """The fewest clauses with which a stray within the indifference of the least one is had."""
-        return int(np.argmax(self.strays <= self.strays[-1] + indifference))
+        Args:
+            simple: the least stray of one clause, when there is such a rhythm.
+        """
+        strays = _strays(lattice, off, clauses, indifference, simple)
+        if strays[-1] >= NEVER:
+            return None
+        return cls(lattice, off, strays, _fewest(strays, indifference))
 
     def steps(self) -> list[int]:
         """Numbers of clauses that stray less than all smaller ones."""
@@ -231,26 +250,31 @@ class Search:
         return squares.least_squares(edges(self.lattice, open_, self.off, limit), clauses)
 
 
-def _strays(lattice: Lattice, off: Ints, clauses: int) -> Ints:
+def _fewest(strays: Ints, indifference: int) -> int:
+    return int(np.argmax(strays <= strays[-1] + indifference))
+
+
+def _strays(lattice: Lattice, off: Ints, clauses: int, indifference: int, simple: int) -> Ints:
     """(C + 1,) int64: the least stray with at most so many clauses, NEVER where none is."""
-    simple = NEVER if lattice.restarts else one_clause(lattice, off)
     if simple < NEVER:
-        return _within(lattice, off, simple, clauses) if clauses > 1 else _only(lattice, simple)
-    # No rhythm of one clause gives a limit: it is doubled until every number of clauses has been
-    # found, or nothing is left out any more.
+        return _within(lattice, off, simple, clauses)
+    # No rhythm of one clause gives a limit: it is doubled until the best one has been found and
+    # the one with a clause fewer, or nothing is left out any more.
     greatest = int(off[off < NEVER].max(initial=0))
     limit = max(least_of_any(lattice, off), 1)
-    if limit >= NEVER:
-        return np.full(clauses + 1, NEVER, np.int64)
-    while True:
+    while limit < NEVER:
         limit = min(limit * 2, greatest)
         found = _within(lattice, off, limit, clauses)
-        if limit == greatest or found[min(2, clauses)] < NEVER:
+        if limit == greatest or _is_enough(found, limit, indifference):
             return found
+    return np.full(clauses + 1, NEVER, np.int64)
 
 
-def _only(lattice: Lattice, simple: int) -> Ints:
-    return np.array([simple if lattice.shapings == 1 else NEVER, simple])
+def _is_enough(found: Ints, limit: int, indifference: int) -> bool:
+    if found[-1] + indifference > limit:
+        return False
+    fewer = _fewest(found, indifference) - 1
+    return fewer < 1 or bool(found[fewer] < NEVER)
 
 
 def _within(lattice: Lattice, off: Ints, limit: int, clauses: int) -> Ints:
@@ -261,16 +285,15 @@ def _within(lattice: Lattice, off: Ints, limit: int, clauses: int) -> Ints:
     return least_strays(edges(lattice, open_, off, limit), clauses)
 
 
-def _solution(task: Task, search: Search, clauses: int) -> Solution:
-    way = search.way(clauses)
+def _solution(task: Task, way: squares.Way) -> Solution:
     (rhythm,) = rhythms(way)
     off = task.values(rhythm.rounds) - np.asarray(task.wanted, dtype=np.float64)
     at = int(np.abs(np.round(off, 4)).argmax())
     return Solution(
         rhythm=rhythm,
-        stray=float(off[at]),
-        stray_round=at,
+        stray=float(np.abs(np.round(off[at], 4))),
+        worst=float(off[at]),
+        worst_round=at,
         squares=way.squares / FINE**2,
         tightness=way.tightness / FINE,
-        strays=tuple(None if s >= NEVER else int(s) / FINE for s in search.strays),
     )

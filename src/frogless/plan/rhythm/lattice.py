@@ -72,7 +72,35 @@ class Lattice:
         level = self.levels[:, None]
         held = (level >= self.low) & (level <= self.high)
         off = np.minimum(np.abs(level - self.wanted), FARTHEST)
-        return np.where(held, off, NEVER)
+        cells: Ints = np.where(held, off, NEVER)
+        return cells
+
+    def squares(self) -> Ints:
+        """(T + 1, R + 2) int64: for each level the sum of its squares over the rounds before."""
+        off = np.minimum(np.abs(self.levels[:, None] - self.wanted), FARTHEST)
+        sums = np.zeros((off.shape[0], off.shape[1] + 1), np.int64)
+        np.cumsum(off * off, axis=1, out=sums[:, 1:])
+        return sums
+
+    def strays_over(self, level: Ints, least: int, most: int, pick: Callable[[Ints], Ints]) -> Ints:
+        """How far a level strays over the rounds of a gap, NEVER out of bounds.
+
+        Args:
+            pick: takes what is wanted out of a table of (gap, round), as from `over_gaps`.
+        """
+
+        def over(values: Ints, way: np.ufunc, empty: int) -> Ints:
+            return pick(over_gaps(values, least, most, way, empty))
+
+        highest = over(self.wanted, np.maximum, NEVER)
+        lowest = over(self.wanted, np.minimum, -NEVER)
+        stray: Ints = np.maximum(highest - level, level - lowest)
+        np.minimum(stray, np.where(stray >= NEVER // 2, NEVER, FARTHEST), out=stray)
+        if self.low.max() > -NEVER:
+            stray[level < over(self.low, np.maximum, NEVER)] = NEVER
+        if self.high.min() < NEVER:
+            stray[level > over(self.high, np.minimum, -NEVER)] = NEVER
+        return stray
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,22 +149,14 @@ def windows(lattice: Lattice, off: Ints, limit: int) -> Windows:
     return Windows(first.astype(np.int64), final.astype(np.int64), may)
 
 
-def over_gaps(values: Ints, least: int, most: int, over: Callable[..., Ints], empty: int) -> Ints:
+def over_gaps(values: Ints, least: int, most: int, over: np.ufunc, empty: int) -> Ints:
     """(most − least + 1, n) int64: `over` of values[r − gap : r] for each gap and r.
 
     `empty` where r < gap. Values are (R + 1,), and r runs over 0 … R.
     """
     n = values.shape[0]
-    table = np.full((most - least + 1, n), empty, np.int64)
-    run = np.full(n, empty, np.int64)
-    for gap in range(1, most + 1):
-        if gap >= n:
-            break
-        longer = np.full(n, empty, np.int64)
-        longer[gap:] = values[: n - gap]
-        if gap > 1:
-            longer[gap:] = over(longer[gap:], run[gap:])
-        run = longer
-        if gap >= least:
-            table[gap - least] = run
-    return table
+    table = np.full((most, n), empty, np.int64)
+    table[0, 1:] = values[:-1]
+    for gap in range(2, min(most, n - 1) + 1):
+        over(table[gap - 2, gap:], values[: n - gap], out=table[gap - 1, gap:])
+    return table[least - 1 :]

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from frogless.plan.rhythm.edges import Edges
-from frogless.plan.rhythm.lattice import FARTHEST, NEVER, Bools, Ints, over_gaps
+from frogless.plan.rhythm.lattice import NEVER, Bools, Ints, over_gaps
 from frogless.plan.rhythm.search import LONG, ONLY, SHORT, alternates, go_on, strays_between
 
 
@@ -123,8 +123,7 @@ def _afresh(edges: Edges, reached: tuple[Ints, Ints], j: int) -> _Layer:
     width = edges.width
     stray = strays_between(edges, j)
     source, target = edges.rounds(j - 1), edges.rounds(j)
-    level = edges.lattice.levels[j - 1]
-    squares = _squares_to(edges.lattice.wanted, int(level))
+    level, squares = edges.lattice.levels[j - 1], edges.lattice.squares()[j - 1]
     added = squares[target][None, :] - squares[source][:, None]
     under = np.zeros(stray.shape, np.int64)
     for i, a in enumerate(source):
@@ -183,37 +182,29 @@ def _trace(
     return tuple(reversed(rounds)), tuple(reversed(marks))
 
 
-def _squares_to(wanted: Ints, level: int) -> Ints:
-    """(R + 2,) int64: the sum of squares over rounds before each."""
-    off = np.minimum(np.abs(level - wanted), FARTHEST)
-    return np.concatenate([[0], np.cumsum(off * off)])
-
-
 def _costs(edges: Edges) -> _Costs:
     """Squares and distances below of every edge, and of the two ends."""
-    lattice, levels = edges.lattice, edges.lattice.levels
+    lattice, levels, sums = edges.lattice, edges.lattice.levels, edges.lattice.squares()
     first, last = edges.rounds(1), edges.rounds(lattice.shapings)
-    before, after = (_squares_to(lattice.wanted, int(v)) for v in (levels[0], levels[-1]))
-    under = [np.maximum(lattice.wanted - int(v), 0) for v in (levels[0], levels[-1])]
-    head = (before[first], np.maximum.accumulate(under[0])[np.maximum(first - 1, 0)])
-    tail = (after[-1] - after[last], np.maximum.accumulate(under[1][::-1])[::-1][last])
+    before = np.maximum.accumulate(lattice.wanted) - levels[0]
+    after = np.maximum.accumulate(lattice.wanted[::-1])[::-1] - levels[-1]
     barred = edges.head >= NEVER
-    head = (np.where(barred, NEVER, head[0]), np.where(barred, NEVER, head[1]))
-    if edges.gaps == 0 or lattice.shapings < 2:
+    head = (
+        np.where(barred, NEVER, sums[0, first]),
+        np.where(barred, NEVER, np.maximum(before[np.maximum(first - 1, 0)], 0)),
+    )
+    tail = (sums[-1, -1] - sums[-1, last], np.maximum(after[last], 0))
+    if edges.gaps == 0:
         none = np.zeros(edges.source.shape, np.int64)
         return _Costs(none, none, head, tail)
-    return _Costs(*_edge_costs(edges), head, tail)
+    return _Costs(*_edge_costs(edges, sums), head, tail)
 
 
-def _edge_costs(edges: Edges) -> tuple[Ints, Ints]:
-    lattice = edges.lattice
-    level = lattice.levels[1:-1, None, None]
-    most = edges.least + edges.gaps - 1
+def _edge_costs(edges: Edges, sums: Ints) -> tuple[Ints, Ints]:
+    lattice, most = edges.lattice, edges.least + edges.gaps - 1
     highest = edges.per_edge(over_gaps(lattice.wanted, edges.least, most, np.maximum, -NEVER))
-    below = np.maximum(highest - level, 0)
-    end = edges.start[1:, None] + np.arange(edges.width)
-    end = np.minimum(end, lattice.rounds)[:, None, :]
-    begin = np.maximum(end - (edges.least + np.arange(edges.gaps))[None, :, None], 0)
+    below = np.maximum(highest - lattice.levels[1:-1, None, None], 0)
+    end = edges.ends[:, None, :]
+    gap = (edges.least + np.arange(edges.gaps))[None, :, None]
     j = np.arange(1, lattice.shapings)[:, None, None]
-    sums = np.stack([_squares_to(lattice.wanted, int(v)) for v in lattice.levels])
-    return sums[j, end] - sums[j, begin], below
+    return sums[j, end] - sums[j, np.maximum(end - gap, 0)], below
