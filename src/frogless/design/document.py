@@ -52,7 +52,7 @@ class JoinChoice(Strict):
     """Two edges of pieces joined ("front.left side" to "back.left side").
 
     An edge may be made of several, one after the other. `limit` is how far their lengths may
-    differ; a longer edge is eased in, and `ease_in` says by how much it should be longer.
+    differ; the longer is eased in.
     """
 
     name: Name
@@ -72,7 +72,7 @@ class Design(Strict):
     author: Line = ""
     garment: Garment
     gauge: DesignerGauge | None = None
-    lengths: dict[str, Formula] = {}
+    lengths: dict[str, Formula] = Field(default_factory=dict)
     work: Work
     notes: tuple[Prose, ...] = ()
 

@@ -16,7 +16,7 @@ class EdgingChoice(Strict):
 
     pattern: str
     hook: Hook
-    parameters: dict[str, int] = {}
+    parameters: dict[str, int] = Field(default_factory=dict)
     repeat_width: Formula | None = None
     correction_round: Literal["when needed", "never"] = "when needed"
 

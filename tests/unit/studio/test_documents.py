@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from frogless.body.load import load_body
+from frogless.design.document import Design
 from frogless.design.load import read_design
 from frogless.errors import InputError
 from frogless.studio.drafting import documents
