@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,12 +13,12 @@ from frogless.body.load import load_body
 from frogless.body.measurements import known_measurements
 from frogless.body.plausible import question
 from frogless.design import formulas
-from frogless.design.document import Design, TubeDesign, named_formulas
+from frogless.design.document import Design, PiecesDesign, TubeDesign, named_formulas, tubes
 from frogless.design.load import read_design
 from frogless.errors import Impossible, Place
 from frogless.fabric.expand import expand
-from frogless.fit.fit import fit
-from frogless.fit.model import GoingOn
+from frogless.fit.fit import fit, fit_garment
+from frogless.fit.model import Fit, GoingOn
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
@@ -84,19 +84,19 @@ def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted
     Raises:
         InputError, Impossible, ProofFailed: as `draft`.
     """
-    made = plan(basis)
+    return carry_through(basis, plan(basis), terms, units)
+
+
+def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units = "cm") -> Drafted:
+    """Everything after the plan: fabric, tally, fit, proof.
+
+    Raises:
+        Impossible: it does not go on.
+        ProofFailed: a check of the pattern failed.
+    """
     fabric = expand(made.program, basis.stitches)
-    swatch = basis.main_swatch
-    count = tally(fabric, made, swatch, basis.stitches, units=units)
-    sits = fit(
-        made,
-        basis.body,
-        swatch,
-        stitch=basis.design.work.stitch,
-        grams=sum(need.mass.value for need in count.yarn),
-        for_children=basis.design.garment.for_children,
-        units=units,
-    )
+    count = tally(fabric, made, basis.main_swatch, basis.stitches, units=units)
+    sits = _fit(basis, made, sum(need.mass.value for need in count.yarn), units)
     if sits.going_on.verdict == "does not pass":
         raise _does_not_go_on(basis, made, sits.going_on)
     texts = {d: write_program(made.program, basis.stitches, d) for d in DIALECTS}
@@ -105,18 +105,50 @@ def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted
     return Drafted(basis, made, fabric, count, sits, findings, terms, units)
 
 
+def _fit(basis: Basis, made: Plan, grams: float, units: Units) -> Fit:
+    design, swatch = basis.design, basis.main_swatch
+    stitch, for_children = design.work.stitch, design.garment.for_children
+    if isinstance(design, TubeDesign):
+        return fit(
+            made,
+            basis.body,
+            swatch,
+            stitch=stitch,
+            grams=grams,
+            for_children=for_children,
+            units=units,
+        )
+    return fit_garment(
+        made,
+        basis.body,
+        swatch,
+        kind=design.garment.kind,
+        stitch=stitch,
+        grams=grams,
+        for_children=for_children,
+        units=units,
+    )
+
+
 def _does_not_go_on(basis: Basis, made: Plan, going: GoingOn) -> Impossible:
     return Impossible(
         "it does not go on: " + " ".join(going.reasons),
-        basis.place(_narrowest(made, going)),
+        basis.place(_narrowest(basis, made, going)),
         short_stitches=0,
         short=going.short,
         ways_out=going.ways_out,
     )
 
 
-def _narrowest(made: Plan, going: GoingOn) -> str:
-    """The key of what ends at the narrowest round: the start, or a section that narrows to it."""
+def _narrowest(basis: Basis, made: Plan, going: GoingOn) -> str:
+    """The key of what ends at the narrowest round: the start, or a section that narrows to it.
+
+    Of a garment of several pieces the piece that the opening belongs to.
+    """
+    if isinstance(basis.design, PiecesDesign):
+        names = [choice.name for choice in basis.design.piece]
+        piece = max((n for n in names if going.piece.startswith(n)), key=len, default=names[0])
+        return f"piece.{names.index(piece) + 1}"
     ends = [(f"section.{i}", s.count_after, s) for i, s in enumerate(made.sections, 1)]
     start = made.sections[0]
     counts = [("start.girth", start.count_before, start), *ends]
@@ -137,7 +169,8 @@ def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
     body = load_body(request.body)
     swatches = tuple(load_swatch(path) for path in request.swatches)
     questions = (*question(body), *(text for swatch in swatches for text in advice(swatch)))
-    whole = complete(body, needed(document.checked, where))
+    asked_for = needed(document.checked, where)
+    whole = complete(body, asked_for, optional=wished(document.checked, asked_for))
     basis = basis_.build(
         document.checked, whole, swatches, dictionary(), known_measurements(), where, request.units
     )
@@ -150,11 +183,27 @@ def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
     keys = []
     if isinstance(design, TubeDesign):
         keys = ["waist_girth", "hip_girth"]
-        for section in design.section:
+    for tube in tubes(design):
+        for section in tube.section:
             keys.extend(LANDMARKS.get(str(section.to), ()))
     for key, text in named_formulas(design):
         keys.extend(n for n in formulas.names_in(text, where(key)) if n in known)
     return tuple(dict.fromkeys(keys))
+
+
+PASSES: Mapping[str, tuple[str, ...]] = {
+    "top": ("head_girth", "shoulder_girth"),
+    "dress": ("head_girth", "shoulder_girth"),
+    "hat": ("head_girth",),
+}
+"""Girths that have to pass the openings of a garment of several pieces, by its kind."""
+
+
+def wished(design: Design, needed: tuple[str, ...]) -> tuple[str, ...]:
+    """Measurements that the fit is judged by and that are estimated where they can be."""
+    if isinstance(design, TubeDesign):
+        return ()
+    return tuple(key for key in PASSES.get(design.garment.kind, ()) if key not in needed)
 
 
 def _where(document: files.Document[Design]) -> formulas.Where:

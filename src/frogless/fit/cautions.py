@@ -8,7 +8,7 @@ from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
 from frogless.fit.model import Caution
 from frogless.fit.tables import document
-from frogless.plan.model import CordPlan, Plan
+from frogless.plan.model import CordPlan, PiecePlan, Plan
 from frogless.units import Units, show_length
 
 YOUNG_AGE = 3
@@ -52,11 +52,14 @@ def cautions(
 def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[str]:
     yield "child" if is_for_child(body, for_children=for_children) else "adult"
     yield "under 3" if body.age is not None and body.age < YOUNG_AGE else "not under 3"
-    if isinstance(plan.main.waist, CordPlan):
+    if any(isinstance(piece.waist, CordPlan) for piece in plan.pieces):
         yield "cord"
-    if plan.main.strands:
+    if any(piece.construction == "cord" for piece in plan.pieces):
+        yield "ties"
+    strands = [strand for piece in plan.pieces for strand in piece.strands]
+    if strands:
         yield "strand"
-    if any(strand.beads for strand in plan.main.strands):
+    if any(strand.beads for strand in strands):
         yield "beads"
     if any(word in fibre.lower() for word in _BURNS):
         yield "burns readily"
@@ -68,16 +71,25 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
         yield "pegged"
 
 
+def _skirt(plan: Plan) -> PiecePlan:
+    """The piece that goes down over the hips; of others no stride has to be spoken of."""
+    over = (p for p in plan.pieces if any(m.key == "hip_girth" for m in p.landmarks))
+    return next(over, plan.main)
+
+
 def _hem(plan: Plan) -> float:
-    return plan.main.landmarks[-1].garment.value if plan.main.landmarks else 0.0
+    marks = _skirt(plan).landmarks
+    return marks[-1].garment.value if marks else 0.0
 
 
 def _top(plan: Plan) -> float:
-    return plan.main.landmarks[0].garment.value if plan.main.landmarks else 0.0
+    marks = _skirt(plan).landmarks
+    return marks[0].garment.value if marks else 0.0
 
 
 def _hip(plan: Plan) -> float:
-    return next((m.garment.value for m in plan.main.landmarks if m.key == "hip_girth"), 0.0)
+    marks = _skirt(plan).landmarks
+    return next((m.garment.value for m in marks if m.key == "hip_girth"), 0.0)
 
 
 def _is_pegged(plan: Plan) -> bool:
@@ -88,14 +100,14 @@ def _is_pegged(plan: Plan) -> bool:
 def _hobbles(plan: Plan, body: Body) -> bool:
     """Narrower than the hip where the knees are, or by a fifth anywhere."""
     knee = body.get("waist_to_knee")
-    reached = bool(plan.main.landmarks) and plan.main.landmarks[-1].depth >= (
-        knee.value.value if knee else KNEE
-    )
+    marks = _skirt(plan).landmarks
+    reached = bool(marks) and marks[-1].depth >= (knee.value.value if knee else KNEE)
     return 0 < _hem(plan) < _hip(plan) * HOBBLED or (reached and _is_pegged(plan))
 
 
 def _is_long(plan: Plan, body: Body) -> bool:
-    depth = plan.main.depths[-1] if plan.main.depths else 0.0
+    piece = _skirt(plan)
+    depth = piece.depths[-1] if piece.depths and piece.landmarks else 0.0
     stature = body.get("stature")
     return depth > (stature.value.value * LONG_SHARE if stature else LONG)
 
@@ -105,7 +117,8 @@ def _figures(plan: Plan, units: Units) -> dict[str, str]:
         "hem": show_length(_hem(plan), units),
         "hip": show_length(_hip(plan), units),
     }
-    if isinstance(plan.main.waist, CordPlan):
-        end = max(0.0, (plan.main.waist.cord - _top(plan)) / 2)
+    waist = next((p.waist for p in plan.pieces if isinstance(p.waist, CordPlan)), None)
+    if waist is not None:
+        end = max(0.0, (waist.cord - _top(plan)) / 2)
         figures["cord_end"] = show_length(end, units)
     return figures

@@ -10,11 +10,13 @@ _SLACK = 0.05
 
 
 def landmarks(plan: Plan) -> tuple[LandmarkFit, ...]:
-    """The fit at each landmark of the plan, from the top down, with the garment's 95 % interval."""
-    return tuple(_fit_at(landmark) for landmark in plan.main.landmarks)
+    """The fit at each landmark of every piece, from the top down, with the garment's 95 % interval."""
+    return tuple(
+        _fit_at(landmark, piece.name) for piece in plan.pieces for landmark in piece.landmarks
+    )
 
 
-def _fit_at(landmark: Landmark) -> LandmarkFit:
+def _fit_at(landmark: Landmark, piece: str) -> LandmarkFit:
     low, high = landmark.garment.interval()
     body = landmark.body.value if landmark.body else None
     return LandmarkFit(
@@ -29,6 +31,7 @@ def _fit_at(landmark: Landmark) -> LandmarkFit:
         wanted_ease=None if body is None else landmark.wanted - body,
         verdict=_verdict(landmark),
         estimated=landmark.estimated,
+        piece=piece,
     )
 
 

@@ -30,10 +30,13 @@ PLACES = {
     "waist_girth": "waist",
     "shoulder_girth": "shoulders",
     "bust_girth": "bust",
+    "head_girth": "head",
+    "hand_girth": "hand",
 }
 
 _SLACK = 0.05
-_ORDER: tuple[Passing, ...] = ("passes", "uncertain", "does not pass")
+ORDER: tuple[Passing, ...] = ("passes", "uncertain", "does not pass")
+"""Verdicts, the surest first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +91,7 @@ def going_on(
     if not closed_rounds(plan):
         return _open_garment(plan, body, give)
     tried = [_along(plan, route, give, body, units) for route in routes(plan, body)]
-    return min(tried, key=lambda found: (_ORDER.index(found.verdict), found.needed_stretch))
+    return min(tried, key=lambda found: (ORDER.index(found.verdict), found.needed_stretch))
 
 
 def _along(plan: Plan, route: Route, give: Stretch, body: Body, units: Units) -> GoingOn:
@@ -98,7 +101,7 @@ def _along(plan: Plan, route: Route, give: Stretch, body: Body, units: Units) ->
     needed_opening = route.widest / (1 + give.known)
     fabric = give.verdict(needed)
     finish = waist_finish(plan, route.widest, girth(plan, body, "waist_girth"), units)
-    verdict = max(fabric, finish.verdict, key=_ORDER.index)
+    verdict = max(fabric, finish.verdict, key=ORDER.index)
     needed_count = math.ceil(needed_opening / narrow.width - 1e-6)
     fabric_ways = () if fabric == "passes" else _ways_out(plan, route, give, body, units)
     return GoingOn(

@@ -7,6 +7,7 @@ from typing import Literal
 
 Verdict = Literal["ok", "tight", "loose"]
 Passing = Literal["passes", "uncertain", "does not pass"]
+Over = Literal["feet", "head", "hand"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +16,7 @@ class LandmarkFit:
 
     Args:
         wanted_ease: mm; ease: garment − body, mm; both None at a hem without a body girth.
+        piece: whose landmark it is.
     """
 
     at: str
@@ -28,6 +30,7 @@ class LandmarkFit:
     wanted_ease: float | None
     verdict: Verdict
     estimated: bool
+    piece: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +41,10 @@ class GoingOn:
         stretch: comfortable stretch as a ratio (0.2: 20 %); `measured` when the swatch gave it.
         short: mm missing (0 when it passes). needed_stretch: ratio that would be enough.
         needed_opening: mm, and needed_count stitches, that would pass at this stretch.
-        over: pulled on over the feet or over the head, whichever passes or comes nearer.
+        over: pulled on over the feet or over the head, whichever passes or comes nearer; a cuff
+            over the hand.
         reasons: what the verdict rests on, one sentence each; the waist's finish among them.
+        name, piece: what the opening is called and whose it is; "" for the main piece of a skirt.
     """
 
     opening: float
@@ -54,8 +59,10 @@ class GoingOn:
     needed_count: int
     verdict: Passing
     ways_out: tuple[str, ...]
-    over: Literal["feet", "head"] = "feet"
+    over: Over = "feet"
     reasons: tuple[str, ...] = ()
+    name: str = ""
+    piece: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,10 +87,17 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """All of it."""
+    """All of it.
+
+    Args:
+        going_on: of all openings the one that passes least surely; `openings`: every one, of a
+            garment of several pieces.
+        staying_up: "" for what hangs from the shoulders, or is not worn round the body.
+    """
 
     landmarks: tuple[LandmarkFit, ...]
     going_on: GoingOn
     staying_up: str
     hanging: Hanging
     cautions: tuple[Caution, ...]
+    openings: tuple[GoingOn, ...] = ()

@@ -66,11 +66,12 @@ def _depth(plan: Plan, number: int) -> float:
 
 def begins_with_chain(plan: Plan) -> bool:
     """Whether the first row of the main piece is a foundation chain."""
-    return _first_is_chain(main_piece(plan).rows[0].body)
+    return first_is_chain(main_piece(plan).rows[0].body)
 
 
-def _first_is_chain(body: tuple[Node, ...]) -> bool:
+def first_is_chain(body: tuple[Node, ...]) -> bool:
+    """Whether a row begins with a chain, be it inside a group."""
     if not body:
         return False
     first = body[0]
-    return _first_is_chain(first.body) if isinstance(first, Repeat) else isinstance(first, Chain)
+    return first_is_chain(first.body) if isinstance(first, Repeat) else isinstance(first, Chain)

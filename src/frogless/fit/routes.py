@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
 
 from frogless.body.measurements import Body
 from frogless.errors import InputError, Place
+from frogless.fit.model import Over
 from frogless.fit.rounds import ClosedRound, closed_rounds
 from frogless.plan.model import Plan
 
@@ -16,7 +16,7 @@ from frogless.plan.model import Plan
 class Route:
     """Over what, the widest girth met on the way (mm), and the rounds that pass it, top down."""
 
-    over: Literal["feet", "head"]
+    over: Over
     widest_at: str
     widest: float
     rounds: tuple[ClosedRound, ...]
@@ -29,7 +29,7 @@ class Route:
 
 def girth(plan: Plan, body: Body, key: str) -> float | None:
     """A girth of the body, mm: as the plan used it (estimates included), else as measured."""
-    for landmark in plan.main.landmarks:
+    for landmark in plan.landmarks:
         if landmark.key == key and landmark.body:
             return landmark.body.value
     measurement = body.get(key)
@@ -62,7 +62,7 @@ def _over_feet(plan: Plan, body: Body) -> Route:
             Place(body.file, key="measurements.hip_girth"),
         )
     widest, key = max(known)
-    depth = next((m.depth for m in plan.main.landmarks if m.key == key), float("inf"))
+    depth = next((m.depth for m in plan.landmarks if m.key == key), float("inf"))
     rounds = closed_rounds(plan)
     above = tuple(r for r in rounds if r.depth <= depth) or rounds[:1]
     return Route("feet", key, widest, above)

@@ -15,6 +15,7 @@ import numpy as np
 
 from frogless.fabric.model import Fabric, Ints, RowFabric
 from frogless.plan.model import Plan
+from frogless.rows.nodes import Seam
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, gauge, has_gauge
 
@@ -75,8 +76,20 @@ def works(
 
 def crocheted(fabric: Fabric, plan: Plan) -> Iterator[tuple[str, tuple[RowFabric, ...]]]:
     """The pieces worked at a gauge: all but the strands, whose yarn the plan has worked out."""
-    strands = {strand.name for strand in plan.main.strands}
+    strands = {strand.name for piece in plan.pieces for strand in piece.strands}
     return ((name, rows) for name, rows in fabric.pieces.items() if name not in strands)
+
+
+def times_made(plan: Plan, piece: str) -> int:
+    """How many of a piece are made; one of what was not planned row by row."""
+    planned = plan.piece(piece)
+    return planned.number_made if planned else 1
+
+
+def times_seamed(plan: Plan, seam: Seam) -> int:
+    """How often a seam is worked: one that closes a piece on itself as often as it is made."""
+    names = {base.piece for base in (*seam.first, *seam.second)}
+    return times_made(plan, names.pop()) if len(names) == 1 else 1
 
 
 def part_name(piece: str, section: str) -> str:
@@ -90,13 +103,14 @@ def _rows(
     for piece, rows in crocheted(fabric, plan):
         for row in rows:
             own = plan.gauges.get(row.row.section, main)
-            work = catches_of_row(row, stitches) * own.width.value
+            work = catches_of_row(row, stitches) * own.width.value * times_made(plan, piece)
             yield PartWork(part_name(piece, row.row.section), work, own)
 
 
 def _seams(plan: Plan, stitches: Mapping[str, Stitch], main: Gauge) -> Iterator[PartWork]:
     for seam in plan.program.seams:
-        work = seam.count * catches_of(seam.stitch, stitches) * main.width.value
+        catches = seam.count * catches_of(seam.stitch, stitches) * times_seamed(plan, seam)
+        work = catches * main.width.value
         yield PartWork("seams", work, main)
 
 

@@ -30,7 +30,7 @@ def _hooks(plan: Plan, units: Units) -> Iterator[Notion]:
     for piece in plan.program.pieces:
         for row in piece.rows:
             uses.setdefault(row.hook, []).append(row.section)
-    for strand in plan.main.strands:
+    for strand in _strands(plan):
         uses.setdefault(strand.hook, []).append(strand.name)
     for size, names in uses.items():
         if size > 0:
@@ -53,10 +53,15 @@ def _markers(plan: Plan) -> Iterator[Notion]:
 
 
 def _waist(plan: Plan, units: Units) -> Iterator[Notion]:
-    if isinstance(plan.main.waist, ElasticPlan):
-        yield _elastic(plan.main.waist, units)
-    if isinstance(plan.main.waist, CordPlan):
-        yield _cord(plan.main.waist, units)
+    for piece in plan.pieces:
+        if isinstance(piece.waist, ElasticPlan):
+            yield _elastic(piece.waist, units)
+        if isinstance(piece.waist, CordPlan):
+            yield _cord(piece.waist, units)
+
+
+def _strands(plan: Plan) -> tuple[StrandPlan, ...]:
+    return tuple(strand for piece in plan.pieces for strand in piece.strands)
 
 
 def _elastic(elastic: ElasticPlan, units: Units) -> Notion:
@@ -87,7 +92,7 @@ def _cord(cord: CordPlan, units: Units) -> Notion:
 
 
 def _beads(plan: Plan, units: Units) -> Iterator[Notion]:
-    for strand in plan.main.strands:
+    for strand in _strands(plan):
         if strand.beads:
             yield Notion("bead", strand.beads + strand.spare_beads, None, _bead(strand, units))
 
@@ -108,9 +113,9 @@ def _bead(strand: StrandPlan, units: Units) -> str:
 
 def _needles(plan: Plan) -> Iterator[Notion]:
     yield Notion("yarn_needle", 1, None, "blunt, with an eye for the yarn: ends and seams")
-    if isinstance(plan.main.waist, ElasticPlan):
+    if any(isinstance(piece.waist, ElasticPlan) for piece in plan.pieces):
         yield Notion("sewing_needle", 1, None, "sharp, with strong thread: the lap of the elastic")
-    if any(strand.beads for strand in plan.main.strands):
+    if any(strand.beads for strand in _strands(plan)):
         yield Notion(
             "beading_needle", 1, None, "fine enough to pass the beads' holes with the strand"
         )

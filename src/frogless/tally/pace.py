@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from frogless.fabric.model import Fabric
 from frogless.plan.model import Plan
 from frogless.stitches.model import Stitch
-from frogless.tally.catches import catches_of, catches_of_row
+from frogless.tally.catches import catches_of, catches_of_row, times_made, times_seamed
 
 # Single crochets a minute. From forum talk and one page, 10 to 40; no study was found.
 SLOW = 10.0
@@ -20,8 +20,14 @@ CATCHES_OF_A_SINGLE = 2
 
 def single_crochets(fabric: Fabric, plan: Plan, stitches: Mapping[str, Stitch]) -> float:
     """The work of all rows and seams as if it were single crochet."""
-    rows = sum(catches_of_row(row, stitches) for rows in fabric.pieces.values() for row in rows)
-    seams = sum(s.count * catches_of(s.stitch, stitches) for s in plan.program.seams)
+    rows = sum(
+        catches_of_row(row, stitches) * times_made(plan, name)
+        for name, rows in fabric.pieces.items()
+        for row in rows
+    )
+    seams = sum(
+        s.count * catches_of(s.stitch, stitches) * times_seamed(plan, s) for s in plan.program.seams
+    )
     return (rows + seams) / CATCHES_OF_A_SINGLE
 
 

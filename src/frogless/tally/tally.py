@@ -8,7 +8,7 @@ from frogless.fabric.model import Fabric
 from frogless.plan.model import Plan
 from frogless.stitches.model import Stitch
 from frogless.swatch import Swatch
-from frogless.tally.catches import stitches_worked
+from frogless.tally.catches import stitches_worked, times_made
 from frogless.tally.model import Tally
 from frogless.tally.notions import notions
 from frogless.tally.pace import working_time
@@ -34,7 +34,9 @@ def tally(
         yarn=yarn(fabric, plan, swatch, stitches),
         notions=notions(plan, units),
         stitches=sum(
-            stitches_worked(row, stitches) for rows in fabric.pieces.values() for row in rows
+            stitches_worked(row, stitches) * times_made(plan, name)
+            for name, rows in fabric.pieces.items()
+            for row in rows
         ),
         time_low=fast,
         time_high=slow,

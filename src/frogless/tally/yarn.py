@@ -11,7 +11,14 @@ from frogless.fabric.model import Fabric
 from frogless.plan.model import CordPlan, ElasticPlan, Plan
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, Yarn, mass_per_stitch
-from frogless.tally.catches import PartWork, crocheted, main_gauge, works
+from frogless.tally.catches import (
+    PartWork,
+    crocheted,
+    main_gauge,
+    times_made,
+    times_seamed,
+    works,
+)
 from frogless.tally.model import YarnNeed
 from frogless.tally.scale import Scale, scale
 from frogless.units import Measured
@@ -123,17 +130,20 @@ def _extras(
     found = [*_trims(plan, main, stitches)]
     length += sum(extra.length for extra in found)
     changes = max(0, math.ceil(length / label.ball_length) - 1) if label.ball_length else 0
-    ends = 2 * (len([*crocheted(fabric, plan)]) + len(plan.program.seams)) + 2 * changes
+    made = sum(times_made(plan, name) for name, _ in crocheted(fabric, plan))
+    seamed = sum(times_seamed(plan, seam) for seam in plan.program.seams)
+    ends = 2 * (made + seamed) + 2 * changes
     found.append(_Extra("tails", ends * TAIL, 0.2))
     return tuple(extra for extra in found if extra.length > 0)
 
 
 def _trims(plan: Plan, main: Gauge, stitches: Mapping[str, Stitch]) -> Iterable[_Extra]:
-    if isinstance(plan.main.waist, ElasticPlan):
-        yield _Extra("round the elastic", _round_elastic(plan.main.waist, main, stitches), 0.3)
-    if isinstance(plan.main.waist, CordPlan):
-        yield _Extra("cord", plan.main.waist.cord * CORD_YARN.value, CORD_YARN.relative)
-    for strand in plan.main.strands:
+    for piece in plan.pieces:
+        if isinstance(piece.waist, ElasticPlan):
+            yield _Extra("round the elastic", _round_elastic(piece.waist, main, stitches), 0.3)
+        if isinstance(piece.waist, CordPlan):
+            yield _Extra("cord", piece.waist.cord * CORD_YARN.value, CORD_YARN.relative)
+    for strand in (strand for piece in plan.pieces for strand in piece.strands):
         yield _Extra(strand.name, strand.cut_yarn, 0.1)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from frogless.fit.staying_up import is_held
 from frogless.proof.model import Finding, Subject, Verdict, finding
 
 
@@ -17,13 +18,16 @@ def check_ease(subject: Subject) -> Finding:
 
 def check_goes_on(subject: Subject) -> Finding:
     """The narrowest opening passes the widest part, as far as is known."""
-    going = subject.fit.going_on
-    faults = [] if going.verdict == "passes" else [" ".join(going.reasons)]
-    worst: Verdict = "fail" if going.verdict == "does not pass" else "warn"
-    return finding("goes_on", faults, 1, "openings", worst)
+    tried = subject.fit.openings or (subject.fit.going_on,)
+    faults = [" ".join(one.reasons) for one in tried if one.verdict != "passes"]
+    failed = any(one.verdict == "does not pass" for one in tried)
+    worst: Verdict = "fail" if failed else "warn"
+    return finding("goes_on", faults, len(tried), "openings", worst)
 
 
 def check_stays_up(subject: Subject) -> Finding:
-    """An elastic, a cord or a band holds the garment up at the waist."""
-    held = subject.plan.main.waist is not None
+    """An elastic, a cord, a band or straps hold up what does not hang from the shoulders."""
+    if not subject.fit.staying_up:
+        return finding("stays_up", [], 0, "waists", "warn")
+    held = is_held(subject.plan)
     return finding("stays_up", [] if held else [subject.fit.staying_up], 1, "waists", "warn")
