@@ -148,10 +148,13 @@ def _mark(girth: Measurement, depth: float, spans: Sequence[Span], depths: Seque
 
 
 def _with_high_hip(basis: Basis, first: Target, spans: Sequence[Span], i: int) -> Span:
-    """The span with the high hip in its profile, when a section shaped to the hip passes it."""
+    """The span with the high hip in its profile, when a section shaped to the hip passes it.
+
+    A profile that the author draws stays as it is drawn.
+    """
     span = spans[i]
     girth, down = (basis.body.get(key) for key in LANDMARKS["high hip"])
-    if not _to_hip(span) or span.target is None or not (girth and down):
+    if not _to_hip(span) or span.target is None or span.knots or not (girth and down):
         return span
     depth = above_waist(basis) + down.value.value
     if not span.start_depth < depth < span.end_wanted:

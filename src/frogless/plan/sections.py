@@ -14,6 +14,7 @@ import numpy.typing as npt
 from frogless.because import Because, Step
 from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
+from frogless.plan import through
 from frogless.plan.basis import Basis
 from frogless.plan.rhythm.engine import on_right_side
 from frogless.swatch import Gauge
@@ -284,14 +285,28 @@ def spans(basis: Basis) -> tuple[Span, ...]:
             basis.place(f"section.{len(sections)}.to"),
         )
     found: list[Span] = []
-    depth, rounds = foundation_height(basis), 0
+    depth, rounds, wanted = foundation_height(basis), 0, start_target(basis).wanted
     for i, section in enumerate(sections):
         # The first section is as long as its author says with the foundation round included.
         origin = depth if i else 0.0
-        span = _span(basis, section, f"section.{i + 1}", depth, origin)
-        found.append(replace(span, rounds_above=rounds))
-        depth, rounds = span.end_depth, rounds + span.rounds
+        for part in _parts(basis, section, f"section.{i + 1}", wanted, origin):
+            span = _span(basis, part.section, part.key, depth, origin + part.below)
+            knots = tuple((origin + at, girth) for at, girth in part.points)
+            found.append(replace(span, rounds_above=rounds, knots=knots))
+            depth, rounds = span.end_depth, rounds + span.rounds
+            wanted = span.target.wanted if span.target else wanted
     return tuple(found)
+
+
+def _parts(
+    basis: Basis, section: Section, key: str, wanted: float, origin: float
+) -> tuple[through.Part, ...]:
+    """A section, or the parts of one that turns on its way."""
+    aim = _end_target(basis, section, key) if section.through else None
+    if aim is None:
+        return (through.Part(section, key),)
+    length = _end(basis, section, key, origin)[0] - origin
+    return through.parts(basis, section, key, (wanted, aim.wanted), length)
 
 
 def _span(basis: Basis, section: Section, key: str, start: float, origin: float) -> Span:
@@ -428,7 +443,7 @@ def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
 
 SHAPING_ONLY = (
     *("girth", "ease", "ease_allowed", "points", "add", "every", "indifference"),
-    *("clauses", "shape_on", "least_gap", "plain"),
+    *("clauses", "shape_on", "least_gap", "plain", "through"),
 )
 
 

@@ -11,7 +11,7 @@ from pydantic import BaseModel
 
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
-from frogless.design.pieces.tube import Plain, Section, Start
+from frogless.design.pieces.tube import Plain, Section, Start, Through
 from frogless.design.trims import BeadedStrand, CoveredElastic, Drawcord, EdgingChoice, RibbedBand
 from frogless.design.work import DesignerGauge, Work
 from frogless.plan.limits import MOST_STITCHES
@@ -27,6 +27,7 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "## [start]": Start,
     "## [[section]]": Section,
     "### [[section.plain]]": Plain,
+    "### [[section.through]]": Through,
     "## [edging]": EdgingChoice,
     '### kind = "covered elastic"': CoveredElastic,
     '### kind = "drawcord"': Drawcord,

@@ -29,6 +29,13 @@ class Plain(Strict):
     to_depth: Formula = Field(alias="to")
 
 
+class Through(Strict):
+    """A girth that a section is wanted to have on its way, ease included."""
+
+    at: Formula
+    girth: Formula
+
+
 class Section(Strict):
     """One stretch of the piece: where it ends and how it is shaped on the way."""
 
@@ -46,6 +53,7 @@ class Section(Strict):
     shape_on: Literal["any", "right side"] = "any"
     least_gap: Annotated[int, Field(ge=1)] = 1
     plain: tuple[Plain, ...] = ()
+    through: tuple[Through, ...] = ()
     indifference: Formula | None = None
     stitch: str | None = None
     turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
