@@ -7,7 +7,7 @@ section; the solver's is one run, without the time to import it.
 
 Then how the time grows with rounds (50 to 400) and with clauses (1 to 4).
 
-    python benchmarks/bench_planner.py            all of it, some minutes
+    python benchmarks/bench_planner.py            all of it, a minute or two
     python benchmarks/bench_planner.py --short    thirty sections
 """
 
@@ -35,7 +35,11 @@ SEEN_BY_SOLVER = 100
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """Seconds of both for one section."""
+    """Seconds of both for one section.
+
+    Args:
+        theirs: stating the model and solving it. solving: the solver alone.
+    """
 
     kind: str
     rounds: int
@@ -43,6 +47,7 @@ class Pair:
     clauses: int
     ours: float
     theirs: float
+    solving: float
 
     @property
     def ratio(self) -> float:
@@ -73,17 +78,18 @@ def measure(kind: str, task: Task) -> Pair:
     assert answer is None or np.allclose(answer, same, rtol=1e-9, atol=1e-4), (answer, same, task)
     clauses = ours.rhythm.clause_count if ours else 0
     mine = seconds(lambda: solve(task))
-    return Pair(kind, task.rounds, task.shapings, clauses, mine, solver)
+    solving = theirs.seconds if theirs else solver
+    return Pair(kind, task.rounds, task.shapings, clauses, mine, solver, solving)
 
 
 def tell(pairs: list[Pair]) -> None:
     """Medians, ratios, and the worst case."""
     by_ratio = sorted(pairs, key=lambda p: p.ratio)
-    worst, clauses = by_ratio[0], Counter(p.clauses for p in pairs)
+    worst, counted = by_ratio[0], Counter(p.clauses for p in pairs)
     ours, theirs = ([getattr(p, name) for p in pairs] for name in ("ours", "theirs"))
     sizes = [(p.rounds, p.shapings) for p in pairs]
     print(f"{len(pairs)} sections, {min(sizes)[0]} to {max(sizes)[0]} rounds, equal in all of them")
-    print(f"  answers of so many clauses: {dict(sorted(clauses.items()))}")
+    print(f"  answers of so many clauses: {dict(sorted(counted.items()))}")
     for name, taken in (("Frogless", ours), ("OR-Tools CP-SAT", theirs)):
         low, high = 1000 * min(taken), 1000 * max(taken)
         print(f"  {name:<24}{1000 * statistics.median(taken):9.2f} ms ({low:.2f} to {high:.2f})")
@@ -94,6 +100,11 @@ def tell(pairs: list[Pair]) -> None:
         f"  {'worst':<24}{worst.ratio:9.0f} ({worst.kind}: {worst.shapings} shapings in "
         f"{worst.rounds} rounds, {worst.clauses} clauses)"
     )
+    alone = sorted(p.solving / p.ours for p in pairs)
+    print(f"  {'its solving alone':<24}{statistics.median(alone):9.0f} (worst {alone[0]:.0f})")
+    for clauses in sorted({p.clauses for p in pairs}):
+        middle = statistics.median(p.ratio for p in pairs if p.clauses == clauses)
+        print(f"  {f'answers of {clauses} clauses':<34}{middle:9.0f}")
     for kind in sorted({p.kind for p in pairs}):
         middle = statistics.median(p.ratio for p in pairs if p.kind == kind)
         print(f"  {kind:<34}{middle:9.0f}")

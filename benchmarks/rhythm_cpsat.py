@@ -25,11 +25,16 @@ from frogless.plan.rhythm.lattice import NEVER
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What the solver found: clauses, greatest stray and sum of squares, in parts and parts²."""
+    """What the solver found: clauses, greatest stray and sum of squares, in parts and parts².
+
+    Args:
+        seconds: of solving alone, without stating the model.
+    """
 
     clauses: int
     stray: int
     squares: int
+    seconds: float
 
 
 def solve(task: Task, parts: int = 100) -> Found | None:
@@ -48,7 +53,12 @@ def solve(task: Task, parts: int = 100) -> Found | None:
     model.search(model.stray)
     model.add(model.stray == model.value(model.stray))
     model.search(model.squares)
-    return Found(model.value(model.clauses), model.value(model.stray), model.value(model.squares))
+    return Found(
+        model.value(model.clauses),
+        model.value(model.stray),
+        model.value(model.squares),
+        model.seconds,
+    )
 
 
 class _Model(cp_model.CpModel):
@@ -58,6 +68,7 @@ class _Model(cp_model.CpModel):
         super().__init__()
         self.solver = cp_model.CpSolver()
         self.solver.parameters.num_workers = 1  # Frogless uses one core
+        self.seconds = 0.0
         self.task, self.last = task, task.rounds
         self.wanted = np.rint(np.asarray(task.wanted) * parts).astype(int).tolist()
         before, step = round(task.before * parts), round(task.step * parts)
@@ -151,6 +162,7 @@ class _Model(cp_model.CpModel):
         """Searches to the proven optimum; false when it is proven that there is none."""
         self.minimize(what)
         status = self.solver.solve(self)
+        self.seconds += self.solver.wall_time
         if status == cp_model.INFEASIBLE:
             return False
         assert status == cp_model.OPTIMAL, self.solver.status_name(status)
