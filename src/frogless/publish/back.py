@@ -73,11 +73,11 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
     items = (
         *_why_landmarks(drafted),
         *(
-            (say(drafted, "why_section", name=section.name), _why_section(drafted, section))
+            (say(drafted, "why_section", name=section.name), why_section(drafted, section))
             for section in drafted.plan.main.sections
         ),
         *_why_trims(drafted),
-        *((say(drafted, "why_yarn"), _why_yarn(drafted, n)) for n in drafted.tally.yarn),
+        *((say(drafted, "why_yarn"), why_yarn(drafted, n)) for n in drafted.tally.yarn),
     )
     alt = describe_profile(drafted.plan, drafted.units)
     return (
@@ -91,7 +91,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
 def _why_landmarks(drafted: Drafted) -> Iterator[tuple[str, str]]:
     above = ""
     for mark in drafted.plan.main.landmarks:
-        told = _told(drafted, mark.because)
+        told = told_because(drafted, mark.because)
         if above and mark.because.steps and mark.because.steps[0].what == "wanted":
             # A straight section has no cause of its own: it keeps the girth above it.
             told = say(drafted, "why_as_above", at=above, told=told)
@@ -99,8 +99,9 @@ def _why_landmarks(drafted: Drafted) -> Iterator[tuple[str, str]]:
         above = say(drafted, mark.key)
 
 
-def _why_section(drafted: Drafted, section: SectionPlan) -> str:
-    told = _told(drafted, section.because)
+def why_section(drafted: Drafted, section: SectionPlan) -> str:
+    """Its because, how many bodies it suits, and the rhythm that came next."""
+    told = told_because(drafted, section.because)
     if _widens_to_the_hip(drafted, section):
         share = 100 * share_reached(section.fullness)
         told = say(
@@ -122,7 +123,7 @@ def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
     A share of nearly none or nearly all says nothing of use.
     """
     hip = next((m for m in drafted.plan.main.landmarks if m.key == "hip_girth"), None)
-    if hip is None or hip.body is None or is_for_child(drafted.basis.body):
+    if drafted.of_pieces or hip is None or hip.body is None or is_for_child(drafted.basis.body):
         return False
     start = section.count_before * section.gauge.width.value
     reaches = section.first_round <= 1 and section.last_round == hip.rounds
@@ -134,31 +135,35 @@ def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
 def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
     plan = drafted.plan
     if plan.main.edging is not None:
-        yield say(drafted, "why_edging"), _told(drafted, _edging(plan.main.edging))
+        yield say(drafted, "why_edging"), told_because(drafted, edging_because(plan.main.edging))
     names = {ElasticPlan: "why_elastic", CordPlan: "why_cord", BandPlan: "why_band"}
     if plan.main.waist is not None:
-        yield say(drafted, names[type(plan.main.waist)]), _told(drafted, plan.main.waist.because)
+        yield (
+            say(drafted, names[type(plan.main.waist)]),
+            told_because(drafted, plan.main.waist.because),
+        )
     for strand in plan.main.strands:
-        yield strand.name, _why_strand(drafted, strand)
+        yield strand.name, why_strand(drafted, strand)
 
 
-def _edging(plan: EdgingPlan) -> Because:
+def edging_because(plan: EdgingPlan) -> Because:
     """Its because; in an edging without repeats a repeat of one stitch is not worth a word."""
     if plan.multiple > 1:
         return plan.because
     return Because(tuple(s for s in plan.because.steps if s.what not in ("repeat", "repeats")))
 
 
-def _why_strand(drafted: Drafted, strand: StrandPlan) -> str:
+def why_strand(drafted: Drafted, strand: StrandPlan) -> str:
+    """Its because, and what to cut of the yarn."""
     units = drafted.units
     return say(
-        drafted, "why_strand_yarn", told=_told(drafted, strand.because),
+        drafted, "why_strand_yarn", told=told_because(drafted, strand.because),
         times=f"{YARN_PER_CHAIN_LENGTH:g}", tail=show_length(strand.tails, units),
         cut=show_length(strand.cut_yarn, units),
     )  # fmt: skip
 
 
-def _why_yarn(drafted: Drafted, need: YarnNeed) -> str:
+def why_yarn(drafted: Drafted, need: YarnNeed) -> str:
     """Its because, naming the stitch that was weighed."""
     stitch = drafted.short(drafted.basis.main_swatch.stitch)
     steps = tuple(
@@ -167,10 +172,11 @@ def _why_yarn(drafted: Drafted, need: YarnNeed) -> str:
         else step
         for step in need.because.steps
     )
-    return _told(drafted, Because(steps))
+    return told_because(drafted, Because(steps))
 
 
-def _told(drafted: Drafted, because: Because) -> str:
+def told_because(drafted: Drafted, because: Because) -> str:
+    """A because in one sentence."""
     return because_sentence(because, drafted.units, drafted.language)
 
 

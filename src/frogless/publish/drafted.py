@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from frogless.design.document import PiecesDesign
 from frogless.fabric.model import Fabric
 from frogless.fit.model import Fit
 from frogless.plan.basis import Basis
-from frogless.plan.model import Plan
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan, StrandPlan
 from frogless.proof.model import Finding
 from frogless.stitches.model import Dialect, Stitch
 from frogless.tally.model import Tally
@@ -40,6 +41,11 @@ class Drafted:
         """The phrases of its language."""
         return phrases(self.language)
 
+    @property
+    def of_pieces(self) -> bool:
+        """Whether it is a list of pieces, and not one tube from the waist down."""
+        return isinstance(self.basis.design, PiecesDesign)
+
     def short(self, key: str) -> str:
         """A stitch's abbreviation in the dialect."""
         return self.stitches[key].terms[self.dialect].abbreviation
@@ -47,3 +53,14 @@ class Drafted:
     def name(self, key: str) -> str:
         """A stitch's name in the dialect."""
         return self.stitches[key].terms[self.dialect].name
+
+
+def waist_of(drafted: Drafted) -> ElasticPlan | CordPlan | BandPlan | None:
+    """What finishes the waist, whichever piece has it."""
+    found = (piece.waist for piece in drafted.plan.pieces if piece.waist is not None)
+    return next(found, None)
+
+
+def strands_of(drafted: Drafted) -> tuple[StrandPlan, ...]:
+    """The strands of all pieces."""
+    return tuple(strand for piece in drafted.plan.pieces for strand in piece.strands)

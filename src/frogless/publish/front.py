@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from frogless.fit.model import LandmarkFit
-from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Landmark, Option
+from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Landmark, Option
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
@@ -108,9 +108,14 @@ def _figures(drafted: Drafted) -> Iterator[str]:
     yield from greatest_stray(drafted)
     yield say(drafted, "glance_goes_on", sentence=" ".join(drafted.fit.going_on.reasons))
     yield say(drafted, "glance_stays_up", sentence=drafted.fit.staying_up)
-    yield from _estimated(drafted)
+    yield from estimated(drafted)
+    yield time(drafted)
+
+
+def time(drafted: Drafted) -> str:
+    """How long it takes."""
     low, high = (max(round(t / 3600), 1) for t in (drafted.tally.time_low, drafted.tally.time_high))
-    yield say(
+    return say(
         drafted, "glance_time", low=low, high=high, fast=f"{FAST:g}", slow=f"{SLOW:g}",
         stitch=drafted.name("single_crochet"),
     )  # fmt: skip
@@ -153,7 +158,7 @@ def stray(drafted: Drafted, option: Option, message: str) -> Iterator[str]:
     yield say(drafted, message, stray=told, depth=depth)
 
 
-def _estimated(drafted: Drafted) -> Iterator[str]:
+def estimated(drafted: Drafted) -> Iterator[str]:
     """Which lengths and girths of the body were not measured."""
     found = [m for m in drafted.basis.body.measurements.values() if m.estimated]
     lengths = ", ".join(
@@ -172,7 +177,12 @@ def _estimated(drafted: Drafted) -> Iterator[str]:
 def edging_name(drafted: Drafted) -> str:
     """What the edging is called in the dialect."""
     plan = drafted.plan.main.edging
-    return "" if plan is None else dict(plan.names)[drafted.dialect]
+    return "" if plan is None else name_of(drafted, plan)
+
+
+def name_of(drafted: Drafted, plan: EdgingPlan) -> str:
+    """What an edging is called in the dialect."""
+    return dict(plan.names)[drafted.dialect]
 
 
 def before(drafted: Drafted) -> tuple[Block, ...]:
@@ -185,7 +195,7 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
         say(drafted, "left_handed"),
         *_turning_chain(drafted),
         say(drafted, "brackets"),
-        *_markers(drafted),
+        *markers(drafted),
         say(drafted, "lengths"),
         *(authored(drafted, note) for note in drafted.basis.design.notes),
     ]
@@ -196,7 +206,7 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     )
 
 
-def _markers(drafted: Drafted) -> Iterator[str]:
+def markers(drafted: Drafted) -> Iterator[str]:
     """What the markers are for, and that they move."""
     marked = [row for piece in drafted.plan.program.pieces for row in piece.rows if row.marks]
     decreasing = [any(isinstance(node, Together) for node, _ in nodes(row.body)) for row in marked]

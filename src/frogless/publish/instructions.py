@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from frogless.fit.flare import describe_fullness
-from frogless.plan.model import CordPlan, SectionPlan
+from frogless.plan.model import CordPlan, EdgingPlan, SectionPlan
 from frogless.publish.blocks import Block, Heading, Instruction, Note, Paragraph
-from frogless.publish.drafted import Drafted
-from frogless.publish.front import edging_name, stray
+from frogless.publish.drafted import Drafted, waist_of
+from frogless.publish.front import name_of, stray
 from frogless.publish.materials import hook_size
 from frogless.publish.messages import say
 from frogless.publish.remarks import notes_at
@@ -74,7 +74,7 @@ def _before_section(drafted: Drafted, name: str) -> Iterator[Block]:
         yield from _edging_intro(drafted)
         return
     yield Paragraph(" ".join(_section(drafted, planned)))
-    waist = drafted.plan.main.waist
+    waist = waist_of(drafted)
     if isinstance(waist, CordPlan) and _holds(planned, waist.eyelet_round):
         yield from eyelets(drafted, waist)
 
@@ -136,15 +136,19 @@ def stretched(drafted: Drafted) -> float:
 
 def _edging_intro(drafted: Drafted) -> Iterator[Block]:
     plan = drafted.plan.main.edging
-    if plan is None:
-        return
+    if plan is not None:
+        yield from edging_intro(drafted, plan)
+        yield from notes_at(drafted, "edging")
+
+
+def edging_intro(drafted: Drafted, plan: EdgingPlan) -> Iterator[Block]:
+    """What an edging is worked with and over, and what its first round changes."""
     key = "edging_intro" if plan.multiple > 1 else "edging_intro_one"
     told = say(
-        drafted, key, name=capital(edging_name(drafted)), hook=hook_size(drafted, plan.hook),
+        drafted, key, name=capital(name_of(drafted, plan)), hook=hook_size(drafted, plan.hook),
         base=plan.base_count, repeats=plan.repeats, multiple=plan.multiple,
     )  # fmt: skip
     if plan.correction:
         correction = say(drafted, "edging_correction", hem=plan.hem_count, base=plan.base_count)
         told = f"{told} {correction}"
     yield Paragraph(told)
-    yield from notes_at(drafted, "edging")

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, strands_of, waist_of
 from frogless.publish.messages import MESSAGES, say
 from frogless.publish.remarks import notes_at
 from frogless.stitches.hooks import sizes
 from frogless.tally.model import Notion, YarnNeed
-from frogless.units import YARD, Units, show_fine, show_length, show_long, show_mass
+from frogless.units import YARD, Measured, Units, show_fine, show_length, show_long, show_mass
 
 #: A part that takes less of the yarn than this is told together with others as small.
 SMALL_SHARE = 0.01
@@ -95,12 +95,16 @@ def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
 
 
 def _by_heading(drafted: Drafted, by_part: Sequence[tuple[str, float]]) -> dict[str, float]:
-    """Grams by heading: sections without their piece, the way round the elastic in its cover."""
+    """Grams by heading: sections without their piece, the way round the elastic in its cover.
+
+    Where there are several pieces, those have the headings.
+    """
     pieces = [piece.name for piece in drafted.plan.program.pieces]
     found: dict[str, float] = {}
     for part, grams in by_part:
         piece, _, section = part.partition(": ")
-        name = section if section and piece in pieces else part
+        whose = piece if drafted.of_pieces else section
+        name = whose if section and piece in pieces else part
         name = "elastic cover" if name == "round the elastic" else name
         found[name] = found.get(name, 0.0) + grams
     return found
@@ -120,7 +124,7 @@ def _hooks(drafted: Drafted) -> Iterator[str]:
         first = next(iter(worked.values()), 0.0)
         for section, size in worked.items():
             uses.setdefault(size, []).append(piece.name if size == first else section)
-    for strand in drafted.plan.main.strands:
+    for strand in strands_of(drafted):
         uses.setdefault(strand.hook, []).append(strand.name)
     for size, parts in uses.items():
         if size:
@@ -137,7 +141,7 @@ def hook_size(drafted: Drafted, size: float) -> str:
 
 
 def _notion(drafted: Drafted, notion: Notion) -> str:
-    units, waist = drafted.units, drafted.plan.main.waist
+    units, waist = drafted.units, waist_of(drafted)
     if notion.key == "elastic" and isinstance(waist, ElasticPlan):
         return say(
             drafted, "notion_elastic", kind=waist.kind, width=show_fine(waist.width, units),
@@ -156,12 +160,12 @@ def _notion(drafted: Drafted, notion: Notion) -> str:
 
 def _at_hand(drafted: Drafted) -> Iterator[str]:
     """Small things that the text asks for on the way."""
-    waist = drafted.plan.main.waist
+    waist = waist_of(drafted)
     if isinstance(waist, ElasticPlan | BandPlan):
         yield say(drafted, "have_pins", pieces=PINS)
     if isinstance(waist, CordPlan):
         yield say(drafted, "have_bodkin")
-    if drafted.plan.main.strands:
+    if strands_of(drafted):
         yield say(drafted, "have_glue")
     yield say(drafted, "have_scissors")
 
@@ -194,14 +198,23 @@ def _main_gauge(drafted: Drafted) -> str:
     basis, units = drafted.basis, drafted.units
     main = basis.gauge(basis.design.work.stitch, "work.stitch")
     span = 101.6 if units == "in" else 100.0
-    widest = max(drafted.plan.main.landmarks, key=lambda m: m.count)
+    widest = _widest(drafted)
     return say(
-        drafted, "gauge_main", stitches=_figure(span / main.width.value),
+        drafted, "gauge_main" if widest else "gauge_main_plain", stitches=_figure(span / main.width.value),
         rows=_figure(span / main.height.value), stitch=drafted.short(main.stitch),
         span=say(drafted, f"span_{units}"), state=say(drafted, f"state_{main.state}"),
         hook=hook_size(drafted, basis.hook), percent=_figure(100 * main.width.relative),
-        girth=show_length(widest.garment.uncertainty, units),
+        girth=show_length(widest.uncertainty, units) if widest else "",
     )  # fmt: skip
+
+
+def _widest(drafted: Drafted) -> Measured | None:
+    """The widest girth or width that the plan states."""
+    marks = [(mark.count, mark.garment) for mark in drafted.plan.landmarks]
+    if not marks:
+        measures = [m for piece in drafted.plan.pieces for m in piece.measures]
+        marks = [(m.count, m.got) for m in measures if m.kind in ("girth", "width")]
+    return max(marks, key=lambda mark: mark[0])[1] if marks else None
 
 
 def _estimated(drafted: Drafted) -> Iterator[str]:

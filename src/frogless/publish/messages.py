@@ -455,6 +455,89 @@ MESSAGES: Mapping[str, str] = {
     "check_goes_on": "The waist goes on over the widest part",
     "check_stays_up": "Something holds the skirt up",
     "check_reads_back": "Read back from its words, the pattern makes the same stitches",
+    # A garment of several pieces: what is said instead, and what is said of it alone
+    "glance_caption_pieces": "Girths, and the ease between body and {kind}",
+    "garment_pieces": "{kind}",
+    "piece": "piece",
+    "measure": "measurement",
+    "finished": "finished",
+    "wanted": "wanted",
+    "worked": "stitches or rows",
+    "measures_caption": "Finished measurements, piece by piece",
+    "measure_stitches": "{count} stitches",
+    "measure_rows": "{count} rows",
+    "glance_join": "{name}: {told}",
+    "join_same": "{first} and {second}, {length} each",
+    "join_eased": (
+        "{first} ({first_length}) and {second} ({second_length}); ease in {longer}, {off} longer"
+    ),
+    "schematic_caption_pieces": (
+        "The pieces lying flat, right side up, at one scale; the arrow is the way the work grows."
+    ),
+    "gauge_main_plain": (
+        "{stitches} sts and {rows} rows in {stitch} to {span}, {state}, on a {hook} hook. It was "
+        "counted to within {percent} %."
+    ),
+    "gauge_main_pieces": (
+        "{stitches} sts and {rows} rows in {stitch} to {span}, {state}, on a {hook} hook. It was "
+        "counted to within {percent} %, which is {girth} on the widest part."
+    ),
+    "gauge_growth_pieces": ("Worn, the fabric grows {percent} % in length, from the hang test."),
+    "gauge_swatch_turned_pieces": (
+        "Swatch for it with the {hook} hook: {stitch} in turned rows, at least {size} wide and "
+        "high. Measure it {state}, in the middle."
+    ),
+    "left_handed_pieces": (
+        "Left-handed: work as written; your rows and rounds run the other way, and left and right "
+        "of the work change places, but not the wearer's."
+    ),
+    "chain_counts_pieces": (
+        "A chain of {n} at the beginning of a row of {stitch} counts as its first {stitch}, in text "
+        "and counts."
+    ),
+    "chain_does_not_count_pieces": (
+        "A chain of {n} at the beginning of a row of {stitch} does not count as a stitch, in text "
+        "or counts."
+    ),
+    "brackets_pieces": (
+        "RS or WS after the number of a row or round is the side that faces you. Square brackets "
+        "hold what is worked as often as the number after them says, round brackets what is worked "
+        "into one stitch. The count is what you have when the row is done."
+    ),
+    "lengths_pieces": (
+        "Lengths are given in rows and on the tape, and the tape is right. If the two part by more "
+        "than a row, your rows are not as high as the swatch's: have the pattern drafted again "
+        "from what you measure."
+    ),
+    "make": "Make {number}.",
+    "measured": "{name} {length}",
+    "measured_counted": "{name} {length} ({counted})",
+    "straight_pieces": "{rounds} rows without shaping, {count} stitches.",
+    "straight_one_pieces": "One row without shaping, {count} stitches.",
+    "shape_pieces": (
+        "From {before} to {after} stitches in {rounds} rows: {add} at each of {points} shaping "
+        "points. Shape {rhythm}."
+    ),
+    "stray_pieces": "It is at most {stray} than wanted, {depth} from where the piece begins.",
+    "check_around": "After round {round}: {count}, {girth} around and {depth} long.",
+    "check_across": "After row {round}: {count}, {girth} wide and {depth} long.",
+    "joining": "Joining",
+    "joining_intro": (
+        "Lay the edges together, pin their ends first, then their middles, and work through both."
+    ),
+    "finish_block_pieces": (
+        "Wash the {kind} as the swatch was washed, and dry it lying flat to its finished "
+        "measurements."
+    ),
+    "why_waist": "waist finish",
+    "check_planned_pieces": "Every piece has the stitches that were planned",
+    "check_goes_on_pieces": "Every opening passes what has to go through it",
+    "check_stays_up_pieces": "Something holds the {kind} up",
+    "remark_high_hip_pieces": (
+        "The high hip was not measured, so nobody has checked the girth between waist and hip. "
+        "Measure it about half way down, and how far below the waist it lies, and have the pattern "
+        "drafted again."
+    ),
     # About
     "terms_us": "US terms",
     "terms_uk": "UK terms",
@@ -486,9 +569,20 @@ _WORDS = {
 }
 
 
+#: What the name of a message ends with that garments of several pieces have instead.
+OF_PIECES = "_pieces"
+
+
 def say(drafted: Drafted, name: str, /, **values: object) -> str:
-    """The message of that name in the pattern's language, its blanks filled."""
-    return spelled(drafted, drafted.phrases.catalogue.gettext(MESSAGES[name])).format(**values)
+    """The message of that name in the pattern's language, its blanks filled.
+
+    A garment of several pieces has the message "name_pieces" instead, if there is one. Every
+    message may name the `kind` of garment.
+    """
+    own = f"{name}{OF_PIECES}"
+    text = MESSAGES[own if drafted.of_pieces and own in MESSAGES else name]
+    filled = {"kind": drafted.basis.design.garment.kind, **values}
+    return spelled(drafted, drafted.phrases.catalogue.gettext(text)).format(**filled)
 
 
 def spelled(drafted: Drafted, text: str) -> str:

@@ -6,15 +6,17 @@ from dataclasses import fields, replace
 from typing import Any
 
 from frogless.draw.describe import describe
+from frogless.draw.pieces import describe_pieces, pieces_drawing
 from frogless.draw.profile import profile
 from frogless.draw.schematic import schematic
 from frogless.draw.svg import svg
 from frogless.draw.words import WORDS
-from frogless.publish import back, front, glossary, materials
+from frogless.publish import back, front, garment_pages, glossary, materials
 from frogless.publish.arrange import glued
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Paragraph
 from frogless.publish.drafted import Drafted
+from frogless.publish.garment import garment_instructions
 from frogless.publish.instructions import instructions
 from frogless.publish.messages import say, spelled
 
@@ -24,6 +26,11 @@ LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
     """The pattern's drawings by key, as SVG."""
     design, labels = drafted.basis.design, _labels(drafted)
+    if drafted.of_pieces:
+        pieces = pieces_drawing(
+            drafted.plan, title=design.title, units=drafted.units, labels=labels
+        )
+        return (("schematic", svg(pieces)),) if pieces else ()
     flat = schematic(
         drafted.plan,
         title=design.title,
@@ -61,10 +68,11 @@ def pattern(drafted: Drafted) -> Document:
 
 def _blocks(drafted: Drafted) -> tuple[Block, ...]:
     """What could hurt, what it will be, what to have and know, how to do it, why it is so."""
-    summary = authored(drafted, drafted.basis.design.summary)
+    if drafted.of_pieces:
+        return _garment_blocks(drafted)
     rows = instructions(drafted)
     return (
-        *((Paragraph(summary),) if summary else ()),
+        *_summary(drafted),
         *front.cautions(drafted),
         *_schematic(drafted),
         *front.glance(drafted),
@@ -78,6 +86,43 @@ def _blocks(drafted: Drafted) -> tuple[Block, ...]:
         *back.why(drafted),
         *back.checked(drafted),
         *back.about(drafted),
+    )
+
+
+def _garment_blocks(drafted: Drafted) -> tuple[Block, ...]:
+    """The same order for a garment of several pieces."""
+    rows = garment_instructions(drafted)
+    return (
+        *_summary(drafted),
+        *front.cautions(drafted),
+        *_pieces_schematic(drafted),
+        *garment_pages.glance(drafted),
+        *materials.materials(drafted),
+        *materials.gauge(drafted),
+        *glossary.abbreviations(drafted, rows),
+        *glossary.special_stitches(drafted),
+        *garment_pages.before(drafted),
+        *rows,
+        *garment_pages.finishing(drafted),
+        *garment_pages.why(drafted),
+        *back.checked(drafted),
+        *back.about(drafted),
+    )
+
+
+def _summary(drafted: Drafted) -> tuple[Block, ...]:
+    summary = authored(drafted, drafted.basis.design.summary)
+    return (Paragraph(summary),) if summary else ()
+
+
+def _pieces_schematic(drafted: Drafted) -> tuple[Block, ...]:
+    """The pieces lying flat; nothing when none of them has an outline."""
+    if not drawings(drafted):
+        return ()
+    alt = describe_pieces(drafted.plan, drafted.units, _labels(drafted))
+    return (
+        Heading(say(drafted, "schematic")),
+        Figure("schematic", alt, say(drafted, "schematic_caption")),
     )
 
 

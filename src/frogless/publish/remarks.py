@@ -44,12 +44,26 @@ TOLD_ELSEWHERE = frozenset({"hang_test"})
 
 def notes_at(drafted: Drafted, place: str) -> tuple[Note, ...]:
     """Cautions, then remarks, that belong to a place of the pattern."""
-    cautions = [c for c in drafted.fit.cautions if CAUTIONS_AT.get(c.key, "first") == place]
-    remarks = [r for r in drafted.plan.remarks if place_of(r) == place]
+    cautions = [c for c in drafted.fit.cautions if _caution_at(drafted, c) == place]
+    remarks = [r for r in drafted.plan.remarks if _remark_at(drafted, r) == place]
     return (
         *(caution_note(drafted, caution) for caution in cautions),
         *(remark_note(drafted, r) for r in remarks if r.name not in TOLD_ELSEWHERE),
     )
+
+
+#: The places that a pattern of several pieces has, whatever it is made of.
+OF_EVERY_PATTERN = frozenset({"first", "glance", "gauge", "materials", "before"})
+
+
+def _caution_at(drafted: Drafted, caution: Caution) -> str:
+    place = CAUTIONS_AT.get(caution.key, "first")
+    return place if place in OF_EVERY_PATTERN or not drafted.of_pieces else "first"
+
+
+def _remark_at(drafted: Drafted, remark: Remark) -> str:
+    place = place_of(remark)
+    return place if place in OF_EVERY_PATTERN or not drafted.of_pieces else "before"
 
 
 def strand_notes(drafted: Drafted, strand: StrandPlan) -> tuple[Note, ...]:
@@ -89,14 +103,16 @@ def remark_note(drafted: Drafted, remark: Remark, less: str = "") -> Note:
         less: what the sentence begins with and the place already says.
     """
     own, text = f"remark_{remark.name}", sentence(remark.sentence.removeprefix(less))
-    if own in MESSAGES:
-        text = say(drafted, own, **_figures(drafted))
+    if own in MESSAGES and (figures := _figures(drafted)) is not None:
+        text = say(drafted, own, **figures)
     kind = "remark" if remark.serious else "hint"
     return Note(kind, spelled(drafted, text), say(drafted, f"note_{kind}"))
 
 
-def _figures(drafted: Drafted) -> dict[str, str]:
-    """What a remark in a maker's words may name."""
+def _figures(drafted: Drafted) -> dict[str, str] | None:
+    """What a remark in a maker's words may name; None where several edgings could be meant."""
+    if drafted.of_pieces:
+        return None
     edging, design = drafted.plan.main.edging, drafted.basis.tube.edging
     if edging is None or design is None:
         return {}

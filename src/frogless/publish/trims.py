@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, StrandPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Paragraph
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, strands_of, waist_of
 from frogless.publish.materials import hook_size
 from frogless.publish.messages import say
 from frogless.publish.remarks import notes_at, strand_notes
@@ -20,7 +20,7 @@ from frogless.write.words import Words
 
 def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
     """What to know and to do before the rows of a trim."""
-    waist = drafted.plan.main.waist
+    waist = waist_of(drafted)
     if piece.bases and isinstance(waist, ElasticPlan):
         yield from notes_at(drafted, "elastic")
         yield Bullets(tuple(_elastic(drafted, waist)))
@@ -35,7 +35,7 @@ def before_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
 
 def after_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
     """What to do when the rows of a trim are worked: seams, sewing on."""
-    waist = drafted.plan.main.waist
+    waist = waist_of(drafted)
     if isinstance(waist, BandPlan) and _is_seamed(drafted, piece):
         yield from _band(drafted, waist)
     else:
@@ -56,7 +56,7 @@ def gap(drafted: Drafted) -> tuple[str, ...]:
 
 def gap_is_told_early(drafted: Drafted) -> bool:
     """Whether the gap is closed before something is worked onto the waist edge."""
-    return isinstance(drafted.plan.main.waist, ElasticPlan | BandPlan)
+    return isinstance(waist_of(drafted), ElasticPlan | BandPlan)
 
 
 def _is_seamed(drafted: Drafted, piece: Piece) -> bool:
@@ -79,7 +79,7 @@ def _seam(drafted: Drafted, seam: Seam) -> Instruction:
 
 
 def _strands(drafted: Drafted, piece: Piece) -> tuple[StrandPlan, ...]:
-    return tuple(strand for strand in drafted.plan.main.strands if strand.name == piece.name)
+    return tuple(strand for strand in strands_of(drafted) if strand.name == piece.name)
 
 
 def _join(drafted: Drafted) -> str:
@@ -124,7 +124,7 @@ def eyelets(drafted: Drafted, plan: CordPlan) -> Iterator[Block]:
 
 def cord(drafted: Drafted) -> Iterator[Block]:
     """The cord under a heading of its own: made, threaded, knotted."""
-    plan = drafted.plan.main.waist
+    plan = waist_of(drafted)
     if not isinstance(plan, CordPlan):
         return
     yield Heading(say(drafted, "cord"))

@@ -1,0 +1,176 @@
+"""Patterns of several pieces: their measurements, their instructions, how they are joined."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
+from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
+from frogless.publish.drafted import Drafted
+from frogless.publish.front import stray
+from frogless.publish.instructions import capital, edging_intro, fullness
+from frogless.publish.messages import say
+from frogless.publish.trims import after_rows, before_rows
+from frogless.rows.nodes import Piece, Seam
+from frogless.units import as_shown, show_length
+from frogless.write.fold import Line
+from frogless.write.pattern import WrittenPiece, write_pieces, write_seam
+from frogless.write.rhythm import rhythm_sentence
+
+
+def measures_table(drafted: Drafted) -> Iterator[Block]:
+    """The finished measurements of every piece; nothing when none is stated."""
+    rows = tuple(
+        _measure_row(drafted, piece, measure)
+        for piece in drafted.plan.pieces
+        for measure in piece.measures
+    )
+    if rows:
+        keys = ("piece", "measure", "finished", "wanted", "worked")
+        header = tuple(say(drafted, key) for key in keys)
+        yield Table(say(drafted, "measures_caption"), header, rows)
+
+
+def _measure_row(drafted: Drafted, piece: PiecePlan, measure: Measure) -> tuple[str, ...]:
+    wanted = say(drafted, "none")
+    if measure.wanted is not None:
+        wanted = show_length(measure.wanted, drafted.units)
+    got = show_length(measure.got.value, drafted.units)
+    return piece.name, measure.name, got, wanted, counted(drafted, measure) or say(drafted, "none")
+
+
+def counted(drafted: Drafted, measure: Measure) -> str:
+    """What gives a measurement: "85 stitches", "40 rows"; "" for an edge, which is both."""
+    if not measure.count or measure.kind == "edge":
+        return ""
+    key = "measure_rows" if measure.kind == "length" else "measure_stitches"
+    return say(drafted, key, count=measure.count)
+
+
+def measured(drafted: Drafted, measure: Measure) -> str:
+    """ "width at the bust 53 cm (85 stitches)"."""
+    length, many = show_length(measure.got.value, drafted.units), counted(drafted, measure)
+    key = "measured_counted" if many else "measured"
+    return say(drafted, key, name=measure.name, length=length, counted=many)
+
+
+def joined(drafted: Drafted, join: JoinPlan) -> str:
+    """Both edges with their lengths, and which of them is eased in."""
+    units, lengths = drafted.units, (join.first_length.value, join.second_length.value)
+    first, second = (show_length(length, units) for length in lengths)
+    if first == second:
+        return say(
+            drafted, "join_same", first=join.first, second=join.second, length=first
+        )  # fmt: skip
+    # The difference is that of the lengths as they are shown.
+    off = abs(as_shown(lengths[0], units) - as_shown(lengths[1], units))
+    return say(
+        drafted, "join_eased", first=join.first, second=join.second, first_length=first,
+        second_length=second, longer=join.first if lengths[0] > lengths[1] else join.second,
+        off=show_length(off, units),
+    )  # fmt: skip
+
+
+def garment_instructions(drafted: Drafted) -> tuple[Block, ...]:
+    """Every piece in the order worked, each under its heading, then the joins."""
+    program = drafted.plan.program
+    written = write_pieces(program, drafted.stitches, drafted.dialect, drafted.language)
+    blocks: list[Block] = []
+    for piece, words in zip(program.pieces, written, strict=True):
+        blocks.append(Heading(capital(piece.name)))
+        blocks.extend(_piece(drafted, piece, words))
+    return (*blocks, *_joining(drafted))
+
+
+def _piece(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Block]:
+    plan = drafted.plan.piece(piece.name)
+    if plan is not None and plan.number_made > 1:
+        yield Paragraph(say(drafted, "make", number=plan.number_made))
+    yield Paragraph(capital(words.heading))
+    if plan is None:
+        yield from before_rows(drafted, piece)
+        yield from (_row(line) for line in words.lines)
+        yield from after_rows(drafted, piece)
+        return
+    if plan.measures:
+        yield Bullets(tuple(capital(measured(drafted, one)) for one in plan.measures))
+    yield from _rows(drafted, piece, plan, words)
+
+
+def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan, words: WrittenPiece) -> Iterator[Block]:
+    """Section by section: what it does, its rows, and what to check on the tape."""
+    sections = {row.number: row.section for row in piece.rows}
+    current = piece.name
+    for line in words.lines:
+        section = sections[line.first_row]
+        if section != current:
+            yield Heading(capital(section), 2)
+            yield from _intro(drafted, plan, section)
+        current = section
+        yield _row(line)
+        for planned in plan.sections:
+            if line.first_row <= planned.last_round <= line.last_row:
+                text = _check(drafted, piece, plan, planned)
+                yield Note("check", text, say(drafted, "note_check"))
+
+
+def _intro(drafted: Drafted, plan: PiecePlan, name: str) -> Iterator[Block]:
+    planned = next((one for one in plan.sections if one.name == name), None)
+    if planned is not None:
+        yield Paragraph(" ".join(_section(drafted, planned)))
+    elif plan.edging is not None and name == plan.edging.pattern:
+        yield from edging_intro(drafted, plan.edging)
+
+
+def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
+    """Counts and rhythm, and where it strays from what was wanted."""
+    rounds = planned.last_round - max(planned.first_round, 1) + 1
+    chosen = planned.chosen
+    if chosen is None:
+        key = "straight_one" if rounds == 1 else "straight"
+        yield say(drafted, key, rounds=rounds, count=planned.count_after)
+        return
+    more = "add" if planned.count_after > planned.count_before else "less"
+    yield say(
+        drafted, "shape", before=planned.count_before, after=planned.count_after, rounds=rounds,
+        points=chosen.points, add=say(drafted, f"{more}_{chosen.add}"),
+        rhythm=rhythm_sentence(chosen.rhythm, planned.first_round - 1, drafted.language),
+    )  # fmt: skip
+    if planned.fullness > 0:
+        yield fullness(drafted, planned)
+    yield from stray(drafted, chosen, "stray")
+
+
+def _check(drafted: Drafted, piece: Piece, plan: PiecePlan, planned: SectionPlan) -> str:
+    """The count at the end of a section, and what the tape should say there."""
+    at = next((i for i, row in enumerate(piece.rows) if row.number == planned.last_round), -1)
+    depth = plan.depths[at] if -1 < at < len(plan.depths) else 0.0
+    return say(
+        drafted, "check_around" if piece.closed else "check_across", round=planned.last_round,
+        count=f"{planned.count_after} {drafted.short(planned.stitch)}",
+        girth=show_length(planned.count_after * planned.gauge.width.value, drafted.units),
+        depth=show_length(depth, drafted.units),
+    )  # fmt: skip
+
+
+def _row(line: Line) -> Instruction:
+    return Instruction(line.label, line.text, line.count)
+
+
+def _joining(drafted: Drafted) -> Iterator[Block]:
+    """The seams in their order, each with what both edges measure."""
+    seams = drafted.plan.program.seams
+    if not seams:
+        return
+    yield Heading(say(drafted, "joining"))
+    yield Paragraph(say(drafted, "joining_intro"))
+    for seam in seams:
+        yield from _seam(drafted, seam)
+
+
+def _seam(drafted: Drafted, seam: Seam) -> Iterator[Block]:
+    for join in drafted.plan.joins:
+        if join.name == seam.name:
+            yield Paragraph(capital(joined(drafted, join)) + ".")
+    line = write_seam(seam, drafted.stitches, drafted.dialect, drafted.language)
+    yield Instruction(line.label, line.text, line.count)

@@ -1,0 +1,154 @@
+"""The front and the back of a pattern of several pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from frogless.fit.model import LandmarkFit
+from frogless.plan.model import Landmark, PiecePlan
+from frogless.publish.authored import authored
+from frogless.publish.back import (
+    edging_because,
+    told_because,
+    why_section,
+    why_strand,
+    why_yarn,
+)
+from frogless.publish.blocks import Block, Bullets, Heading, Paragraph, Table, Terms
+from frogless.publish.drafted import Drafted
+from frogless.publish.front import estimated, markers, name_of, time
+from frogless.publish.garment import joined, measures_table
+from frogless.publish.messages import say
+from frogless.publish.remarks import notes_at
+from frogless.rows.nodes import Start
+from frogless.rows.walk import stitch_keys
+from frogless.units import as_shown, show_length, show_signed
+
+
+def glance(drafted: Drafted) -> tuple[Block, ...]:
+    """Girths against the body, every finished measurement, and what a maker asks first."""
+    return (
+        Heading(say(drafted, "glance")),
+        *_landmarks(drafted),
+        *measures_table(drafted),
+        Bullets(tuple(_figures(drafted))),
+        *notes_at(drafted, "glance"),
+    )
+
+
+def _landmarks(drafted: Drafted) -> Iterator[Block]:
+    pairs = tuple(zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True))
+    if pairs:
+        keys = ("at", "piece", "body", "garment", "ease", "stitches")
+        header = tuple(say(drafted, key) for key in keys)
+        rows = tuple(_landmark_row(drafted, fit, mark) for fit, mark in pairs)
+        yield Table(say(drafted, "glance_caption"), header, rows)
+
+
+def _landmark_row(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, ...]:
+    units, none = drafted.units, say(drafted, "none")
+    body, ease = none, none
+    if fit.body is not None:
+        body = show_length(fit.body, units)
+        # The columns subtract as they are shown.
+        ease = show_signed(as_shown(fit.garment, units) - as_shown(fit.body, units), units)
+    if fit.estimated:
+        body = say(drafted, "estimated_mark", value=body)
+    if fit.verdict != "ok":
+        ease = say(drafted, f"verdict_{fit.verdict}", value=ease)
+    return (
+        drafted.phrases.measurement(fit.at), fit.piece, body, show_length(fit.garment, units), ease,
+        str(mark.count),
+    )  # fmt: skip
+
+
+def _figures(drafted: Drafted) -> Iterator[str]:
+    for piece in drafted.plan.pieces:
+        if piece.edging is not None:
+            key = "glance_edging" if piece.edging.multiple > 1 else "glance_edging_one"
+            yield say(
+                drafted, key, name=name_of(drafted, piece.edging), repeats=piece.edging.repeats,
+                count=piece.edging.base_count,
+            )  # fmt: skip
+    for join in drafted.plan.joins:
+        yield say(drafted, "glance_join", name=join.name, told=joined(drafted, join))
+    for one in drafted.fit.openings or (drafted.fit.going_on,):
+        yield say(drafted, "glance_goes_on", sentence=" ".join(one.reasons))
+    if drafted.fit.staying_up:
+        yield say(drafted, "glance_stays_up", sentence=drafted.fit.staying_up)
+    yield from estimated(drafted)
+    yield time(drafted)
+
+
+def before(drafted: Drafted) -> tuple[Block, ...]:
+    """How to read the rows."""
+    lines = [
+        say(drafted, "left_handed"),
+        *_turning_chains(drafted),
+        say(drafted, "brackets"),
+        *markers(drafted),
+        say(drafted, "lengths"),
+        *(authored(drafted, note) for note in drafted.basis.design.notes),
+    ]
+    return (
+        Heading(say(drafted, "before")),
+        Bullets(tuple(lines)),
+        *notes_at(drafted, "before"),
+    )
+
+
+def _turning_chains(drafted: Drafted) -> Iterator[str]:
+    """Each chain that rows of a stitch begin with, and whether it counts, once."""
+    found: dict[tuple[str, Start], None] = {}
+    for piece in drafted.plan.program.pieces:
+        for row in piece.rows:
+            keys = [k for k in stitch_keys(row.body) if drafted.stitches[k].kind == "stitch"]
+            if row.start.chains and len(keys) == 1:
+                found[keys[0], Start(row.start.chains, row.start.counts)] = None
+    for stitch, start in found:
+        key = "chain_counts" if start.counts else "chain_does_not_count"
+        yield say(drafted, key, n=start.chains, stitch=drafted.short(stitch))
+
+
+def finishing(drafted: Drafted) -> tuple[Block, ...]:
+    """Ends, and blocking to the finished measurements."""
+    ends = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
+    return (
+        Heading(say(drafted, "finishing")),
+        Bullets((ends, say(drafted, "finish_block"))),
+    )
+
+
+def why(drafted: Drafted) -> tuple[Block, ...]:
+    """Every planned number of every piece with its because, then joins and yarn."""
+    plan = drafted.plan
+    items = [item for piece in plan.pieces for item in _why_piece(drafted, piece)]
+    items += [(join.name, joined(drafted, join)) for join in plan.joins]
+    items += [(say(drafted, "why_yarn"), why_yarn(drafted, n)) for n in drafted.tally.yarn]
+    return (
+        Heading(say(drafted, "why")),
+        Paragraph(say(drafted, "why_intro")),
+        Terms(tuple(items)),
+    )
+
+
+def _why_piece(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
+    for name, text in _numbers(drafted, piece):
+        if text:
+            told = name if name.startswith(piece.name) else f"{piece.name}, {name}"
+            yield told, text
+
+
+def _numbers(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
+    for mark in piece.landmarks:
+        yield drafted.phrases.measurement(mark.key), told_because(drafted, mark.because)
+    for measure in piece.measures:
+        yield measure.name, told_because(drafted, measure.because)
+    for section in piece.sections:
+        yield say(drafted, "why_section", name=section.name), why_section(drafted, section)
+    if piece.edging is not None:
+        yield say(drafted, "why_edging"), told_because(drafted, edging_because(piece.edging))
+    if piece.waist is not None:
+        yield say(drafted, "why_waist"), told_because(drafted, piece.waist.because)
+    for strand in piece.strands:
+        yield strand.name, why_strand(drafted, strand)
