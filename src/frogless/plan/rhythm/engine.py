@@ -21,7 +21,6 @@ import numpy.typing as npt
 from frogless.plan.model import Rhythm
 from frogless.plan.rhythm import squares
 from frogless.plan.rhythm.bound import least_of_any, stays_within
-from frogless.plan.rhythm.edges import edges
 from frogless.plan.rhythm.lattice import (
     FINE,
     NEVER,
@@ -32,6 +31,7 @@ from frogless.plan.rhythm.lattice import (
     fine,
     windows,
 )
+from frogless.plan.rhythm.links import links
 from frogless.plan.rhythm.search import least_strays
 from frogless.plan.rhythm.simple import one_clause
 from frogless.plan.rhythm.wording import rhythms
@@ -247,7 +247,7 @@ class Search:
         """The best way with at most so many clauses."""
         limit = int(self.strays[clauses])
         open_ = windows(self.lattice, self.off, limit)
-        return squares.least_squares(edges(self.lattice, open_, self.off, limit), clauses)
+        return squares.least_squares(links(self.lattice, open_, self.off, limit), clauses)
 
 
 def _fewest(strays: Ints, indifference: int) -> int:
@@ -282,7 +282,7 @@ def _within(lattice: Lattice, off: Ints, limit: int, clauses: int) -> Ints:
     open_ = windows(lattice, off, limit)
     if not open_.are_open:
         return np.full(clauses + 1, NEVER, np.int64)
-    return least_strays(edges(lattice, open_, off, limit), clauses)
+    return least_strays(links(lattice, open_, off, limit), clauses)
 
 
 def _solution(task: Task, way: squares.Way) -> Solution:

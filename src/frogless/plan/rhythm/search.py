@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from frogless.plan.rhythm.edges import Edges
 from frogless.plan.rhythm.lattice import FARTHEST, NEVER, Ints, Lattice
+from frogless.plan.rhythm.links import Links
 
 # What the gap before a shaping is to its clause: the only one, or the shorter or the longer of two
 # that alternate.
@@ -25,33 +25,33 @@ def alternates(lattice: Lattice, clauses: int) -> bool:
     return clauses >= 2 and lattice.shapings - len(lattice.restarts) >= 4
 
 
-def least_strays(edges: Edges, clauses: int) -> Ints:
+def least_strays(links: Links, clauses: int) -> Ints:
     """(C + 1,) int64: the least of the greatest strays with at most so many clauses."""
-    lattice, pair = edges.lattice, edges.lattice.pair
+    lattice, pair = links.lattice, links.lattice.pair
     kinds = 3 if alternates(lattice, clauses) else 1
-    width, gaps = edges.width, edges.gaps
+    width, gaps = links.width, links.gaps
     # row 0 stands for −1 clauses, so that an alternation, which counts two, finds its row too.
     reached = np.full((clauses + 2, width + 1), NEVER, np.int64)
-    reached[1, :width] = edges.head
+    reached[1, :width] = links.head
     going = np.full((clauses, kinds, gaps, width + 1), NEVER, np.int64)
-    flat = edges.source + np.arange(gaps)[None, :, None] * (width + 1)
+    flat = links.source + np.arange(gaps)[None, :, None] * (width + 1)
     for j in range(2, lattice.shapings + 1):
         if j in lattice.restarts:
-            reached = _afresh(edges, reached, j)
+            reached = _afresh(links, reached, j)
             going[:] = NEVER
             continue
         if gaps == 0:
             return np.full(clauses + 1, NEVER, np.int64)
         best = going.reshape(clauses, kinds, -1).take(flat[j - 2], axis=2)
-        new = reached.take(edges.source[j - 2], axis=1)
+        new = reached.take(links.source[j - 2], axis=1)
         np.minimum(best[:, ONLY], new[1:-1], out=best[:, ONLY])
         if kinds > 1:
             np.minimum(best[:, SHORT:], new[:-2, None], out=best[:, SHORT:])
-        np.maximum(best, edges.stray[j - 2], out=best)
+        np.maximum(best, links.stray[j - 2], out=best)
         reached[1, :] = NEVER
         reached[2:, :width] = best.min(axis=(1, 2))
         go_on(going[..., :width], best, pair)
-    total = np.maximum(reached[1:, :width], edges.tail).min(axis=1)
+    total = np.maximum(reached[1:, :width], links.tail).min(axis=1)
     return np.minimum.accumulate(total)
 
 
@@ -65,24 +65,24 @@ def go_on(going: Ints, best: Ints, pair: int) -> None:
             going[:, SHORT, :-pair] = best[:, LONG, pair:]
 
 
-def strays_between(edges: Edges, j: int) -> Ints:
+def strays_between(links: Links, j: int) -> Ints:
     """(W, W) int64: the stray from shaping j − 1 to a shaping j that begins a rhythm of its own."""
-    lattice, level = edges.lattice, edges.lattice.levels[j - 1]
+    lattice, level = links.lattice, links.lattice.levels[j - 1]
     held = (level >= lattice.low) & (level <= lattice.high)
     off = np.where(held, np.minimum(np.abs(level - lattice.wanted), FARTHEST), NEVER)
-    source, target = edges.rounds(j - 1), edges.rounds(j)
-    stray = np.full((edges.width, edges.width), NEVER, np.int64)
+    source, target = links.rounds(j - 1), links.rounds(j)
+    stray = np.full((links.width, links.width), NEVER, np.int64)
     for i, a in enumerate(source):
         run = np.maximum.accumulate(off[a:])
         reach = target - a
-        fits = (reach >= lattice.least_gap) & edges.lands[j - 1]
+        fits = (reach >= lattice.least_gap) & links.lands[j - 1]
         stray[i, fits] = run[reach[fits] - 1]
     return stray
 
 
-def _afresh(edges: Edges, reached: Ints, j: int) -> Ints:
+def _afresh(links: Links, reached: Ints, j: int) -> Ints:
     """What is reached when shaping j begins a rhythm of its own, at no clause."""
     found = np.full_like(reached, NEVER)
-    ways = np.maximum(reached[:, : edges.width, None], strays_between(edges, j)[None])
-    found[:, : edges.width] = ways.min(axis=1)
+    ways = np.maximum(reached[:, : links.width, None], strays_between(links, j)[None])
+    found[:, : links.width] = ways.min(axis=1)
     return found

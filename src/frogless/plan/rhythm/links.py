@@ -10,7 +10,7 @@ from frogless.plan.rhythm.lattice import NEVER, Bools, Ints, Lattice, Windows
 
 
 @dataclass(frozen=True, slots=True)
-class Edges:
+class Links:
     """Every way from shaping j to shaping j + 1, for j = 1 … T − 1, that a limit allows.
 
     Args:
@@ -53,13 +53,13 @@ class Edges:
         rounds: Ints = np.minimum(columns, self.lattice.rounds)
         return rounds
 
-    def per_edge(self, table: Ints) -> Ints:
-        """(T − 1, K, W) int64: a table of (gap, round) spread over the edges by where they end."""
+    def per_link(self, table: Ints) -> Ints:
+        """(T − 1, K, W) int64: a table of (gap, round) spread over the links by where they end."""
         return table[:, self.ends].transpose(1, 0, 2)
 
 
-def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
-    """The edges between windows that are open; those that stray more than the limit cost NEVER."""
+def links(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Links:
+    """The links between windows that are open; those that stray more than the limit cost NEVER."""
     least, most = windows.span(lattice.restarts)
     least, most = max(least, lattice.least_gap), min(most, lattice.most_gap)
     most = max(most, least - 1)
@@ -70,7 +70,7 @@ def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
     )
     head, tail = _ends(lattice, off, column)
     source = _sources(windows, least, most, width)
-    made = Edges(
+    made = Links(
         lattice=lattice,
         limit=limit,
         least=least,
@@ -85,13 +85,13 @@ def edges(lattice: Lattice, windows: Windows, off: Ints, limit: int) -> Edges:
     if most < least:
         return made
     level = lattice.levels[1:-1, None, None]
-    stray = lattice.strays_over(level, least, most, made.per_edge)
+    stray = lattice.strays_over(level, least, most, made.per_link)
     stray[(stray > limit) | ~lands[1:, None, :]] = NEVER
     return replace(made, stray=stray)
 
 
 def _sources(windows: Windows, least: int, most: int, width: int) -> Ints:
-    """The column that each edge comes from; `width` where that lies outside the window."""
+    """The column that each link comes from; `width` where that lies outside the window."""
     gap = np.arange(least, most + 1)[None, :, None]
     moved = (windows.first[1:] - windows.first[:-1])[:, None, None]
     column = np.arange(width)[None, None, :] + moved - gap
