@@ -12,6 +12,8 @@ from frogless.plan.joins import plan_joins
 from frogless.plan.model import Plan
 from frogless.plan.pieces.border import plan_border
 from frogless.plan.pieces.made import Made
+from frogless.plan.pieces.raglan import plan_raglan
+from frogless.plan.pieces.round_yoke import plan_round_yoke
 from frogless.plan.pieces.skirt import plan_skirt
 from frogless.rows.nodes import Program
 
@@ -24,6 +26,8 @@ before it made, by name.
 
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
+    "raglan yoke": plan_raglan,
+    "round yoke": plan_round_yoke,
 }
 
 

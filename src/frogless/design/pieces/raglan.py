@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from typing import Literal
 
-from frogless.design.strict import Formula, Strict
-from frogless.design.work import Work
-from frogless.files import Name
+from frogless.design.pieces.yoke import YokeChoice
+from frogless.design.strict import Formula
 
 
-class RaglanChoice(Strict):
-    """A yoke from the top with four raglan lines."""
+class RaglanChoice(YokeChoice):
+    """A yoke from the top with four raglan lines.
+
+    `sleeve_top` is how wide a sleeve is at the neck; without it the planner chooses. `add` is how
+    many stitches one side of a line may gain in one round where it needs more than the other.
+    """
 
     construction: Literal["raglan yoke"]
-    name: Name
-    work: Work | None = None
-    neck: Formula
-    depth: Formula
+    sleeve_top: Formula | None = None
+    add: Literal[1, 2] = 1

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
-from frogless.design.strict import Formula, Strict
-from frogless.design.work import Work
-from frogless.files import Name
+from pydantic import Field
+
+from frogless.design.pieces.yoke import YokeChoice
+from frogless.design.strict import Formula
 
 
-class RoundYokeChoice(Strict):
-    """A yoke from the top with rings of increases."""
+class RoundYokeChoice(YokeChoice):
+    """A yoke from the top with rings of increases.
+
+    `rings` is how many of them there are; `at` their depths, when they are not to lie evenly; after
+    each the count is a `multiple`, for a stitch pattern in the band below it.
+    """
 
     construction: Literal["round yoke"]
-    name: Name
-    work: Work | None = None
-    neck: Formula
-    depth: Formula
+    rings: Annotated[int, Field(ge=1, le=12)] = 4
+    at: tuple[Formula, ...] = ()
+    multiple: Annotated[int, Field(ge=1)] = 1

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from frogless.errors import InputError, Place, near_names
-from frogless.plan.model import JoinPlan, PiecePlan, Remark
+from frogless.plan.model import JoinPlan, Landmark, PiecePlan, Remark
 from frogless.rows.nodes import Base, Piece, Seam
 from frogless.swatch import Gauge
 from frogless.units import Measured
@@ -25,6 +25,7 @@ class OfferedEdge:
         length: along the edge, mm.
         closed: the edge goes all round.
         gauge: of the fabric that it belongs to.
+        landmark: the girth of the body that whoever continues it begins at, with its first round.
     """
 
     name: str
@@ -34,6 +35,7 @@ class OfferedEdge:
     gauge: Gauge
     closed: bool = False
     bridges: tuple[int, ...] = ()
+    landmark: Landmark | None = None
 
     @property
     def count(self) -> int:
