@@ -236,7 +236,8 @@ def _draft(options: argparse.Namespace) -> str:
         _speak_utf8()
         text = draft.plan_text(made.drafted)
     else:
-        files = [options.out / name for name in draft.FILES] if options.out else []
+        names = draft.file_names(made.drafted) if options.out else ()
+        files = [options.out / name for name in names]
         text = draft.summary(made, files, _columns())
     if options.out:
         draft.publish(made.drafted, options.out, options.paper or PAPERS[options.units])

@@ -28,7 +28,7 @@ from frogless.proof.model import Subject
 from frogless.proof.prove import prove, require
 from frogless.publish import terminal
 from frogless.publish.drafted import Drafted
-from frogless.publish.pattern import pattern
+from frogless.publish.pattern import drawings, pattern
 from frogless.publish.pdf import Paper, pdf
 from frogless.publish.plain import plain
 from frogless.publish.planfile import dump, planfile
@@ -41,7 +41,7 @@ from frogless.units import Units
 from frogless.write.pattern import write_program
 
 FILES = ("pattern.pdf", "pattern.html", "pattern.txt", "plan.json", "schematic.svg")
-"""What a published pattern consists of."""
+"""What a published pattern consists of; the last where there is something to draw."""
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 
@@ -218,13 +218,20 @@ def _where(document: files.Document[Design]) -> formulas.Where:
 def outputs(drafted: Drafted, paper: Paper = "a4") -> dict[str, bytes]:
     """Every file of a published pattern, by name."""
     document = pattern(drafted)
+    drawn = dict(document.drawings)
+    flat = {"schematic.svg": drawn["schematic"].encode()} if "schematic" in drawn else {}
     return {
         "pattern.pdf": pdf(document, paper),
         "pattern.html": webpage(document).encode(),
         "pattern.txt": plain(document).encode(),
         "plan.json": dump(planfile(drafted)).encode(),
-        "schematic.svg": dict(document.drawings)["schematic"].encode(),
+        **flat,
     }
+
+
+def file_names(drafted: Drafted) -> tuple[str, ...]:
+    """The files of its pattern: all, or all but the schematic where no piece has an outline."""
+    return FILES if drawings(drafted) else FILES[:-1]
 
 
 def publish(drafted: Drafted, folder: Path, paper: Paper = "a4") -> Sequence[Path]:

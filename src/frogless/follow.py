@@ -81,7 +81,7 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
     if not 0 <= done <= len(groups):
         raise InputError(_too_many(round_, len(groups), done))
     gauge = plan.gauges[(below or row).row.section]
-    hem = plan.main.sections[-1].last_round
+    hem = plan.main.sections[-1].last_round if plan.main.sections else len(rows) - 1
     return Standing(
         row=row.row,
         of=hem if round_ <= hem else len(rows) - 1,

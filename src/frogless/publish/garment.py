@@ -86,7 +86,8 @@ def _piece(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Bloc
     plan = drafted.plan.piece(piece.name)
     if plan is not None and plan.number_made > 1:
         yield Paragraph(say(drafted, "make", number=plan.number_made))
-    yield Paragraph(capital(words.heading))
+    # The heading above has its name already.
+    yield Paragraph(capital(words.heading.removeprefix(f"{piece.name}: ")))
     if plan is None:
         yield from before_rows(drafted, piece)
         yield from (_row(line) for line in words.lines)

@@ -10,10 +10,11 @@ from pathlib import Path
 from frogless.body.measurements import Measurement
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
-from frogless.plan.model import Landmark, SectionPlan
+from frogless.plan.model import Landmark, PiecePlan, SectionPlan
 from frogless.proof.model import Finding
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import edging_name
+from frogless.publish.garment import joined, measured
 from frogless.publish.messages import say
 from frogless.units import as_shown, show_length, show_long, show_mass, show_signed
 from frogless.write.rhythm import rhythm_sentence
@@ -42,20 +43,56 @@ def summary(
     names = {"body": drafted.basis.body.name, "swatch": drafted.basis.main_swatch.name}
     title = f"{drafted.basis.design.title}, {say(drafted, 'subtitle', **names)}"
     entries = [
-        *(_section(drafted, section) for section in drafted.plan.main.sections),
-        *_edging(drafted),
+        *_pieces(drafted),
         *_yarn(drafted),
         *_proof(drafted, questions),
         *_files(written),
     ]
-    lines = [*textwrap.wrap(title, columns), "", *_landmarks(drafted), "", *_told(entries, columns)]
+    table = [*_landmarks(drafted), ""] if drafted.plan.landmarks else []
+    lines = [*textwrap.wrap(title, columns), "", *table, *_told(entries, columns)]
     return "\n".join(lines) + "\n"
+
+
+def _pieces(drafted: Drafted) -> Iterator[Entry]:
+    """Sections and edging of a tube; of several pieces what each measures, and the joins."""
+    if not drafted.of_pieces:
+        yield from (_section(drafted, section) for section in drafted.plan.main.sections)
+        yield from _edging(drafted)
+        return
+    for piece in drafted.plan.pieces:
+        yield piece.name, _piece(drafted, piece)
+        for section in piece.sections:
+            if section.chosen is not None:
+                yield _section(drafted, section)
+    for join in drafted.plan.joins:
+        yield "join", f"{join.name}: {joined(drafted, join)}"
+    for one in drafted.fit.openings:
+        yield "goes on", " ".join(one.reasons)
+    if drafted.fit.staying_up:
+        yield "stays up", drafted.fit.staying_up
+
+
+def _piece(drafted: Drafted, piece: PiecePlan) -> str:
+    """How many are made, its rows, and what it measures."""
+    rows = max(len(piece.counts) - 1, 1)
+    told = [f"make {piece.number_made}"] if piece.number_made > 1 else []
+    told.append(f"{rows} row{'s' * (rows != 1)}")
+    return "; ".join([*told, *(measured(drafted, one) for one in piece.measures)])
 
 
 def _landmarks(drafted: Drafted) -> Iterator[str]:
     """A table: names to the left, numbers to the right, each column as wide as it has to be."""
-    header = ("", "body", "skirt", "ease", "stitches", "round", "depth", "")
-    pairs = zip(drafted.fit.landmarks, drafted.plan.main.landmarks, strict=True)
+    header = (
+        "",
+        "body",
+        drafted.basis.design.garment.kind,
+        "ease",
+        "stitches",
+        "round",
+        "depth",
+        "",
+    )
+    pairs = zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True)
     rows = [header, *(_landmark(drafted, fit, mark) for fit, mark in pairs)]
     widths = [max(map(_cells, column)) for column in zip(*rows, strict=True)]
     for name, *numbers, verdict in rows:
@@ -71,16 +108,14 @@ def _landmarks(drafted: Drafted) -> Iterator[str]:
 
 def _guessed(drafted: Drafted) -> tuple[Measurement, ...]:
     """The estimated lengths that the depths in the table rest on, each once."""
-    found = {
-        one.key: one for mark in drafted.plan.main.landmarks for one in _rests_on(drafted, mark)
-    }
+    found = {one.key: one for mark in drafted.plan.landmarks for one in _rests_on(drafted, mark)}
     return tuple(found.values())
 
 
 def _rests_on(drafted: Drafted, mark: Landmark) -> tuple[Measurement, ...]:
     """The estimated lengths of the body that a landmark's depth was worked out from."""
     names = [DEPTHS[mark.key]] if mark.key in DEPTHS else []
-    if mark.key == "hem":
+    if mark.key == "hem" and not drafted.of_pieces:
         told = drafted.basis.because_formula(drafted.basis.tube.length, "garment.length")
         names = [step.what for step in told.steps]
     known = (drafted.basis.body.get(name) for name in names)
@@ -92,7 +127,7 @@ def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, 
     body = "–" if fit.body is None else show_length(fit.body, units) + "*" * fit.estimated
     ease = "–" if fit.body is None else _ease(drafted, fit.garment, fit.body)
     return (
-        say(drafted, fit.at),
+        _place(drafted, fit),
         body,
         show_length(fit.garment, units),
         ease,
@@ -101,6 +136,12 @@ def _landmark(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, 
         show_length(fit.depth, units) + "*" * bool(_rests_on(drafted, mark)),
         "" if fit.verdict == "ok" else fit.verdict,
     )
+
+
+def _place(drafted: Drafted, fit: LandmarkFit) -> str:
+    if drafted.of_pieces:
+        return f"{drafted.phrases.measurement(fit.at)}, {fit.piece}"
+    return say(drafted, fit.at)
 
 
 def _ease(drafted: Drafted, garment: float, body: float) -> str:
@@ -161,7 +202,10 @@ def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:
 
 def _ways(drafted: Drafted, found: Finding) -> tuple[str, ...]:
     """What would help, after the warning that it may not go on."""
-    return drafted.fit.going_on.ways_out if found.name == "goes_on" else ()
+    if found.name != "goes_on":
+        return ()
+    tried = drafted.fit.openings or (drafted.fit.going_on,)
+    return tuple(dict.fromkeys(way for one in tried for way in one.ways_out))
 
 
 def _files(written: Sequence[Path]) -> Iterator[Entry]:

@@ -20,6 +20,7 @@ from frogless.publish.blocks import (
     Table,
 )
 from frogless.publish.drafted import Drafted
+from frogless.publish.materials import listed
 from frogless.publish.messages import say
 from frogless.publish.pattern import pattern
 from frogless.publish.pdf import pdf
@@ -57,7 +58,7 @@ class Shown:
 def shown(made: Draft) -> Shown:
     """The draft for the page."""
     drafted = made.drafted
-    shaping = tuple(_section(drafted, section) for section in drafted.plan.main.sections)
+    shaping = tuple(_section(drafted, section) for section in drafted.plan.sections)
     of_pattern = tuple(_parts(drafted))
     warned = (*map(in_words, _warnings(made)), *_estimates(drafted, of_pattern))
     warnings = tuple(dict.fromkeys(warned))
@@ -65,7 +66,7 @@ def shown(made: Draft) -> Shown:
     for part in of_pattern:
         glance = part.title == say(drafted, SHAPING_AFTER)
         parts.append(_without(part, warnings) if glance else part)
-        if glance:
+        if glance and shaping:
             parts.append(Part("Shaping", (("list", shaping),)))
     return Shown(
         title=drafted.basis.design.title,
@@ -146,13 +147,26 @@ def _block(block: Block, document: Document) -> tuple[str, object]:
 
 
 def _sentence(drafted: Drafted) -> str:
-    first, *others = drafted.plan.main.landmarks
-    counts = f"{first.count} stitches at the {say(drafted, first.key)}"
-    counts += "".join(f", {mark.count} at the {say(drafted, mark.key)}" for mark in others)
+    counts = _pieces(drafted) if drafted.of_pieces else _landmarks(drafted)
     checks = len(drafted.findings)
     passed = sum(finding.verdict == "pass" for finding in drafted.findings)
     warned = "" if passed == checks else f", {checks - passed} warn{'s' * (checks - passed == 1)}"
     return f"Drafted and proven: {counts}; {passed} of {checks} checks pass{warned}."
+
+
+def _landmarks(drafted: Drafted) -> str:
+    first, *others = drafted.plan.main.landmarks
+    counts = f"{first.count} stitches at the {say(drafted, first.key)}"
+    return counts + "".join(f", {mark.count} at the {say(drafted, mark.key)}" for mark in others)
+
+
+def _pieces(drafted: Drafted) -> str:
+    """ "front, back and 2 of sleeve"."""
+    names = [
+        piece.name if piece.number_made == 1 else f"{piece.number_made} of {piece.name}"
+        for piece in drafted.plan.pieces
+    ]
+    return listed(drafted, names)
 
 
 def _section(drafted: Drafted, section: SectionPlan) -> str:
