@@ -157,13 +157,16 @@ def _manner(basis: Basis, work: Work, prefix: str) -> Manner:
 
 def _foundation_height(basis: Basis, choice: YokeChoice, key: str, gauge: Gauge) -> float:
     """Height of the foundation round, in rounds; a chain has next to none."""
-    place = basis.place(f"{key}.with")
     made_of = basis.stitches.get(choice.made_of)
-    if made_of is None or (made_of.key != CHAIN and made_of.kind != FOUNDATION):
-        able = [name for name, entry in basis.stitches.items() if entry.kind == FOUNDATION]
+    able = {
+        name: entry
+        for name, entry in basis.stitches.items()
+        if name == CHAIN or (entry.kind == FOUNDATION and entry.begins_on)
+    }
+    if made_of is None or made_of.key not in able:
         raise InputError(
-            f'"{choice.made_of}" is nothing to begin with; accepted are chain, {", ".join(able)}',
-            place,
+            f'"{choice.made_of}" is nothing to begin with; accepted are {", ".join(able)}',
+            basis.place(f"{key}.with"),
         )
     if made_of.key == CHAIN:
         return 0.0
