@@ -11,6 +11,7 @@ from frogless.design import formulas
 from frogless.design.document import Design, PieceChoice, PiecesDesign, TubeDesign
 from frogless.design.pieces.border import BorderChoice
 from frogless.design.pieces.cord import CordChoice
+from frogless.design.pieces.panel import PanelChoice
 from frogless.design.pieces.tube import TubeChoice
 from frogless.errors import InputError, Place, near_names
 from frogless.stitches.model import Stitch
@@ -242,6 +243,13 @@ def _piece_stitches(piece: PieceChoice, prefix: str) -> list[tuple[str, str]]:
     named = [] if work is None else [(f"{prefix}work.stitch", work.stitch)]
     if isinstance(piece, TubeChoice):
         named += _tube_stitches(piece, prefix)
+    if isinstance(piece, PanelChoice):
+        named += [] if piece.made_of == "chain" else [(f"{prefix}start.with", piece.made_of)]
+        named += [
+            (f"{prefix}section.{i}.stitch", s.stitch)
+            for i, s in enumerate(piece.section, 1)
+            if s.stitch
+        ]
     if isinstance(piece, BorderChoice | CordChoice):
         named.append((f"{prefix}stitch", piece.stitch))
     return named

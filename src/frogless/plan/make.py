@@ -11,7 +11,9 @@ from frogless.plan.basis import Basis
 from frogless.plan.joins import plan_joins
 from frogless.plan.model import Plan
 from frogless.plan.pieces.border import plan_border
+from frogless.plan.pieces.cord import plan_cord
 from frogless.plan.pieces.made import Made
+from frogless.plan.pieces.panel import plan_panel
 from frogless.plan.pieces.raglan import plan_raglan
 from frogless.plan.pieces.round_yoke import plan_round_yoke
 from frogless.plan.pieces.skirt import plan_skirt
@@ -26,6 +28,8 @@ before it made, by name.
 
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
+    "cord": plan_cord,
+    "panel": plan_panel,
     "raglan yoke": plan_raglan,
     "round yoke": plan_round_yoke,
 }

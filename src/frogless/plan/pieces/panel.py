@@ -1,0 +1,201 @@
+"""A flat piece worked in rows: decided, laid out in strips, and handed over with its edges."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+
+from frogless.because import Step
+from frogless.body.measurements import Measurement
+from frogless.design.pieces.panel import PanelChoice
+from frogless.errors import InputError, near_names
+from frogless.plan.basis import Basis
+from frogless.plan.model import Landmark, Option, PiecePlan, Remark, SectionPlan
+from frogless.plan.pieces.made import Made
+from frogless.plan.pieces.panel_layout import Layout, Stage, lay_out
+from frogless.plan.pieces.panel_offers import offered
+from frogless.plan.pieces.panel_rows import FOUNDATION, Strip, piece_of
+from frogless.plan.pieces.panel_shape import measures_of, shape_of
+from frogless.plan.pieces.panel_strips import Strips, strips_of
+from frogless.rows.nodes import Piece
+from frogless.swatch import Gauge
+
+
+def plan_panel(basis: Basis, choice: PanelChoice, key: str, made: Mapping[str, Made]) -> Made:
+    """A flat piece, planned.
+
+    Raises:
+        InputError: parts that do not go together, or are longer than the piece.
+        Impossible: no whole stitches do what is asked.
+    """
+    panel = lay_out(basis, choice, key, made)
+    strips = strips_of(panel)
+    hook = choice.hook or panel.gauge.hook or basis.hook
+    pieces = tuple(piece_of(strip, panel.spans, hook, basis.place(key)) for strip in strips.all)
+    edges = offered(panel, strips)
+    plans = tuple(
+        PiecePlan(
+            name=strip.name,
+            construction="panel",
+            counts=tuple(row.count for row in piece.rows),
+            depths=_depths(panel, strip, piece),
+            number_made=choice.make,
+        )
+        if strip is not strips.main
+        else PiecePlan(
+            name=strip.name,
+            construction="panel",
+            counts=tuple(row.count for row in piece.rows),
+            depths=_depths(panel, strip, piece),
+            number_made=choice.make,
+            sections=tuple(_sections(panel, strip)),
+            landmarks=tuple(_landmarks(panel, strips)),
+            measures=measures_of(panel, strips, edges),
+            shape=shape_of(panel, strips),
+        )
+        for strip, piece in zip(strips.all, pieces, strict=True)
+    )
+    return Made(pieces, plans, edges, remarks=tuple(_remarks(panel)), gauges=_gauges(panel))
+
+
+def foundation_chains(count: int, turning_chain: int, *, counts: bool) -> int:
+    """Chains to begin with when the first row is worked into them: those skipped stand for it.
+
+    Source: stitches + skipped chains − 1 if the turning chain counts, common practice.
+
+    >>> foundation_chains(91, 3, counts=True), foundation_chains(91, 1, counts=False)
+    (93, 92)
+    """
+    return count + turning_chain - int(counts)
+
+
+def _depths(panel: Layout, strip: Strip, piece: Piece) -> tuple[float, ...]:
+    """The lower edge of each row as worn; for work that grows downwards, where the row ends."""
+    total = panel.top_of(panel.last)
+    by_number = {strip.number(row): row for row in range(strip.first, strip.last + 1)}
+    found, row = [], strip.first - 1
+    for made in piece.rows:
+        row = by_number.get(made.number, row)
+        if panel.choice.worked == "downwards":
+            found.append(panel.top_of(max(row, 0)) if made.number else panel.foundation_height)
+        else:
+            found.append(total - panel.top_of(row - 1) if row > 0 and made.number else total)
+    return tuple(found)
+
+
+def _sections(panel: Layout, strip: Strip) -> Iterator[SectionPlan]:
+    """Those whose rows all lie in the main piece, with the row below them."""
+    parted = panel.split or panel.last + 1
+    for stage in panel.stages:
+        below = stage.first - 1
+        if below < strip.first and not (below == 0 and strip.first == 1):
+            continue
+        if stage.last >= parted or _steps_in(panel, stage):
+            continue
+        yield SectionPlan(
+            name=stage.name,
+            stitch=stage.gauge.stitch,
+            hook=panel.choice.hook or stage.gauge.hook or panel.basis.hook,
+            gauge=stage.gauge,
+            first_round=strip.number(below) + 1,
+            last_round=strip.number(stage.last),
+            count_before=stage.before,
+            count_after=stage.after,
+            chosen=_option(panel, stage),
+            others=(),
+            fullness=(stage.after - stage.before)
+            / max(stage.last - below, 1)
+            * stage.gauge.width.value
+            / (2 * math.pi * stage.gauge.height.value),
+            because=stage.because,
+        )
+
+
+def _steps_in(panel: Layout, stage: Stage) -> bool:
+    """Whether neck or shoulder take stitches in a stage's rows, so that it ends on fewer."""
+    neck = panel.neck.first if panel.neck else panel.last + 1
+    return stage.last >= neck
+
+
+def _option(panel: Layout, stage: Stage) -> Option | None:
+    found = stage.run.solution
+    if found is None:
+        return None
+    stray = found.worst * stage.gauge.width.value
+    depth = panel.top_of(panel.last) - panel.top_of(stage.first - 1 + found.worst_round)
+    return Option(stage.points, 1, found.rhythm, stray, depth)
+
+
+def _landmarks(panel: Layout, strips: Strips) -> Iterator[Landmark]:
+    """The girth of the body that the panel is a part of, met by so many of its widths."""
+    choice, basis = panel.choice, panel.basis
+    if choice.body is None:
+        return
+    place = basis.place(panel.where("body"))
+    measured = basis.body.get(choice.body)
+    if measured is None:
+        raise InputError(_not_measured(choice.body, basis), place)
+    row = min(r for r in (panel.armhole, panel.split, panel.last + 1) if r) - 1
+    row = max(row, strips.main.first)
+    count = strips.main.count_after(row)
+    gauge = panel.gauges[row - 1]
+    wanted = basis.length(choice.width, panel.where("width"))
+    wanted = (wanted + basis.length(choice.ease, panel.where("ease"))) * choice.share
+    yield Landmark(
+        key=choice.body,
+        depth=panel.top_of(panel.last) - panel.top_of(row),
+        body=measured.value,
+        estimated=measured.estimated,
+        wanted=wanted,
+        low=_bound(panel, measured, 0, -math.inf),
+        high=_bound(panel, measured, 1, math.inf),
+        rounds=strips.main.number(row),
+        count=count,
+        garment=gauge.width.times(count * choice.share),
+        because=basis.because_formula(choice.width, panel.where("width")).then(
+            Step("wanted", wanted), Step("landed", count, "stitches")
+        ),
+    )
+
+
+def _bound(panel: Layout, measured: Measurement, which: int, none: float) -> float:
+    allowed = panel.choice.ease_allowed
+    if allowed is None:
+        return none
+    return measured.value.value + panel.basis.length(allowed[which], panel.where("ease_allowed"))
+
+
+def _not_measured(key: str, basis: Basis) -> str:
+    if key in basis.scope.wanting:
+        return f'"{key}" is needed here and is not in the body file; measure it and add it there'
+    near = near_names(key, [*basis.body.measurements, *basis.scope.wanting])
+    return f'"{key}" is no measurement of the body{near}'
+
+
+def _gauges(panel: Layout) -> Mapping[str, Gauge]:
+    begun = panel.choice.made_of
+    found = {FOUNDATION: panel.gauge if begun == "chain" else panel.basis.trim_gauge(begun)}
+    return found | {stage.name: stage.gauge for stage in panel.stages}
+
+
+def _remarks(panel: Layout) -> Iterator[Remark]:
+    name, basis = panel.name, panel.basis
+    if panel.choice.made_of == "chain":
+        span = panel.spans[0]
+        chains = foundation_chains(panel.begun.count, span.chains, counts=span.counts)
+        into = span.chains + 1
+        yield Remark(
+            "foundation_chain",
+            f"{name}: {chains} chains carry {panel.begun.count} stitches when the first one is "
+            f"worked into chain {into} from the hook",
+            serious=False,
+        )
+    if panel.cap:
+        cap = panel.cap
+        off = cap.length.value - cap.wanted
+        yield Remark(
+            "cap",
+            f"{name}: the edge of its cap is {basis.show(cap.length.value)}, the armhole with ease "
+            f"{basis.show(cap.wanted)}: {abs(off) / 10:.1f} cm {'more' if off >= 0 else 'less'}",
+            serious=False,
+        )
