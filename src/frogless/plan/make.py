@@ -12,6 +12,7 @@ from frogless.plan.joins import plan_joins
 from frogless.plan.model import Plan
 from frogless.plan.pieces.border import plan_border
 from frogless.plan.pieces.cord import plan_cord
+from frogless.plan.pieces.disc import plan_disc
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.panel import plan_panel
 from frogless.plan.pieces.raglan import plan_raglan
@@ -28,6 +29,7 @@ before it made, by name.
 
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
+    "disc": plan_disc,
     "cord": plan_cord,
     "panel": plan_panel,
     "raglan yoke": plan_raglan,

@@ -1,0 +1,216 @@
+"""What a disc measures, how it looks laid flat, and what its maker should know."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from frogless.because import Because, Step
+from frogless.plan.model import Landmark, Measure, Remark, Shape
+from frogless.plan.pieces.disc_rate import FAR, FRILL, flat_rate, usual_discs
+from frogless.plan.pieces.disc_stages import Disc, Stage, straights
+from frogless.units import Measured
+
+HEAD, OPENING = "head_girth", "head opening"
+CORNERS = 72
+"""Of the ring that stands for a circle."""
+
+SLIGHT = 0.03
+"""A growth that differs from what lies flat by less is not worth a word (own choice: what the
+gauge of a good swatch leaves open)."""
+
+Corner = tuple[float, float]
+
+
+def lies_flat(disc: Disc) -> bool:
+    """Whether it is a disc to look at: nothing goes on from it, and it is hardly domed."""
+    return len(disc.stages) == 1 and disc.growth.lie > 1 - FRILL
+
+
+def landmarks(disc: Disc) -> tuple[Landmark, ...]:
+    """The head's girth, of a hat worked up to one that was measured."""
+    wanted, head = disc.wanted, disc.basis.body.get(HEAD)
+    if wanted is None or head is None or disc.basis.design.garment.kind != "hat":
+        return ()
+    number, stage = next(iter(straights(disc)), (0, disc.crown))
+    rounds = sum(len(s.counts) for s in disc.stages[: number + 1])
+    return (
+        Landmark(
+            key=HEAD,
+            depth=sum(s.length for s in disc.stages[: number + 1]),
+            body=head.value,
+            estimated=head.estimated,
+            wanted=wanted.girth,
+            low=wanted.low,
+            high=wanted.high,
+            rounds=rounds,
+            count=stage.last,
+            garment=stage.gauge.width.times(stage.last),
+            because=disc.crown.because,
+        ),
+    )
+
+
+def measures(disc: Disc) -> tuple[Measure, ...]:
+    """Its diameter, the girth of its edge, and the height of what goes on from it."""
+    crown, edge = disc.crown, disc.stages[-1]
+    if lies_flat(disc):
+        return (_diameter(disc), _girth(disc, crown, "edge"))
+    name = OPENING if disc.basis.design.garment.kind == "hat" else "opening"
+    found = [_girth(disc, edge, name), _height(disc)]
+    if len(disc.stages) > 1:
+        found.insert(0, _crown(crown))
+    if edge is not crown and edge.last != crown.last:
+        found.insert(1, _girth(disc, crown, f"{crown.name} girth"))
+    return tuple(found)
+
+
+def _diameter(disc: Disc) -> Measure:
+    """Twice the rounds by their height; of a polygon from side to side."""
+    crown = disc.crown
+    rounds = len(crown.counts)
+    text = disc.choice.radius
+    wanted = None if text is None else 2 * disc.basis.length(text, f"{disc.key}.radius")
+    radius = crown.length
+    got = crown.gauge.height.times(2 * rounds)
+    line = ((0.0, radius), (2 * radius, radius))
+    return Measure("diameter", "width", got, wanted, rounds, crown.because, line)
+
+
+def _crown(crown: Stage) -> Measure:
+    rounds = len(crown.counts)
+    got = crown.gauge.height.times(rounds)
+    because = Because(
+        (
+            Step("row_gauge", 100 / crown.gauge.height.value, "rows per 10 cm"),
+            Step("landed", rounds, "rows"),
+        )
+    )
+    return Measure(f"{crown.name} radius", "length", got, None, rounds, because)
+
+
+def _girth(disc: Disc, stage: Stage, name: str) -> Measure:
+    wanted = disc.wanted.girth if disc.wanted and stage.last == disc.crown.last else None
+    line = None
+    if not lies_flat(disc):
+        half, depth = stage.girth / 4, _end_of(disc, stage)
+        middle = _widest(disc)
+        line = ((middle - half, depth), (middle + half, depth))
+    got = stage.gauge.width.times(stage.last)
+    return Measure(name, "girth", got, wanted, stage.last, stage.because, line)
+
+
+def _height(disc: Disc) -> Measure:
+    """From the middle of the crown to the edge, along the work."""
+    got = Measured(0.0)
+    for stage in disc.stages:
+        got = got.plus(stage.gauge.height.times(len(stage.counts)))
+    right = 2 * _widest(disc)
+    line = ((right, 0.0), (right, got.value))
+    because = Because((Step("landed", disc.rounds, "rows"), Step("length", got.value)))
+    return Measure("height", "length", got, None, disc.rounds, because, line)
+
+
+def _end_of(disc: Disc, stage: Stage) -> float:
+    until = disc.stages.index(stage) + 1
+    return sum(each.length for each in disc.stages[:until])
+
+
+def _widest(disc: Disc) -> float:
+    """Half the greatest width when it lies folded, mm."""
+    return max(girth for girth, _ in _profile(disc)) / 4
+
+
+def _profile(disc: Disc) -> list[tuple[float, float]]:
+    """(girth, depth) after each round, mm."""
+    girths = [n * stage.gauge.width.value for stage in disc.stages for n in stage.counts]
+    return list(zip(girths, disc.depths(), strict=True))
+
+
+def shape(disc: Disc) -> Shape:
+    """A circle or polygon; or, of what stands up, its silhouette folded flat."""
+    if not lies_flat(disc):
+        return _silhouette(disc)
+    sides, radius = disc.choice.sides, disc.crown.length
+    corners = sides or CORNERS
+    out = radius / math.cos(math.pi / sides) if sides else radius
+    turns = [2 * math.pi * (i + 0.5) / corners for i in range(corners)]
+    ring = tuple((radius + out * math.sin(turn), radius + out * math.cos(turn)) for turn in turns)
+    return Shape((ring,), way=None)
+
+
+def _silhouette(disc: Disc) -> Shape:
+    profile, middle = _profile(disc), _widest(disc)
+    left = [(middle - girth / 4, depth) for girth, depth in profile]
+    right = [(middle + girth / 4, depth) for girth, depth in reversed(profile)]
+    begin = [(stage, _end_of(disc, stage)) for stage in disc.stages[:-1]]
+    lines = tuple(
+        ((middle - stage.girth / 4, depth), (middle + stage.girth / 4, depth))
+        for stage, depth in begin
+    )
+    return Shape(((((middle, 0.0)), *left, *right),), lines)
+
+
+def remarks(disc: Disc) -> Iterator[Remark]:
+    """A swatch far outside the trade's numbers, ruffles, domes, what the last round takes."""
+    name = disc.choice.name
+    yield from _unusual(disc)
+    asked, lie = disc.choice.lie, disc.growth.lie
+    if asked > 1 + FRILL:
+        yield Remark(
+            "disc_ruffled",
+            f"{name}: it grows by {asked:g} times what lies flat, so it ruffles, as its design "
+            "asks for",
+            serious=False,
+        )
+    elif asked == 1 and lie > 1 + FRILL:
+        yield Remark(
+            "disc_frills",
+            f"{name}: its edge has {(lie - 1) * 100:.0f} % more stitches than lie flat; it will "
+            "ruffle",
+        )
+    elif asked == 1 and lie > 1 + SLIGHT:
+        yield Remark(
+            "disc_slight_frill",
+            f"{name}: its edge has {(lie - 1) * 100:.0f} % more stitches than lie flat, a slight "
+            "frill that blocks out",
+            serious=False,
+        )
+    elif asked == 1 and lie < 1 - FRILL:
+        yield Remark(
+            "disc_cups",
+            f"{name}: its edge has {(1 - lie) * 100:.0f} % fewer stitches than lie flat; it will "
+            "cup",
+            serious=len(disc.stages) == 1,
+        )
+    yield from _left_over(disc)
+
+
+def _unusual(disc: Disc) -> Iterator[Remark]:
+    gauge = disc.crown.gauge
+    usual, flat = usual_discs().get(gauge.stitch), flat_rate(gauge).value
+    if usual and not usual.low * (1 - FAR) <= flat <= usual.high * (1 + FAR):
+        stitch = gauge.stitch.replace("_", " ")
+        between = f"{usual.low} to {usual.high}" if usual.low < usual.high else f"{usual.low}"
+        yield Remark(
+            "disc_gauge",
+            f"{disc.choice.name}: by your swatch {flat:.1f} stitches a round lie flat, where {between} "
+            f"are usual in {stitch}; count its stitches and rows again, and work four rounds first",
+        )
+
+
+def _left_over(disc: Disc) -> Iterator[Remark]:
+    counts, step = disc.growth.counts, disc.growth.per_round
+    if (
+        disc.wanted is None
+        or disc.growth.even
+        or len(counts) < 2
+        or counts[-1] - counts[-2] == step
+    ):
+        return
+    yield Remark(
+        "disc_last_round",
+        f"{disc.choice.name}: its last round adds {counts[-1] - counts[-2]} stitches where the "
+        f"others add {step}, to come to {counts[-1]}",
+        serious=False,
+    )
