@@ -9,13 +9,15 @@ from types import MappingProxyType
 
 from frogless.body.load import load_body
 from frogless.body.measurements import known_measurements
+from frogless.design.document import PiecesDesign
 from frogless.design.load import parse_design
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric, RowFabric
 from frogless.fit.model import Fit, GoingOn, Hanging
 from frogless.plan.basis import Basis, build
-from frogless.plan.make import plan
+from frogless.plan.make import CONSTRUCTIONS, plan
 from frogless.plan.model import Measure, PiecePlan, Plan
+from frogless.plan.pieces.made import Made, OfferedEdge
 from frogless.proof.checks import edges, rows, shaping, stitches
 from frogless.proof.model import Finding, Subject
 from frogless.stitches.load import dictionary
@@ -51,6 +53,7 @@ SOMEONE: Mapping[str, str] = MappingProxyType(
 class Garment:
     """A plan with its fabric."""
 
+    basis: Basis
     plan: Plan
     fabric: Fabric
 
@@ -69,6 +72,15 @@ class Garment:
         found = {m.name: m for m in self.piece(piece).measures}
         assert name in found, list(found)
         return found[name]
+
+    def edges(self, piece: str) -> tuple[OfferedEdge, ...]:
+        """The edges that an entry of the design offers."""
+        design, made = self.basis.design, dict[str, Made]()
+        assert isinstance(design, PiecesDesign)
+        for i, choice in enumerate(design.piece, 1):
+            construction = CONSTRUCTIONS[choice.construction]
+            made[choice.name] = construction(self.basis, choice, f"piece.{i}", made)
+        return made[piece].edges
 
     def faults(self) -> Mapping[str, tuple[str, ...]]:
         """What the proof finds wrong, by check."""
@@ -119,8 +131,9 @@ def swatch(stitches: float, rows: float, stitch: str = "dc") -> str:
 
 def garment(folder: Path, *tables: str, **more: str) -> Garment:
     """A design of pieces, planned and expanded."""
-    planned = plan(pieces_basis(folder, *tables, **more))
-    return Garment(planned, expand(planned.program, dictionary()))
+    built = pieces_basis(folder, *tables, **more)
+    planned = plan(built)
+    return Garment(built, planned, expand(planned.program, dictionary()))
 
 
 def panel(name: str = "front", /, **keys: object) -> str:

@@ -26,6 +26,7 @@ def worked_within(rows: Sequence[RowFabric]) -> tuple[Flags, ...]:
     found = tuple(np.zeros(row.places, np.bool_) for row in rows)
     for row in rows:
         used = row.used > 0
+        used[row.order[: row.row.start.across]] = False  # slip stitches are worked over by a border
         for source in np.unique(row.from_row[used]).tolist():
             if source >= 0:
                 found[source][row.from_place[used & (row.from_row == source)]] = True

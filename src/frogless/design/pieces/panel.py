@@ -48,13 +48,16 @@ class Armhole(Strict):
 
 
 class Neck(Strict):
-    """What the top of the panel leaves free for the neck: in the middle, or at one edge of a half."""
+    """What the top of the panel leaves free for the neck: in the middle, or at one edge of a half.
+
+    A round one leaves about a third at once, more when it is too shallow for that.
+    """
 
     width: Formula
     depth: Formula
     shape: Literal["round", "V", "square"] = "round"
     at: Literal["middle", "left", "right"] = "middle"
-    at_once_percent: Annotated[float, Field(ge=0, le=100)] = 35
+    at_once_percent: Annotated[float, Field(ge=0, le=100)] | None = None
     rows: ShapedRows = "auto"
 
 

@@ -23,6 +23,11 @@ MOST_IN_A_ROW = 2
 """Stitches that one edge loses or gains in one row; more are worked at once, as a step."""
 
 
+HALF_A_STITCH = 0.5
+"""An edge is seen as well as measured: of two lines so near each other the shorter text is taken
+(own choice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """What one edge does in one row.
@@ -143,6 +148,7 @@ def _task(first: int, last: int, many: int, *, is_every: bool) -> Task:
         many,
         right_side_only=not is_every,
         first_right_side=1 if first % 2 else 2,
+        indifference=HALF_A_STITCH,
     )
 
 

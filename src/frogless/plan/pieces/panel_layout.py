@@ -389,7 +389,7 @@ def _neck(panel: Layout) -> None:
             short_stitches=max(1, taken - panel.count + halves),
             ways_out=("a narrower neck", "a wider piece", "a shallower neck"),
         )
-    panel.neck = plan_neck(choice, taken, first)
+    panel.neck = plan_neck(choice, taken, first, panel.last)
     panel.split = first if choice.at == "middle" else 0
     if panel.choice.placket:
         panel.split -= panel.high(panel.choice.placket, "placket")

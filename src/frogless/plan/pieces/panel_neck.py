@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from frogless.design.pieces.panel import Neck
 from frogless.errors import Impossible, Place
-from frogless.plan.pieces.panel_edges import Line, Run, spread_run, steps_of
+from frogless.plan.pieces.panel_edges import Line, Run, shaped_rows, spread_run, steps_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,20 +25,31 @@ class NeckShape:
     first: int
 
 
-def plan_neck(neck: Neck, count: int, first: int) -> NeckShape:
+USUAL_AT_ONCE = 35.0
+"""Per cent of a round neck that is left at once; 30 to 40 are usual (common practice)."""
+
+
+def plan_neck(neck: Neck, count: int, first: int, last: int) -> NeckShape:
     """A neckline over so many stitches: what is left at once, and what goes stitch by stitch.
 
-    Round: 30 to 40 % at once, the rest one per row. V: nothing at once, or the one stitch in the
-    middle of an odd count. Square: all at once.
+    Round: 30 to 40 % at once, the rest one per row; in a shallow neck as much more at once as its
+    rows have no room for. V: nothing at once, or the one stitch in the middle of an odd count.
+    Square: all at once.
 
     Source: common practice.
 
-    >>> plan_neck(Neck(width="20 cm", depth="8 cm"), 33, 31)
+    >>> plan_neck(Neck(width="20 cm", depth="12 cm"), 33, 31, 42)
     NeckShape(count=33, once=11, each=11, first=31)
+    >>> plan_neck(Neck(width="20 cm", depth="3 cm"), 33, 40, 42)
+    NeckShape(count=33, once=29, each=2, first=40)
     """
     halves = 2 if neck.at == "middle" else 1
-    share = {"round": neck.at_once_percent / 100, "V": 0.0, "square": 1.0}[neck.shape]
+    percent = USUAL_AT_ONCE if neck.at_once_percent is None else neck.at_once_percent
+    share = {"round": percent / 100, "V": 0.0, "square": 1.0}[neck.shape]
     once = round(count * share)
+    if neck.shape == "round" and neck.at_once_percent is None:
+        room = len(shaped_rows(first + 1, last, neck.rows, count))
+        once = max(once, count - halves * room)
     if (count - once) % halves:
         once += 1 if once < count and (once < count * share or once == 0) else -1
     return NeckShape(count, once, (count - once) // halves, first)
