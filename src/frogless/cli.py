@@ -2,12 +2,14 @@
 
 Exit codes: 0 done; 1 a fault of ours; 2 something has to be mended, one sentence for each fault;
 130 stopped from the keyboard. A traceback is shown only with --debug or FROGLESS_DEBUG=1. A draft
-takes less than half a second, so there is no sign of progress.
+takes less than half a second, so there is no sign of progress; only `tryout`, which makes
+hundreds, has one.
 """
 
 from __future__ import annotations
 
 import argparse
+import json
 import os
 import shutil
 import sys
@@ -127,6 +129,7 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(metavar="COMMAND", required=True)
     _add_draft(commands)
     _add_resume(commands)
+    _add_tryout(commands)
     _add_studio(commands)
     return top
 
@@ -159,6 +162,39 @@ def _add_resume(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
     )
 
 
+def _add_tryout(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    told = "try designs on the bodies of size tables and of a survey"
+    described = f"{told.capitalize()}: for how many each comes out, and why not for the others."
+    command = commands.add_parser("tryout", help=told, description=described, allow_abbrev=False)
+    command.add_argument(
+        "designs", type=Path, nargs="+", metavar="DESIGN", help="design files (TOML)"
+    )
+    _add_swatch(command)
+    command.add_argument(
+        "--sizes",
+        choices=["women", "child"],
+        action="append",
+        help="a size table; may be given again (both)",
+    )
+    command.add_argument(
+        "--survey", type=int, default=200, metavar="N", help="surveyed women, 0 to 200 (200)"
+    )
+    command.add_argument("--json", action="store_true", help="print data instead of a table")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=_tryout)
+
+
+def _add_swatch(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--swatch",
+        type=Path,
+        required=True,
+        action="append",
+        metavar="FILE",
+        help="swatch file (TOML); may be given again for other stitches",
+    )
+
+
 def _add_studio(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     told = "draft in the browser, on this computer alone"
     described = f"{told.capitalize()}."
@@ -184,14 +220,7 @@ def _add_command(
     command.add_argument(
         "--body", type=Path, required=True, action=_Once, metavar="FILE", help="body file (TOML)"
     )
-    command.add_argument(
-        "--swatch",
-        type=Path,
-        required=True,
-        action="append",
-        metavar="FILE",
-        help="swatch file (TOML); may be given again for other stitches",
-    )
+    _add_swatch(command)
     command.add_argument("--terms", choices=["us", "uk"], default="us", help="stitch names (us)")
     command.add_argument("--units", choices=["cm", "in"], default="cm", help="units shown (cm)")
     command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
@@ -248,6 +277,24 @@ def _resume(options: argparse.Namespace) -> str:
     from frogless import draft
 
     return draft.card(_drafted(options), options.round, options.done)
+
+
+def _tryout(options: argparse.Namespace) -> str:
+    from frogless import tryout
+
+    bodies = tryout.groups(options.sizes or tuple(tryout.TABLES), options.survey)
+    tried = tryout.tryout(options.designs, options.swatch, bodies, _progress)
+    _progress("")
+    if options.json:
+        _speak_utf8()
+        return json.dumps(tryout.data(tried), ensure_ascii=False, indent=1) + "\n"
+    return tryout.table(tried)
+
+
+def _progress(told: str) -> None:
+    """What is being done, on one line of the terminal; nothing where nobody looks on."""
+    if sys.stderr.isatty():
+        print(f"\r\x1b[K{told}", end="", file=sys.stderr, flush=True)
 
 
 def _drafted(options: argparse.Namespace) -> Draft:

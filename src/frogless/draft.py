@@ -10,7 +10,7 @@ from pathlib import Path
 from frogless import files, follow
 from frogless.body.estimate import complete
 from frogless.body.load import load_body
-from frogless.body.measurements import known_measurements
+from frogless.body.measurements import Body, known_measurements
 from frogless.body.plausible import question
 from frogless.design import formulas
 from frogless.design.document import Design, PiecesDesign, TubeDesign, named_formulas, tubes
@@ -35,7 +35,7 @@ from frogless.publish.planfile import dump, planfile
 from frogless.publish.webpage import webpage
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
-from frogless.swatch import advice, load_swatch
+from frogless.swatch import Swatch, advice, load_swatch
 from frogless.tally.tally import tally
 from frogless.units import Units
 from frogless.write.pattern import write_program
@@ -158,23 +158,66 @@ def _narrowest(basis: Basis, made: Plan, going: GoingOn) -> str:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """A design and swatches, read and checked, waiting for a body."""
+
+    design: Design
+    swatches: tuple[Swatch, ...]
+    where: formulas.Where
+
+
+def read(design: Path, swatches: tuple[Path, ...]) -> Ready:
+    """Design and swatches of these files.
+
+    Raises:
+        InputError: a file has to be mended.
+    """
+    document = read_design(design)
+    return Ready(document.checked, tuple(load_swatch(path) for path in swatches), _where(document))
+
+
 def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
     """Design, body and swatches, read, checked and brought together; and questions about them.
 
     Raises:
         InputError: a file has to be mended.
     """
-    document = read_design(request.design)
-    where = _where(document)
+    ready = read(request.design, request.swatches)
     body = load_body(request.body)
-    swatches = tuple(load_swatch(path) for path in request.swatches)
-    questions = (*question(body), *(text for swatch in swatches for text in advice(swatch)))
-    asked_for = needed(document.checked, where)
-    whole = complete(body, asked_for, optional=wished(document.checked, asked_for))
-    basis = basis_.build(
-        document.checked, whole, swatches, dictionary(), known_measurements(), where, request.units
+    questions = (
+        *question(body),
+        *(text for swatch in ready.swatches for text in advice(swatch)),
     )
-    return basis, questions
+    return basis_for(ready, body, request.units), questions
+
+
+def basis_for(ready: Ready, body: Body, units: Units = "cm") -> Basis:
+    """What the planner stands on, with what the body was not measured for estimated.
+
+    Raises:
+        InputError: a measurement is missing, or the design has to be mended.
+    """
+    asked_for = needed(ready.design, ready.where)
+    whole = complete(body, asked_for, optional=wished(ready.design, asked_for))
+    return basis_.build(
+        ready.design,
+        whole,
+        ready.swatches,
+        dictionary(),
+        known_measurements(),
+        ready.where,
+        units,
+    )
+
+
+def develop_for(ready: Ready, body: Body) -> Drafted:
+    """A design that was read, drafted and proven for a body.
+
+    Raises:
+        InputError, Impossible, ProofFailed: as `draft`.
+    """
+    return develop(basis_for(ready, body))
 
 
 def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
@@ -192,8 +235,9 @@ def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
 
 
 PASSES: Mapping[str, tuple[str, ...]] = {
-    "top": ("head_girth", "shoulder_girth"),
-    "dress": ("head_girth", "shoulder_girth"),
+    "top": ("head_girth", "shoulder_girth", "hand_girth"),
+    "dress": ("head_girth", "shoulder_girth", "hand_girth"),
+    "cardigan": ("hand_girth",),
     "hat": ("head_girth",),
 }
 """Girths that have to pass the openings of a garment of several pieces, by its kind."""

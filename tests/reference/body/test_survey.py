@@ -54,7 +54,13 @@ def line(x: list[float], y: list[float]) -> tuple[float, float, float]:
 
 
 @pytest.mark.parametrize(
-    ("key", "from_key"), [("thigh_girth", "hip_girth"), ("upper_arm_girth", "bust_girth")]
+    ("key", "from_key"),
+    [
+        ("thigh_girth", "hip_girth"),
+        ("upper_arm_girth", "bust_girth"),
+        ("wrist_girth", "bust_girth"),
+        ("neck_base_girth", "bust_girth"),
+    ],
 )
 def test_estimate_is_the_regression_of_the_survey(key: str, from_key: str) -> None:
     """To the digits that the table gives."""
