@@ -28,6 +28,10 @@ LEAST_SHARE, MOST_SHARE = 1 / 8, 1 / 2
 """Of the front, what a sleeve takes at the neck when the design leaves it open. A quarter is common
 practice, others take a third (own limits)."""
 
+FRONTS, SLEEVES = 12, 16
+"""Stitches to either side of what is wanted that are looked at, however wide the ease allowed: far
+more than a tape would pass over."""
+
 Kind = tuple[int, int]
 """Stitches that a round adds on the body's side of each line, and on the sleeve's."""
 
@@ -115,12 +119,14 @@ def _grows_evenly(counts: Counts) -> bool:
 
 def _fronts(yoke: Yoke) -> Iterator[int]:
     exact = yoke.bust.wanted / yoke.width / 2 - yoke.underarm
-    return (n for n in near(exact, 4) if _fits(yoke.bust, 2 * (n + yoke.underarm) * yoke.width))
+    return (
+        n for n in near(exact, FRONTS) if _fits(yoke.bust, 2 * (n + yoke.underarm) * yoke.width)
+    )
 
 
 def _sleeves(yoke: Yoke) -> Iterator[int]:
     exact = yoke.arm.wanted / yoke.width - yoke.underarm
-    return (n for n in near(exact, 5) if _fits(yoke.arm, (n + yoke.underarm) * yoke.width))
+    return (n for n in near(exact, SLEEVES) if _fits(yoke.arm, (n + yoke.underarm) * yoke.width))
 
 
 def _fits(wanted: Wanted, girth: float) -> bool:
@@ -153,17 +159,14 @@ def mixed(needs: Kind, rounds: int, add: int) -> tuple[tuple[Kind, int], ...] | 
     True
     """
     more, less = max(needs), min(needs)
-    extra = more - less
-    doubles, singles = (0, extra) if more <= rounds else (extra, 0)
-    if doubles > less:
-        # As many rounds for the one side alone as there are left, and doubles for what is missing.
-        singles = rounds - less
-        doubles = extra - singles
-    if less + singles > rounds or doubles > less or (doubles and add < 2):
-        return None
     one, two = ((1, 0), (2, 1)) if needs[0] >= needs[1] else ((0, 1), (1, 2))
-    mix = ((FULL, less - doubles), (two, doubles), (one, singles))
-    return tuple((kind, times) for kind, times in mix if times)
+    found = []
+    for doubles in range(less + 1 if add > 1 else 1):
+        singles = more - less - doubles
+        if singles >= 0 and less + singles <= rounds:
+            mix = ((FULL, less - doubles), (two, doubles), (one, singles))
+            found.append(tuple((kind, times) for kind, times in mix if times))
+    return min(found, key=len, default=None)
 
 
 def strays(yoke: Yoke, counts: Counts, sleeve_top: float | None) -> tuple[float, float]:

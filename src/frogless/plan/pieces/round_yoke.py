@@ -24,7 +24,6 @@ from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.yoke import Yoke, near, yoke
 from frogless.plan.pieces.yoke_rows import Parts, Worked, halved, plain, short_rows, yoke_rows
 from frogless.rows.nodes import Piece
-from frogless.rows.spread import apportioned
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,11 +120,13 @@ def _made_of(shell: Yoke, choice: RoundYokeChoice, rings: Rings) -> Made:
 
 
 def _neck(rings: Rings, *, on_join: bool) -> Parts:
-    """The neck in the shares in which the yoke parts; front and back may differ by a stitch."""
-    front, sleeve = rings.front, rings.sleeve
-    back, right, before, _ = apportioned(rings.counts[0], (front, sleeve, front, sleeve))
+    """The neck in the shares in which the yoke parts; the back takes an odd stitch."""
+    total, whole = rings.counts[0], 2 * (rings.front + rings.sleeve)
+    sleeve = (2 * total * rings.sleeve + whole) // (2 * whole)
+    front = (total - 2 * sleeve) // 2
+    back = total - 2 * sleeve - front
     last = (back - int(on_join)) // 2
-    return Parts(back - last, right, before, last)
+    return Parts(back - last, sleeve, front, last)
 
 
 def _ring_rounds(shell: Yoke, choice: RoundYokeChoice) -> tuple[int, ...]:
