@@ -7,6 +7,8 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+import numpy.typing as npt
 import pytest
 from sample_designs import basis as basis_of
 from sample_designs import body, section, swatch, table
@@ -78,6 +80,11 @@ def sound(made: Plan) -> None:
     assert tuple(row.places for row in fabric(made)) == made.main.counts
 
 
+def standing_on(row: RowFabric) -> npt.NDArray[np.int64]:
+    """For each stitch of a round that counts, in the order made, the place it stands on."""
+    return np.repeat(row.first, row.counted)
+
+
 def measure(made: Plan, name: str) -> Measure:
     """A measure by its name."""
     return next(each for each in made.main.measures if each.name == name)
@@ -139,7 +146,7 @@ def test_increases_are_never_stacked_when_staggered(drawn: Drawn, work: dict[str
     """From the fourth round on no increase is worked into a stitch of an increase."""
     rows = fabric(drawn(radius="20 cm", work=work))
     for below, row in list(pairwise(rows))[3:]:
-        first = below.first[below.counted]
+        first = standing_on(below)
         shares = [(first == place).sum() > 1 for place in first]
         into = [place for place, many in enumerate(row.used) if many > 1]
         assert into
@@ -153,7 +160,7 @@ def test_increases_lie_above_each_other_when_it_is_a_polygon(
     """Each corner is worked into a stitch of the corner below."""
     rows = fabric(drawn(radius="20 cm", sides=6, work=work))
     for below, row in list(pairwise(rows))[2:]:
-        first = below.first[below.counted]
+        first = standing_on(below)
         into = [place for place, many in enumerate(row.used) if many > 1]
         assert len(into) == 6
         assert all((first == first[place]).sum() > 1 for place in into)

@@ -104,15 +104,18 @@ def _following(disc: Disc, stage: Stage, counts: Sequence[int], number: int) -> 
         for r, (before, after) in enumerate(pairwise(counts), number):
             yield _narrowed(disc, stage, before, after, r)
         return
-    for r, spread in enumerate(_spreads(disc, stage, counts), number):
+    for r, spread in enumerate(_spreads(disc, stage, counts, number), number):
         yield worked(stitch, spread, how.side(r), how, stage.chains)
 
 
-def _spreads(disc: Disc, stage: Stage, counts: Sequence[int]) -> Iterator[tuple[int, ...]]:
-    if stage is not disc.crown:
-        return staggered(counts)
-    corners = disc.choice.sides or (None if disc.choice.staggered else disc.growth.per_round)
-    return staggered(counts) if corners is None else cornered(counts, corners)
+def _spreads(
+    disc: Disc, stage: Stage, counts: Sequence[int], number: int
+) -> Iterator[tuple[int, ...]]:
+    choice, how = disc.choice, disc.manner
+    corners = choice.sides or (None if choice.staggered else disc.growth.per_round)
+    if stage is not disc.crown or corners is None:
+        return staggered(counts, number, how)
+    return cornered(counts, corners, number, how)
 
 
 def _narrowed(disc: Disc, stage: Stage, before: int, after: int, number: int) -> Worked:

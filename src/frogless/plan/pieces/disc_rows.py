@@ -9,12 +9,14 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from frogless.plan.pieces.rounds import Manner
 from frogless.rows.nodes import Into, Node, Side, Start, Work
 from frogless.rows.spread import even_spread, worked_over
 
 Spread = tuple[int, ...]
+T = TypeVar("T")
 
 QUARTER, TRIES = 0.25, 8
 
@@ -27,7 +29,7 @@ class Worked:
     body: tuple[Node, ...]
 
 
-def staggered(counts: Sequence[int], begun: Sequence[bool] = ()) -> Iterator[Spread]:
+def staggered(counts: Sequence[int], number: int, how: Manner) -> Iterator[Spread]:
     """The spread of each round after the first, its increases between those of the round below.
 
     They begin a quarter of a gap after the join in one round and three quarters in the next, so
@@ -36,11 +38,11 @@ def staggered(counts: Sequence[int], begun: Sequence[bool] = ()) -> Iterator[Spr
 
     Args:
         counts: after each round; only rounds that grow, or stay.
-        begun: which stitches of the first one belong to an increase.
+        number: of the first round that is spread.
     """
-    above = list(begun) or [False] * counts[0]
+    above = [False] * counts[0]
     turn = 0
-    for before, after in itertools.pairwise(counts):
+    for r, (before, after) in enumerate(itertools.pairwise(counts), number):
         if after == before:
             spread: Spread = (1,) * before
         else:
@@ -48,7 +50,7 @@ def staggered(counts: Sequence[int], begun: Sequence[bool] = ()) -> Iterator[Spr
             spread = _least_stacked(above, after - before, nominal)
             turn += 1
         yield spread
-        above = grown(spread)
+        above = _left(grown(spread), _past_join(spread, r, how))
 
 
 def _least_stacked(above: Sequence[bool], add: int, nominal: float) -> Spread:
@@ -80,20 +82,35 @@ def stacked(above: Sequence[bool], spread: Spread) -> int:
     return sum(many > 1 and was_increase for was_increase, many in zip(above, spread, strict=True))
 
 
-def cornered(counts: Sequence[int], corners: int) -> Iterator[Spread]:
+def cornered(counts: Sequence[int], corners: int, number: int, how: Manner) -> Iterator[Spread]:
     """The spread of each round after the first, its increases stacked at so many corners.
 
     What a corner adds is worked into the middle stitch of the corner below; where there are two
     middle ones, into one and the other by turns.
     """
     at = [int((i + 0.5) * counts[0] / corners) for i in range(corners)]
-    for number, (before, after) in enumerate(itertools.pairwise(counts)):
+    for r, (before, after) in enumerate(itertools.pairwise(counts), number):
         more = even_spread(after - before, corners)
         spread = [1] * before
         for place, many in zip(at, more, strict=True):
             spread[place] += many
         yield tuple(spread)
-        at = [place + sum(more[:i]) + (more[i] + number % 2) // 2 for i, place in enumerate(at)]
+        middles = [p + sum(more[:i]) + (more[i] + r % 2) // 2 for i, p in enumerate(at)]
+        order = _left(range(after), _past_join(spread, r, how))
+        at = sorted(order.index(middle) for middle in middles)
+
+
+def _past_join(spread: Sequence[int], number: int, how: Manner) -> int:
+    """Stitches beside a counted chain that come to lie on the other side of the join.
+
+    On a wrong-side round they are made after the chain and met, from the right side, before it.
+    """
+    return spread[0] - 1 if how.chain_counts and how.side(number) == "WS" else 0
+
+
+def _left(made: Sequence[T], past: int) -> list[T]:
+    """What the next round meets with the right side facing."""
+    return [made[0], *made[1 + past :], *made[1 : 1 + past]]
 
 
 def worked(stitch: str, spread: Spread, side: Side, how: Manner, chains: int) -> Worked:
