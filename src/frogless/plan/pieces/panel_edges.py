@@ -12,8 +12,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from frogless.plan.model import Rhythm
-from frogless.plan.rhythm.spread import edge_task
 from frogless.plan.rhythm.engine import Solution, Task, solve
+from frogless.plan.rhythm.spread import edge_task
 from frogless.rows.spread import even_spread
 from frogless.units import Measured
 

@@ -83,6 +83,28 @@ class Layout:
         """Of the piece."""
         return self.choice.name
 
+    @property
+    def neckline(self) -> NeckShape:
+        """Its neck.
+
+        Raises:
+            TypeError: it has none.
+        """
+        if self.neck is None:
+            raise TypeError("this panel has no neck")
+        return self.neck
+
+    @property
+    def sleeve_cap(self) -> CapShape:
+        """Its cap.
+
+        Raises:
+            TypeError: it has none.
+        """
+        if self.cap is None:
+            raise TypeError("this panel has no cap")
+        return self.cap
+
     def where(self, part: str) -> str:
         """A key of this piece in the design."""
         return f"{self.key}.{part}"

@@ -177,8 +177,7 @@ def _shoulder(panel: Layout, strip: Strip, hand: Hand) -> OfferedEdge:
 
 def _neck(panel: Layout, strips: Strips) -> Iterator[OfferedEdge]:
     """The neck from the right shoulder to the left, and the two edges of a placket below it."""
-    neck, split, last = panel.neck, panel.split, panel.last
-    assert neck is not None  # noqa: S101
+    neck, split, last = panel.neckline, panel.split, panel.last
     right, left = strips.sides["right"], strips.sides["left"]
     down, up = ends_of(right, "left", neck.first, last), ends_of(left, "right", neck.first, last)
     if split == neck.first:
@@ -204,8 +203,7 @@ def _above_placket(right: Strip, left: Strip, first: int) -> Iterator[Part]:
 
 def neck_length(panel: Layout) -> Measured:
     """The edge of the neck, mm: what is left at once, and one or two slopes."""
-    neck = panel.neck
-    assert neck is not None  # noqa: S101
+    neck = panel.neckline
     rows = panel.last - neck.first + 1
     sloping = sum(leg.last - leg.first + 1 for leg in panel.neck_run.legs)
     slopes = [(leg.last - leg.first + 1, leg.stitches) for leg in panel.neck_run.legs]
@@ -224,8 +222,7 @@ def _slit(panel: Layout, strips: Strips) -> Iterator[OfferedEdge]:
 
 def _cap(panel: Layout, strips: Strips) -> OfferedEdge:
     """From underarm to underarm: up the right edge, along the top, down the left."""
-    cap, first, last = panel.cap, panel.armhole, panel.last
-    assert cap is not None  # noqa: S101
+    cap, first, last = panel.sleeve_cap, panel.armhole, panel.last
     parts = [
         *_step(panel, strips, "right", first),
         *_ends(strips, panel, "right", first, last),

@@ -97,8 +97,7 @@ def _begun_on(whole: Strip, halves: Mapping[Hand, Strip], first: int) -> Strip:
 
 
 def _parted(panel: Layout, whole: Strip, main: Strip, halves: Mapping[Hand, Strip]) -> Strips:
-    split, neck = panel.split, panel.neck
-    assert neck is not None  # noqa: S101 — a split is a neck's
+    split = panel.split
     begins, ends = hands_of(split)
     below = whole.count_after(split - 1)
     inner, opened = _neck_edges(panel)
@@ -143,8 +142,7 @@ def _parted(panel: Layout, whole: Strip, main: Strip, halves: Mapping[Hand, Stri
 
 def _neck_edges(panel: Layout) -> tuple[dict[Hand, dict[int, Change]], dict[Hand, int]]:
     """What the neck's edge of each side does, and what it leaves at once above a placket."""
-    neck = panel.neck
-    assert neck is not None  # noqa: S101
+    neck = panel.neckline
     once: dict[Hand, int] = {"right": 0, "left": 0}
     if panel.split < neck.first:
         once = {"right": neck.once - neck.once // 2, "left": neck.once // 2}
@@ -159,8 +157,7 @@ def _neck_edges(panel: Layout) -> tuple[dict[Hand, dict[int, Change]], dict[Hand
 
 def _side_count(panel: Layout, hand: Hand) -> int:
     """Stitches of a side where it is parted: its shoulder, and what both its edges still lose."""
-    neck = panel.neck
-    assert neck is not None  # noqa: S101
+    neck = panel.neckline
     steps = panel.steps[:-1] if _is_stepped(panel, hand) else ()
     lost = sum(
         change.once - change.by
