@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import reduce
 
 from frogless.body.measurements import Body, known_measurements
 from frogless.design.document import Kind
@@ -19,6 +20,7 @@ _SLACK = 0.05
 
 #: Openings by the names that pieces give them; in words for what is told.
 NECK = ("neck opening",)
+NECK_EDGE = "neck edge"
 CUFF = ("cuff",)
 BRIM = ("brim", "head opening", "opening", "hem")
 
@@ -108,6 +110,8 @@ def nothing_to_pass(kind: Kind) -> GoingOn:
 
 
 def _openings(plan: Plan, need: Need) -> Iterator[Opening]:
+    if need.measures == NECK:
+        yield from _joined_neck(plan)
     for piece in plan.pieces:
         told = [m for m in piece.measures if m.kind == "girth" and m.name in need.measures]
         for measure in told[:1]:
@@ -117,6 +121,20 @@ def _openings(plan: Plan, need: Need) -> Iterator[Opening]:
         marks = [m for m in piece.landmarks if need.landmark and m.key == need.landmark]
         for mark in marks[:1] if not told else ():
             yield Opening(need.name, piece.name, mark.garment, mark.count)
+
+
+def _joined_neck(plan: Plan) -> Iterator[Opening]:
+    """The neck of panels that are joined at the shoulders: their neck edges, one after the other."""
+    edges = [
+        (piece, measure)
+        for piece in plan.pieces
+        for measure in piece.measures
+        if (measure.kind, measure.name) == ("edge", NECK_EDGE)
+    ]
+    if edges:
+        girth = reduce(Measured.plus, (m.got.times(p.number_made) for p, m in edges))
+        names = " and ".join(dict.fromkeys(piece.name for piece, _ in edges))
+        yield Opening(NECK[0], names, girth, 0)
 
 
 def _is_chain(plan: Plan, piece: PiecePlan, need: Need) -> bool:
@@ -299,8 +317,9 @@ def _round_the_body(
 
 
 def _rounds(plan: Plan) -> Iterator[Opening]:
-    """Where pieces in rounds go round the body."""
+    """Where pieces in rounds, or panels joined to a tube, go round the body."""
     closed = {piece.name for piece in plan.program.pieces if piece.closed}
+    closed |= {piece.name for piece in plan.pieces if piece.construction == "panel"}
     for piece in plan.pieces:
         marks = [m for m in piece.landmarks if m.key in ROUND_THE_BODY]
         on_body = any(m.key in ROUND_THE_BODY - {"hem", "top_edge"} and m.body for m in marks)

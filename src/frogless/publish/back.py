@@ -107,7 +107,7 @@ def why_section(drafted: Drafted, section: SectionPlan) -> str:
         told = say(
             drafted, "why_share", told=told, share=f"{section.fullness:.2f}", percent=f"{share:.0f}"
         )
-    if section.chosen is None:
+    if section.chosen is None and not drafted.of_pieces:
         told = say(drafted, "why_tube", told=told)
     for other in section.others[:1]:
         rhythm = rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language)

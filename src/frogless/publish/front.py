@@ -31,6 +31,10 @@ FROM_SIDE: Mapping[str, tuple[str, str]] = {
 }
 
 
+#: Girths that are estimated for what has to pass an opening.
+ONLY_PASSES = frozenset({"head_girth", "shoulder_girth", "hand_girth"})
+
+
 def cautions(drafted: Drafted) -> tuple[Block, ...]:
     """What could hurt and has to be known before anything is bought."""
     notes = notes_at(drafted, "first")
@@ -160,7 +164,8 @@ def stray(drafted: Drafted, option: Option, message: str) -> Iterator[str]:
 
 def estimated(drafted: Drafted) -> Iterator[str]:
     """Which lengths and girths of the body were not measured."""
-    found = [m for m in drafted.basis.body.measurements.values() if m.estimated]
+    measured = drafted.basis.body.measurements.values()
+    found = [m for m in measured if m.estimated and _is_used(drafted, m.key)]
     lengths = ", ".join(
         say(
             drafted,
@@ -172,6 +177,13 @@ def estimated(drafted: Drafted) -> Iterator[str]:
     )
     if found:
         yield say(drafted, "glance_estimated", lengths=lengths)
+
+
+def _is_used(drafted: Drafted, key: str) -> bool:
+    """Whether a number stands on it: what only passes openings is not used where nothing passes."""
+    passed = {one.widest_at for one in drafted.fit.openings}
+    met = {mark.key for mark in drafted.plan.landmarks}
+    return key not in ONLY_PASSES or not drafted.of_pieces or key in passed | met
 
 
 def edging_name(drafted: Drafted) -> str:

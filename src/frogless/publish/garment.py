@@ -144,14 +144,26 @@ def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
 
 def _check(drafted: Drafted, piece: Piece, plan: PiecePlan, planned: SectionPlan) -> str:
     """The count at the end of a section, and what the tape should say there."""
-    at = next((i for i, row in enumerate(piece.rows) if row.number == planned.last_round), -1)
-    depth = plan.depths[at] if -1 < at < len(plan.depths) else 0.0
+    length = _worked(piece, plan, planned)
     return say(
         drafted, "check_around" if piece.closed else "check_across", round=planned.last_round,
         count=f"{planned.count_after} {drafted.short(planned.stitch)}",
         girth=show_length(planned.count_after * planned.gauge.width.value, drafted.units),
-        depth=show_length(depth, drafted.units),
+        depth=show_length(length, drafted.units),
     )  # fmt: skip
+
+
+def _worked(piece: Piece, plan: PiecePlan, planned: SectionPlan) -> float:
+    """How long the piece is at the end of a section, mm, from where it was begun.
+
+    Depths are those of lower edges as worn: of a piece worked upwards they grow less.
+    """
+    at = next((i for i, row in enumerate(piece.rows) if row.number == planned.last_round), -1)
+    if not 0 <= at < len(plan.depths):
+        return 0.0
+    high = planned.gauge.height.value
+    up = plan.depths[-1] < plan.depths[0]
+    return plan.depths[0] - plan.depths[at] + high if up else plan.depths[at]
 
 
 def _row(line: Line) -> Instruction:

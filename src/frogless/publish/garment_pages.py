@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from frogless.because import Because, Step
 from frogless.fit.model import LandmarkFit
-from frogless.plan.model import Landmark, PiecePlan
+from frogless.plan.model import Landmark, Measure, PiecePlan
 from frogless.publish.authored import authored
 from frogless.publish.back import (
     edging_because,
@@ -143,12 +144,23 @@ def _numbers(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
     for mark in piece.landmarks:
         yield drafted.phrases.measurement(mark.key), told_because(drafted, mark.because)
     for measure in piece.measures:
-        yield measure.name, told_because(drafted, measure.because)
+        # What an edge measures follows from the others, and the table tells it.
+        if measure.kind != "edge":
+            yield measure.name, told_because(drafted, _with_wanted(measure))
     for section in piece.sections:
-        yield say(drafted, "why_section", name=section.name), why_section(drafted, section)
+        if section.because.steps or section.chosen:
+            yield say(drafted, "why_section", name=section.name), why_section(drafted, section)
     if piece.edging is not None:
         yield say(drafted, "why_edging"), told_because(drafted, edging_because(piece.edging))
     if piece.waist is not None:
         yield say(drafted, "why_waist"), told_because(drafted, piece.waist.because)
     for strand in piece.strands:
         yield strand.name, why_strand(drafted, strand)
+
+
+def _with_wanted(measure: Measure) -> Because:
+    """Its because, begun with what was wanted where it does not say."""
+    steps = measure.because.steps
+    if measure.wanted is None or any(step.what in ("wanted", "formula") for step in steps):
+        return measure.because
+    return Because((Step("wanted", measure.wanted), *steps))

@@ -97,13 +97,14 @@ def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
 def _by_heading(drafted: Drafted, by_part: Sequence[tuple[str, float]]) -> dict[str, float]:
     """Grams by heading: sections without their piece, the way round the elastic in its cover.
 
-    Where there are several pieces, those have the headings.
+    Where there are several pieces, those have the headings; a half of one ("front, right side")
+    belongs to it.
     """
     pieces = [piece.name for piece in drafted.plan.program.pieces]
     found: dict[str, float] = {}
     for part, grams in by_part:
         piece, _, section = part.partition(": ")
-        whose = piece if drafted.of_pieces else section
+        whose = piece.partition(", ")[0] if drafted.of_pieces else section
         name = whose if section and piece in pieces else part
         name = "elastic cover" if name == "round the elastic" else name
         found[name] = found.get(name, 0.0) + grams
@@ -129,6 +130,8 @@ def _hooks(drafted: Drafted) -> Iterator[str]:
     for size, parts in uses.items():
         if size:
             names = listed(drafted, list(dict.fromkeys(parts)))
+            if drafted.of_pieces and len(uses) == 1:
+                names = say(drafted, "all_pieces")
             yield say(drafted, "hook", size=hook_size(drafted, size), parts=names)
 
 

@@ -510,6 +510,7 @@ MESSAGES: Mapping[str, str] = {
         "from what you measure."
     ),
     "make": "Make {number}.",
+    "all_pieces": "everything",
     "measured": "{name} {length}",
     "measured_counted": "{name} {length} ({counted})",
     "straight_pieces": "{rounds} rows without shaping, {count} stitches.",
@@ -530,6 +531,8 @@ MESSAGES: Mapping[str, str] = {
         "measurements."
     ),
     "why_waist": "waist finish",
+    "why_section_pieces": "{name}: rows",
+    "why_other_pieces": "{told}. Smoother, but longer to read: {other}",
     "check_planned_pieces": "Every piece has the stitches that were planned",
     "check_goes_on_pieces": "Every opening passes what has to go through it",
     "check_stays_up_pieces": "Something holds the {kind} up",

@@ -116,7 +116,7 @@ def _rests_on(drafted: Drafted, mark: Landmark) -> tuple[Measurement, ...]:
     """The estimated lengths of the body that a landmark's depth was worked out from."""
     names = [DEPTHS[mark.key]] if mark.key in DEPTHS else []
     if mark.key == "hem" and not drafted.of_pieces:
-        told = drafted.basis.because_formula(drafted.basis.tube.length, "garment.length")
+        told = drafted.basis.because_formula(drafted.basis.design.garment.length, "garment.length")
         names = [step.what for step in told.steps]
     known = (drafted.basis.body.get(name) for name in names)
     return tuple(one for one in known if one is not None and one.estimated)
