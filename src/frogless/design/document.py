@@ -8,6 +8,7 @@ stand at the top of the file.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cached_property
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -19,7 +20,7 @@ from frogless.design.pieces.panel import PanelChoice
 from frogless.design.pieces.raglan import RaglanChoice
 from frogless.design.pieces.round_yoke import RoundYokeChoice
 from frogless.design.pieces.shawl import ShawlChoice
-from frogless.design.pieces.tube import Section, Start, TubeChoice
+from frogless.design.pieces.tube import PieceSection, PieceStart, Section, Start, TubeChoice
 from frogless.design.strict import Formula, Strict, formulas_of
 from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
 from frogless.design.work import DesignerGauge, Work
@@ -93,16 +94,18 @@ class TubeDesign(Design):
     waist: WaistChoice | None = None
     strand: tuple[BeadedStrand, ...] = ()
 
-    @property
+    @cached_property
     def tube(self) -> TubeChoice:
-        """The one piece."""
-        return TubeChoice(
+        """The one piece. What was checked as the tables of the design is not checked again."""
+        return TubeChoice.model_construct(
             construction="tube",
             name=self.garment.kind,
             work=self.work,
             length=self.garment.length,
-            start=self.start,
-            section=self.section,
+            start=PieceStart.model_construct(self.start.model_fields_set, **dict(self.start)),
+            section=tuple(
+                PieceSection.model_construct(s.model_fields_set, **dict(s)) for s in self.section
+            ),
             edging=self.edging,
             waist=self.waist,
             strand=self.strand,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.body.measurements import Body
@@ -13,6 +13,7 @@ from frogless.design.pieces.border import BorderChoice
 from frogless.design.pieces.cord import CordChoice
 from frogless.design.pieces.panel import PanelChoice
 from frogless.design.pieces.tube import TubeChoice
+from frogless.design.work import Work
 from frogless.errors import InputError, Place, near_names
 from frogless.stitches.model import Stitch
 from frogless.swatch import (
@@ -43,6 +44,9 @@ class Basis:
         growth: lengthening when worn, as a ratio (0.08: 8 %), 0 when it was not measured.
         stretch: comfortable stretch of the main fabric as a ratio, None when it was not measured.
         units: what remarks and refusals are told in.
+        chosen: the tube that is planned, where the design has several pieces.
+        prefix: what its keys begin with ("piece.2.").
+        begun_with: stitches of its first round, when it is begun on edges of earlier pieces.
     """
 
     design: Design
@@ -53,6 +57,19 @@ class Basis:
     growth: Measured | None
     stretch: float | None
     units: Units = "cm"
+    chosen: TubeChoice | None = None
+    prefix: str = ""
+    begun_with: int = 0
+
+    def of_tube(self, choice: TubeChoice, key: str) -> Basis:
+        """The same basis, to plan one tube of the design with."""
+        return replace(self, chosen=choice, prefix=f"{key}.")
+
+    @property
+    def work(self) -> Work:
+        """How the tube is worked: as it says itself, else as the design does."""
+        own = self.chosen.work if self.chosen is not None else None
+        return own or self.design.work
 
     @property
     def tube(self) -> TubeChoice:
@@ -61,6 +78,8 @@ class Basis:
         Raises:
             TypeError: the design is of several pieces, and none of them was chosen.
         """
+        if self.chosen is not None:
+            return self.chosen
         if isinstance(self.design, TubeDesign):
             return self.design.tube
         raise TypeError("no tube was chosen")
@@ -71,7 +90,11 @@ class Basis:
 
     def place(self, key: str) -> Place:
         """Where a key of the design stands, for messages."""
-        return self.scope.where(key)
+        if self.chosen is None or key.startswith(self.prefix):
+            return self.scope.where(key)
+        if key.startswith("work.") and self.chosen.work is None:
+            return self.scope.where(key)
+        return self.scope.where(self.prefix + key.removeprefix("garment."))
 
     def length(self, text: str, key: str) -> float:
         """A formula's length, mm. Raises InputError naming `key`."""

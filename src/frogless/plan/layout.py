@@ -149,7 +149,7 @@ def choices(basis: Basis, spans: Sequence[Span], free: Sequence[int]) -> Iterato
 
     Sections that leave it open share one number where they can, so that lines run through.
     """
-    at_side = basis.design.work.join_at != "centre back"
+    at_side = basis.work.join_at != "centre back"
     auto = [k for k in free if not (at_side and k == 2)]
     asked = [_asked(span, auto) for span in spans]
     if not all(asked):

@@ -17,7 +17,9 @@ from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.panel import plan_panel
 from frogless.plan.pieces.raglan import plan_raglan
 from frogless.plan.pieces.round_yoke import plan_round_yoke
+from frogless.plan.pieces.shawl import plan_shawl
 from frogless.plan.pieces.skirt import plan_skirt
+from frogless.plan.pieces.tube import plan_tube
 from frogless.rows.nodes import Program
 
 Construction = Callable[[Basis, Any, str, Mapping[str, Made]], Made]
@@ -30,10 +32,12 @@ before it made, by name.
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
     "disc": plan_disc,
+    "shawl": plan_shawl,
     "cord": plan_cord,
     "panel": plan_panel,
     "raglan yoke": plan_raglan,
     "round yoke": plan_round_yoke,
+    "tube": plan_tube,
 }
 
 

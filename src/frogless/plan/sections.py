@@ -25,6 +25,9 @@ from frogless.swatch import Gauge
 DEFAULT_ALLOWED = 25.4
 DEFAULT_HEM_SHARE = 0.04
 
+# A girth that is given is met to the last bit of a float, mm.
+GIVEN = 1e-3
+
 # More is a slip of the pen, or a section that is better told in two (own choice).
 MOST_ROUNDS = 400
 
@@ -257,17 +260,28 @@ def _allowed(basis: Basis, ease: float, allowed: tuple[str, str], key: str) -> t
 
 
 def start_target(basis: Basis) -> Target:
-    """The wanted girth of the first round."""
+    """The wanted girth of the first round; of a tube begun on edges just what it has."""
     start = basis.tube.start
+    if basis.begun_with:
+        first = basis.tube.section[0].stitch or basis.work.stitch
+        girth = basis.begun_with * basis.gauge(first, "section.1.stitch").width.value
+        because = Because((Step("landed", basis.begun_with, "stitches"),))
+        return Target(girth, girth - GIVEN, girth + GIVEN, because)
+    if start.girth is None:
+        raise InputError(
+            'a tube that is not begun "on" an edge needs a girth', basis.place("start.girth")
+        )
     return target(basis, start.girth, start.ease, start.ease_allowed, "start")
 
 
 def foundation_height(basis: Basis) -> float:
     """Worn height of the foundation round, mm: that of its stitch; a chain has next to none."""
+    if basis.tube.start.made_of is None:
+        return 0.0
     made_of = basis.stitches[basis.tube.start.made_of]
     if made_of.kind != "foundation":
         return 0.0
-    main = basis.gauge(basis.design.work.stitch, "work.stitch")
+    main = basis.gauge(basis.work.stitch, "work.stitch")
     ratio = made_of.height.typical / basis.stitches[main.stitch].height.typical
     return worn_height(basis, main) * ratio
 
@@ -279,7 +293,7 @@ def spans(basis: Basis) -> tuple[Span, ...]:
         InputError: a section ends above its start, or the sections do not end at the hem.
     """
     sections = basis.tube.section
-    if sections[-1].to != "hem":
+    if basis.chosen is None and sections[-1].to != "hem":
         raise InputError(
             f'the last section, "{sections[-1].name}", has to end with to = "hem"',
             basis.place(f"section.{len(sections)}.to"),
@@ -310,7 +324,7 @@ def _parts(
 
 
 def _span(basis: Basis, section: Section, key: str, start: float, origin: float) -> Span:
-    gauge = basis.gauge(section.stitch or basis.design.work.stitch, f"{key}.stitch")
+    gauge = basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch")
     height = worn_height(basis, gauge)
     end, because = _end(basis, section, key, origin)
     if end <= start + 1e-6:
@@ -342,7 +356,7 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
         target=_end_target(basis, section, key),
         because=because,
         plain=_plain(basis, section, key, rounds, height),
-        turned=basis.design.work.rounds == "joined and turned",
+        turned=basis.work.rounds == "joined and turned",
     )
 
 
@@ -414,6 +428,11 @@ def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float
             because = because.then(Step("above_waist", above))
         return above + basis.length(down, f"{key}.to"), because
     text = basis.tube.length
+    if text is None:
+        raise InputError(
+            f'section "{section.name}" ends at the hem, so its piece needs a length',
+            basis.place("garment.length"),
+        )
     long = basis.girth_wanted(text, "garment.length")
     return long, basis.because_formula(text, "garment.length")
 

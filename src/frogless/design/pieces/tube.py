@@ -22,6 +22,25 @@ class Start(Strict):
     above_waist: Formula = "0 cm"
 
 
+class PieceStart(Strict):
+    """The first round of a tube that is one piece of several.
+
+    It has a foundation of its own, or is begun on closed edges of earlier pieces; then its girth is
+    theirs, or `gather` times as much (a tier, a flounce). `body` names the measurement that the
+    girth is for, so that its ease is told.
+    """
+
+    made_of: str | None = Field(default=None, alias="with")
+    on: tuple[str, ...] = ()
+    girth: Formula | None = None
+    ease: Formula = "0 cm"
+    ease_allowed: tuple[Formula, Formula] | None = None
+    above_waist: Formula = "0 cm"
+    body: str | None = None
+    gather: Annotated[float, Field(gt=0.2, le=4)] = 1.0
+    multiple: Annotated[int, Field(ge=1)] = 1
+
+
 class Plain(Strict):
     """A stretch of a section that is left unshaped: a placket, a pocket, a motif."""
 
@@ -59,15 +78,25 @@ class Section(Strict):
     turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
 
 
+class PieceSection(Section):
+    """A section of a tube that is one piece of several.
+
+    `body` names the measurement that its girth is for, so that its ease is told.
+    """
+
+    body: str | None = None
+
+
 class TubeChoice(Strict):
     """A tube: begun on a foundation or on edges of earlier pieces, worked section by section."""
 
     construction: Literal["tube"]
     name: Name
+    direction: Literal["down", "up"] = "down"
     work: Work | None = None
-    length: Formula
-    start: Start
-    section: Annotated[tuple[Section, ...], Field(min_length=1)]
+    length: Formula | None = None
+    start: PieceStart
+    section: Annotated[tuple[PieceSection, ...], Field(min_length=1)]
     edging: EdgingChoice | None = None
     waist: WaistChoice | None = None
     strand: tuple[BeadedStrand, ...] = ()

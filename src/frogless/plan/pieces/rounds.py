@@ -15,6 +15,7 @@ from frogless.plan.tube import Tube
 from frogless.rows.nodes import Chain, End, Node, Row, Side, Start, Work
 
 FOUNDATION = "foundation"
+CHAIN = "chain"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ def manner(basis: Basis) -> Manner:
     Raises:
         InputError: a turning chain is to count that is not there.
     """
-    work = basis.design.work
+    work = basis.work
     spiral = work.rounds == "spiral"
     counts = work.turning_chain_counts and not spiral
     if counts and not all(turning_chain(basis, section) for section in basis.tube.section):
@@ -66,7 +67,7 @@ def turning_chain(basis: Basis, section: Section) -> int:
 
     A section in a stitch of its own has the turning chain of that stitch, unless it says otherwise.
     """
-    work = basis.design.work
+    work = basis.work
     if section.turning_chain is not None:
         return section.turning_chain
     if section.stitch is not None and section.stitch != work.stitch:
@@ -74,15 +75,21 @@ def turning_chain(basis: Basis, section: Section) -> int:
     return work.turning_chain
 
 
-def rows(tube: Tube, cord: CordPlan | None) -> tuple[Row, ...]:
-    """Every row of a tube, the foundation first; without an edging the last one is cut off."""
+def rows(tube: Tube, cord: CordPlan | None = None, begin: tuple[Node, ...] = ()) -> tuple[Row, ...]:
+    """Every row of a tube, the foundation first; without an edging the last one is cut off.
+
+    Args:
+        begin: the body of round 1 when it is worked onto edges of other pieces; there is no
+            foundation then.
+    """
     how = manner(tube.basis)
     rounds = shaping_rounds(tube, how)
     following = {a: rounds[b] for a, b in pairwise(sorted(rounds))}
-    made = [_foundation(tube)]
+    made = [] if begin else [_foundation(tube)]
     for r in range(1, tube.rounds + 1):
         marks = shaping.marks(rounds[r], following.get(r)) if r in rounds else ()
-        made.append(_row(tube, r, how, _body(tube, r, rounds, how, cord), marks))
+        body = begin if begin and r == 1 else _body(tube, r, rounds, how, cord)
+        made.append(_row(tube, r, how, body, marks))
     if tube.basis.tube.edging is None:
         end = replace(made[-1].end, turn=False, fasten_off=True)
         made[-1] = replace(made[-1], end=end)
@@ -164,7 +171,7 @@ def _body(
 
 def _foundation(tube: Tube) -> Row:
     basis, n = tube.basis, tube.counts[0]
-    made_of = basis.stitches[basis.tube.start.made_of]
+    made_of = basis.stitches[basis.tube.start.made_of or CHAIN]
     body: Node = Work(made_of.key, n) if made_of.kind == FOUNDATION else Chain(n, each=True)
     return Row(
         number=0,

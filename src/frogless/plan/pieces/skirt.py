@@ -2,25 +2,22 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from frogless.because import Because, Step
 from frogless.design.trims import CoveredElastic, Drawcord, RibbedBand
 from frogless.errors import InputError
 from frogless.plan import edging as edging_
-from frogless.plan import options, refusals, strand, waist
+from frogless.plan import refusals, strand, waist
 from frogless.plan.basis import Basis
 from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
-from frogless.plan.model import CordPlan, PiecePlan, Plan, Remark, SectionPlan
+from frogless.plan.model import CordPlan, PiecePlan, Plan, Remark
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
+from frogless.plan.pieces.tube_told import edging_depths, edging_work, gauges_of, section_plans
 from frogless.plan.sections import LANDMARKS, spans, start_target
 from frogless.plan.tube import Tube, tube
-from frogless.rows import walk
-from frogless.rows.nodes import Piece, Program, Row
-from frogless.swatch import Gauge
+from frogless.rows.nodes import Piece, Program
 
 # Eyelets that have to make room for shaping may move this many rounds down: any lower, and a cord
 # no longer draws in the waist (own choice).
@@ -37,7 +34,7 @@ def plan_skirt(basis: Basis) -> Plan:
     skirt = _decide(basis)
     trim = _waist(skirt)
     cord = trim.plan if trim and isinstance(trim.plan, CordPlan) else None
-    hem = _edging(skirt)
+    hem = edging_work(skirt)
     strands = [
         strand.plan_strand(basis, choice, f"strand.{i}", skirt.counts[0])
         for i, choice in enumerate(basis.tube.strand, 1)
@@ -53,8 +50,8 @@ def plan_skirt(basis: Basis) -> Plan:
         name=waist.MAIN_PIECE,
         construction="tube",
         counts=tuple(row.count for row in pieces[0].rows),
-        depths=(*depths, *(_edging_depths(basis, depths[-1], hem.rows) if hem else ())),
-        sections=_section_plans(skirt),
+        depths=(*depths, *(edging_depths(basis, depths[-1], hem.rows) if hem else ())),
+        sections=section_plans(skirt),
         landmarks=passed,
         edging=hem.plan if hem else None,
         waist=trim.plan if trim else None,
@@ -62,7 +59,7 @@ def plan_skirt(basis: Basis) -> Plan:
     )
     return Plan(
         pieces=(main,),
-        gauges=_gauges(skirt, pieces),
+        gauges=gauges_of(skirt, pieces),
         remarks=(
             *_remarks(skirt),
             *hung_remarks(basis, passed),
@@ -89,68 +86,6 @@ def _decide(basis: Basis) -> Tube:
             if found := lay_out(basis, first, each, one):
                 return tube(basis, first, each, found, one)
     raise refusals.why_not(basis, first, bare, wishes[-1])
-
-
-def _section_plans(skirt: Tube) -> tuple[SectionPlan, ...]:
-    return tuple(_section_plan(skirt, i) for i in range(len(skirt.spans)))
-
-
-def _section_plan(skirt: Tube, i: int) -> SectionPlan:
-    span, shaped = skirt.spans[i], skirt.layout.shaped[i]
-    before, after = skirt.layout.counts[i : i + 2]
-    wanted = skirt.wanted_before(i)
-    rise = (after - before) / span.rounds
-    return SectionPlan(
-        name=span.section.name,
-        stitch=span.gauge.stitch,
-        hook=span.gauge.hook or skirt.basis.hook,
-        gauge=span.gauge,
-        first_round=span.rounds_above + 1,
-        last_round=span.rounds_above + span.rounds,
-        count_before=before,
-        count_after=after,
-        chosen=options.chosen_option(span, shaped) if shaped else None,
-        others=options.smoother(span, shaped) if shaped else (),
-        fullness=rise * span.width / (2 * math.pi * span.height),
-        because=_because_section(skirt, i),
-        profile=span.outline(wanted),
-        floor=shaped.floor if shaped else (),
-        evidence=options.evidence(span, shaped) if shaped else None,
-    )
-
-
-def _because_section(skirt: Tube, i: int) -> Because:
-    because, shaped = skirt.spans[i].because, skirt.layout.shaped[i]
-    if shaped is None:
-        return because
-    return because.then(
-        Step("change", skirt.layout.counts[i + 1] - skirt.layout.counts[i], "stitches"),
-        Step("points", shaped.points, ""),
-        Step("shapings", len(shaped.chosen.rhythm.rounds), "rows"),
-        Step("indifference", shaped.indifference),
-        Step("stray", shaped.chosen.stray),
-    )
-
-
-def _edging(skirt: Tube) -> edging_.EdgingWork | None:
-    choice = skirt.basis.tube.edging
-    if choice is None:
-        return None
-    gauge, count = skirt.spans[-1].gauge, skirt.counts[-1]
-    return edging_.plan_edging(skirt.basis, choice, gauge, count, skirt.rounds + 1)
-
-
-def _edging_depths(basis: Basis, hem: float, made: Sequence[Row]) -> tuple[float, ...]:
-    """Depths below the hem: each edging round is as high as its tallest stitch."""
-    depths = [hem]
-    for row in made:
-        heights = (basis.trim_gauge(k).height.value for k in _stitches_of(basis, row))
-        depths.append(depths[-1] + max(heights, default=0.0))
-    return tuple(depths[1:])
-
-
-def _stitches_of(basis: Basis, row: Row) -> list[str]:
-    return [k for k in sorted(walk.stitch_keys(row.body)) if basis.stitches[k].kind == "stitch"]
 
 
 def _waist(skirt: Tube) -> waist.Trim | None:
@@ -197,17 +132,6 @@ def _moved(asked: int, taken: int) -> Remark:
     )
 
 
-def _gauges(skirt: Tube, pieces: Sequence[Piece]) -> dict[str, Gauge]:
-    """The gauge of every section named in a row; a trim's by what it is mostly made of."""
-    gauges = {s.section.name: s.gauge for s in skirt.spans}
-    for piece in pieces:
-        for row in piece.rows:
-            keys = _stitches_of(skirt.basis, row)
-            if row.section not in gauges and keys:
-                gauges[row.section] = skirt.basis.trim_gauge(keys[0])
-    return gauges
-
-
 def _remarks(skirt: Tube) -> Iterator[Remark]:
     basis = skirt.basis
     yield from less_than_asked(skirt)
@@ -231,7 +155,7 @@ def _remarks(skirt: Tube) -> Iterator[Remark]:
             "how far the hip lies below the waist was not measured, so the girth there is not "
             "checked; add waist_to_hip to the body file",
         )
-    if basis.design.work.join_at != "centre back":
+    if basis.work.join_at != "centre back":
         for span, shaped in zip(skirt.spans, skirt.layout.shaped, strict=True):
             if shaped and (shaped.points == 2 or shaped.points % 2):
                 yield _side_join(span.section.name, shaped.points)

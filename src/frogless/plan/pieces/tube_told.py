@@ -1,0 +1,91 @@
+"""What is told of a tube that was decided: its sections, its edging, its gauges."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from frogless.because import Because, Step
+from frogless.plan import edging as edging_
+from frogless.plan import options
+from frogless.plan.basis import Basis
+from frogless.plan.model import SectionPlan
+from frogless.plan.tube import Tube
+from frogless.rows import walk
+from frogless.rows.nodes import Piece, Row
+from frogless.swatch import Gauge
+
+
+def section_plans(tube: Tube) -> tuple[SectionPlan, ...]:
+    """Every section, planned."""
+    return tuple(_section_plan(tube, i) for i in range(len(tube.spans)))
+
+
+def _section_plan(tube: Tube, i: int) -> SectionPlan:
+    span, shaped = tube.spans[i], tube.layout.shaped[i]
+    before, after = tube.layout.counts[i : i + 2]
+    wanted = tube.wanted_before(i)
+    rise = (after - before) / span.rounds
+    return SectionPlan(
+        name=span.section.name,
+        stitch=span.gauge.stitch,
+        hook=span.gauge.hook or tube.basis.hook,
+        gauge=span.gauge,
+        first_round=span.rounds_above + 1,
+        last_round=span.rounds_above + span.rounds,
+        count_before=before,
+        count_after=after,
+        chosen=options.chosen_option(span, shaped) if shaped else None,
+        others=options.smoother(span, shaped) if shaped else (),
+        fullness=rise * span.width / (2 * math.pi * span.height),
+        because=_because_section(tube, i),
+        profile=span.outline(wanted),
+        floor=shaped.floor if shaped else (),
+        evidence=options.evidence(span, shaped) if shaped else None,
+    )
+
+
+def _because_section(tube: Tube, i: int) -> Because:
+    because, shaped = tube.spans[i].because, tube.layout.shaped[i]
+    if shaped is None:
+        return because
+    return because.then(
+        Step("change", tube.layout.counts[i + 1] - tube.layout.counts[i], "stitches"),
+        Step("points", shaped.points, ""),
+        Step("shapings", len(shaped.chosen.rhythm.rounds), "rows"),
+        Step("indifference", shaped.indifference),
+        Step("stray", shaped.chosen.stray),
+    )
+
+
+def edging_work(tube: Tube) -> edging_.EdgingWork | None:
+    """The edging on its last round, if the design has one."""
+    choice = tube.basis.tube.edging
+    if choice is None:
+        return None
+    gauge, count = tube.spans[-1].gauge, tube.counts[-1]
+    return edging_.plan_edging(tube.basis, choice, gauge, count, tube.rounds + 1)
+
+
+def edging_depths(basis: Basis, hem: float, made: Sequence[Row]) -> tuple[float, ...]:
+    """Depths below the hem: each edging round is as high as its tallest stitch."""
+    depths = [hem]
+    for row in made:
+        heights = (basis.trim_gauge(k).height.value for k in _stitches_of(basis, row))
+        depths.append(depths[-1] + max(heights, default=0.0))
+    return tuple(depths[1:])
+
+
+def _stitches_of(basis: Basis, row: Row) -> list[str]:
+    return [k for k in sorted(walk.stitch_keys(row.body)) if basis.stitches[k].kind == "stitch"]
+
+
+def gauges_of(tube: Tube, pieces: Sequence[Piece]) -> dict[str, Gauge]:
+    """The gauge of every section named in a row of the pieces; a trim's by what it is mostly made of."""
+    gauges = {s.section.name: s.gauge for s in tube.spans}
+    for piece in pieces:
+        for row in piece.rows:
+            keys = _stitches_of(tube.basis, row)
+            if row.section not in gauges and keys:
+                gauges[row.section] = tube.basis.trim_gauge(keys[0])
+    return gauges
