@@ -18,6 +18,7 @@ from frogless.plan.pieces.panel import plan_panel
 from frogless.plan.pieces.raglan import plan_raglan
 from frogless.plan.pieces.round_yoke import plan_round_yoke
 from frogless.plan.pieces.shawl import plan_shawl
+from frogless.plan.pieces.shawl import plan_shawl
 from frogless.plan.pieces.skirt import plan_skirt
 from frogless.plan.pieces.tube import plan_tube
 from frogless.rows.nodes import Program
@@ -32,6 +33,7 @@ before it made, by name.
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
     "disc": plan_disc,
+    "shawl": plan_shawl,
     "shawl": plan_shawl,
     "cord": plan_cord,
     "panel": plan_panel,
