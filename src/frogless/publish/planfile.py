@@ -9,11 +9,11 @@ from typing import Any
 from frogless.because import Because
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import GoingOn, LandmarkFit
-from frogless.plan.model import Landmark, SectionPlan
+from frogless.plan.model import JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.rows.nodes import Piece
 from frogless.tally.model import Notion, YarnNeed
-from frogless.write.ground import base_ground
+from frogless.write.ground import edge_ground
 from frogless.write.pattern import say_line, write_rows
 from frogless.write.words import Words
 
@@ -45,8 +45,13 @@ def _size(drafted: Drafted) -> Json:
         "body": {key: _mm(m.value.value) for key, m in measured.items()},
         "estimated": [key for key, m in measured.items() if m.estimated],
         "pieces": [_piece(drafted, piece) for piece in plan.program.pieces],
-        "fit": [_fit(fit, _mark(plan.main.landmarks, fit.at)) for fit in drafted.fit.landmarks],
+        **_joins(plan.joins),
+        "fit": [
+            _fit(fit, mark, named=drafted.of_pieces)
+            for fit, mark in zip(drafted.fit.landmarks, plan.landmarks, strict=True)
+        ],
         "going_on": _going_on(drafted.fit.going_on),
+        **_openings(drafted.fit.openings),
         "materials": {
             "yarn": [_yarn(need) for need in tally.yarn],
             "notions": [_notion(notion) for notion in tally.notions],
@@ -68,17 +73,59 @@ def _size(drafted: Drafted) -> Json:
     }
 
 
-def _mark(landmarks: Sequence[Landmark], key: str) -> Landmark:
-    return next(m for m in landmarks if m.key == key)
+def _joins(joins: Sequence[JoinPlan]) -> Json:
+    """The joins under their key; nothing when there are none."""
+    if not joins:
+        return {}
+    data = [
+        {
+            "name": join.name,
+            "first": join.first,
+            "second": join.second,
+            "first_mm": _mm(join.first_length.value),
+            "second_mm": _mm(join.second_length.value),
+            "limit_mm": _mm(join.limit),
+            "because": because_data(join.because),
+        }
+        for join in joins
+    ]
+    return {"joins": data}
+
+
+def _openings(openings: Sequence[GoingOn]) -> Json:
+    if not openings:
+        return {}
+    told = [{"name": one.name, "piece": one.piece, **_going_on(one)} for one in openings]
+    return {"openings": told}
 
 
 def _piece(drafted: Drafted, piece: Piece) -> Json:
-    main = piece is drafted.plan.program.pieces[0]
-    sections = [_section(s) for s in drafted.plan.main.sections] if main else []
+    plan = drafted.plan.piece(piece.name)
     return {
         "name": piece.name,
-        "sections": sections,
-        "rows": list(_rows(drafted, piece, main=main)),
+        **(_made(plan) if plan and drafted.of_pieces else {}),
+        "sections": [_section(s) for s in plan.sections] if plan else [],
+        "rows": list(_rows(drafted, piece, plan)),
+    }
+
+
+def _made(plan: PiecePlan) -> Json:
+    """How many of it, and its finished measurements."""
+    return {
+        "construction": plan.construction,
+        "number_made": plan.number_made,
+        "measures": [_measure(measure) for measure in plan.measures],
+    }
+
+
+def _measure(measure: Measure) -> Json:
+    return {
+        "name": measure.name,
+        "kind": measure.kind,
+        "got_mm": _mm(measure.got.value),
+        "wanted_mm": None if measure.wanted is None else _mm(measure.wanted),
+        "count": measure.count,
+        "because": because_data(measure.because),
     }
 
 
@@ -106,12 +153,13 @@ def _section(section: SectionPlan) -> Json:
     return data
 
 
-def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
+def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan | None) -> Iterable[Json]:
     words = Words(drafted.stitches, drafted.dialect, drafted.phrases)
-    base = base_ground(drafted.plan.program, piece.bases[0], words) if piece.bases else None
+    base = edge_ground(drafted.plan.program, piece, words)
     lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language, base)
     before = None
-    for row, line in zip(piece.rows, lines, strict=True):
+    depths = plan.depths if plan and len(plan.depths) == len(piece.rows) else None
+    for i, (row, line) in enumerate(zip(piece.rows, lines, strict=True)):
         change = 0 if before is None else row.count - before
         data: Json = {
             "number": row.number,
@@ -125,15 +173,16 @@ def _rows(drafted: Drafted, piece: Piece, *, main: bool) -> Iterable[Json]:
         gauge = drafted.plan.gauges.get(row.section)
         if gauge is not None:
             data["girth_mm" if piece.closed else "width_mm"] = _mm(row.count * gauge.width.value)
-        if main:
-            data["depth_mm"] = _mm(drafted.plan.main.depths[row.number])
+        if depths:
+            data["depth_mm"] = _mm(depths[i])
         before = row.count
         yield data
 
 
-def _fit(fit: LandmarkFit, mark: Landmark) -> Json:
+def _fit(fit: LandmarkFit, mark: Landmark, *, named: bool) -> Json:
     return {
         "at": fit.at,
+        **({"piece": fit.piece} if named else {}),
         "depth_mm": _mm(fit.depth),
         "body_mm": None if fit.body is None else _mm(fit.body),
         "garment_mm": _mm(fit.garment),

@@ -5,39 +5,32 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.read.ground import Ground, edge_of
+from frogless.read.edges import read_along, read_stretches
+from frogless.read.ground import Done, Stretch, plain, stretch_of
 from frogless.read.parse import parse_row, parse_spread
 from frogless.read.recover import Heard, rows_of
-from frogless.read.spoken import Said
+from frogless.read.spoken import Said, SaidAgain
 from frogless.read.vocabulary import Vocabulary, vocabulary
-from frogless.rows.nodes import Base, Edge, Piece, Program, Row, Seam
+from frogless.rows.nodes import Base, Piece, Program, Seam
 from frogless.rows.spread import even_spread
 from frogless.stitches.model import Dialect, Stitch
 
-EDGES: Mapping[str, Edge] = {
-    "foundation edge": "foundation",
-    "last row": "last_row",
-    "row ends": "row_ends",
-    "row end": "row_ends",
-}
-_EDGE = "foundation edge|last row|row ends"
 _HEADING = re.compile(
-    r"(?P<name>.+): worked in "
+    r"(?P<name>.+?): worked in "
     r"(?P<way>joined rounds, turned|joined rounds, not turned|a spiral|rounds|rows, turned|rows)"
-    rf"(?:, into the (?P<edge>{_EDGE}) of (?P<base>.+), (?:RS|WS) facing)?\."
+    r"(?:, into (?P<edges>.+?), (?:RS|WS) facing(?:; join yarn in the first [\w -]+)?)?\."
+    r"(?: Sts are numbered [^.]+\.)?"
 )
 _SECTION = re.compile(r"Section:\s*(?P<name>.*)")
 _TERMS = re.compile(r"Terms:\s*(?P<dialect>\w+)")
 _SEAM = re.compile(
-    r"Seam (?P<name>.+?): (?P<stitch>.+?) through both edges: "
-    r"1 in each of (?P<count>\d+) (?:sts? along the )?(?P<edge>foundation edge|last row|row ends?) "
-    r"of (?P<piece>.+?); "
-    r"(?P<over>\d+) (?:sts? along the )?(?P<edge2>foundation edge|last row|row ends?) "
-    r"of (?P<piece2>.+?)"
-    r"(?:, spread evenly(?P<shares> \([^()]*\))?|(?P<each>, 1 in each)|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
+    r"Seam (?P<name>.+?): (?P<stitch>.+?) through both edges: 1 in each of (?P<first>.+?); "
+    r"(?P<second>.+?)"
+    r"(?:, spread evenly(?P<shares> \(\d+ takes? [^()]*\))?|(?P<each>, 1 in each)"
+    r"|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
 )
 
 
@@ -55,7 +48,7 @@ class _Heading:
 
     name: str
     closed: bool
-    base: Base | None = None
+    bases: tuple[Base, ...] = ()
     line: int = 0
 
 
@@ -74,15 +67,15 @@ def read_program(
         lines = lines[1:]
     seam_lines = [line for line in lines if line.text.startswith("Seam ")]
     row_lines = [line for line in lines if not line.text.startswith("Seam ")]
-    pieces: dict[str, Piece] = {}
+    pieces: dict[str, tuple[Piece, tuple[Done, ...]]] = {}
     for heading, block in _blocks(row_lines, file):
         try:
-            ground = _edge(heading, pieces, known)
+            begun = _edges(heading, {name: done for name, (_, done) in pieces.items()})
         except InputError as error:
             raise error.at(Place(file, heading.line, f"line {heading.line}")) from error
-        pieces[heading.name] = _piece(heading, block, ground, known, file)
+        pieces[heading.name] = _piece(heading, block, begun, known, file)
     seams = tuple(_seam(line, known, file) for line in seam_lines)
-    return Program(tuple(pieces.values()), seams)
+    return Program(tuple(piece for piece, _ in pieces.values()), seams)
 
 
 def read_piece(
@@ -91,7 +84,7 @@ def read_piece(
     dialect: Dialect,
     *,
     name: str = "",
-    base: Base | None = None,
+    bases: tuple[Base, ...] = (),
     places: int | None = None,
     file: str = "",
 ) -> Piece:
@@ -99,22 +92,22 @@ def read_piece(
 
     Args:
         name: the piece, when no heading line says it.
-        base: the edge it is worked onto, when no heading line says it.
-        places: how many places that edge has.
+        bases: the edges it is worked onto, when no heading line says it.
+        places: how many places these have.
 
     Raises:
         InputError: every line that is not understood, each with its place and a guess.
     """
     known = vocabulary(stitches, dialect)
     block = _text_lines(lines)
-    heading = _heading(block[0].text) if block else None
+    heading = _heading(block[0], file) if block else None
     if heading:
         block = block[1:]
     else:
         closed = any(line.text.lower().startswith(("rnd", "round")) for line in block)
-        heading = _Heading(name, closed, base)
-    ground = Ground(places if heading.base else 0)
-    return _piece(heading, block, ground, known, file)
+        heading = _Heading(name, closed, bases)
+    begun = plain(places) if heading.bases else ()
+    return _piece(heading, block, begun, known, file)[0]
 
 
 def _text_lines(lines: Sequence[str]) -> list[_TextLine]:
@@ -129,21 +122,24 @@ def _check_terms(found: str, dialect: Dialect, place: Place) -> None:
 # Pieces
 
 
-def _heading(text: str) -> _Heading | None:
-    found = _HEADING.fullmatch(text)
+def _heading(line: _TextLine, file: str) -> _Heading | None:
+    found = _HEADING.fullmatch(line.text)
     if found is None:
         return None
-    base = Base(found["base"], EDGES[found["edge"]]) if found["base"] else None
-    return _Heading(found["name"], not found["way"].startswith("rows"), base)
+    try:
+        bases = read_stretches(found["edges"]) if found["edges"] else ()
+    except InputError as error:
+        raise error.at(Place(file, line.number, f"line {line.number}")) from error
+    return _Heading(found["name"], not found["way"].startswith("rows"), bases, line.number)
 
 
 def _blocks(lines: Sequence[_TextLine], file: str) -> list[tuple[_Heading, list[_TextLine]]]:
     """Each heading with the lines below it."""
     blocks: list[tuple[_Heading, list[_TextLine]]] = []
     for line in lines:
-        heading = _heading(line.text)
+        heading = _heading(line, file)
         if heading:
-            blocks.append((replace(heading, line=line.number), []))
+            blocks.append((heading, []))
         elif blocks:
             blocks[-1][1].append(line)
         else:
@@ -155,45 +151,47 @@ def _blocks(lines: Sequence[_TextLine], file: str) -> list[tuple[_Heading, list[
     return blocks
 
 
-def _edge(heading: _Heading, pieces: Mapping[str, Piece], known: Vocabulary) -> Ground:
+def _edges(heading: _Heading, pieces: Mapping[str, tuple[Done, ...]]) -> tuple[Stretch, ...]:
     """What the piece is worked into, nothing for a piece that begins by itself."""
     if heading.name in pieces:
         raise InputError(f'there are two pieces "{heading.name}"; call them by different names')
-    if heading.base is None:
-        return Ground(0)
-    if heading.base.piece not in pieces:
-        near = near_names(heading.base.piece, pieces)
-        raise InputError(
-            f'"{heading.name}" is worked into "{heading.base.piece}", which is no piece before it'
-            f"{near}"
-        )
-    return edge_of(pieces[heading.base.piece], heading.base.edge, known.stitches)
+    for base in heading.bases:
+        if base.piece not in pieces:
+            near = near_names(base.piece, pieces)
+            raise InputError(
+                f'"{heading.name}" is worked into "{base.piece}", which is no piece before it{near}'
+            )
+    return tuple(stretch_of(base, pieces[base.piece]) for base in heading.bases)
 
 
 def _piece(
-    heading: _Heading, block: Sequence[_TextLine], ground: Ground, known: Vocabulary, file: str
-) -> Piece:
-    heard, rows = Heard(ground), list[Row]()
+    heading: _Heading,
+    block: Sequence[_TextLine],
+    begun: tuple[Stretch, ...] | None,
+    known: Vocabulary,
+    file: str,
+) -> tuple[Piece, tuple[Done, ...]]:
+    heard = Heard(begun, heading.closed)
     for line, said in _parsed(block, heading.closed, known, file):
         if isinstance(said, str):
             heard = heard.in_section(said)
             continue
         try:
-            made, heard = rows_of(said, heard, known)
+            _, heard = rows_of(said, heard, known)
         except InputError as error:
             raise error.at(_place(line, file)) from error
-        rows.extend(made)
-    if not rows:
+    if not heard.done:
         place = Place(file, heading.line, f"line {heading.line}")
         raise InputError(f'"{heading.name}" has no rows', place)
-    return Piece(heading.name, heading.closed, tuple(rows), (heading.base,) if heading.base else ())
+    rows = tuple(done.row for done in heard.done)
+    return Piece(heading.name, heading.closed, rows, heading.bases), heard.done
 
 
 def _parsed(
     block: Sequence[_TextLine], closed: bool, known: Vocabulary, file: str
-) -> list[tuple[_TextLine, Said | str]]:
+) -> list[tuple[_TextLine, Said | SaidAgain | str]]:
     """Every line parsed, a section line as its name; all faults told together."""
-    parsed: list[tuple[_TextLine, Said | str]] = []
+    parsed: list[tuple[_TextLine, Said | SaidAgain | str]] = []
     faults: list[Fault] = []
     for line in block:
         try:
@@ -206,7 +204,7 @@ def _parsed(
     return parsed
 
 
-def _said(line: _TextLine, closed: bool, known: Vocabulary) -> Said:
+def _said(line: _TextLine, closed: bool, known: Vocabulary) -> Said | SaidAgain:
     said = parse_row(line.text, known)
     if said.label.kind == ("row" if closed else "round"):
         way = "rounds" if closed else "rows"
@@ -238,6 +236,8 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
         )
     try:
         spread = parse_spread(found["spread"], known) if found["spread"] else ()
+        count, first = read_along(found["first"])
+        over, second = read_along(found["second"])
         stitch = known.key(found["stitch"])
     except InputError as error:
         raise error.at(place) from error
@@ -245,18 +245,10 @@ def _seam(line: _TextLine, known: Vocabulary, file: str) -> Seam:
         near = near_names(found["stitch"].lower(), known.keys)
         raise InputError(f'"{found["stitch"]}" is no stitch{near}', place) from error
     if found["each"]:
-        spread = (1,) * int(found["over"])
+        spread = (1,) * over
     if found["shares"]:
-        spread = _even(found["shares"], int(found["count"]), int(found["over"]), place)
-    return Seam(
-        name=found["name"],
-        stitch=stitch,
-        first=(Base(found["piece"], EDGES[found["edge"]]),),
-        second=(Base(found["piece2"], EDGES[found["edge2"]]),),
-        count=int(found["count"]),
-        over=int(found["over"]),
-        spread=spread,
-    )
+        spread = _even(found["shares"], count, over, place)
+    return Seam(found["name"], stitch, first, second, count, over, spread)
 
 
 def _even(shares: str, count: int, over: int, place: Place) -> tuple[int, ...]:

@@ -13,27 +13,39 @@ from lark.exceptions import UnexpectedInput
 from frogless.errors import InputError
 from frogless.read.guess import not_understood
 from frogless.read.spoken import (
+    NOTHING,
+    Across,
     Backwards,
     Bare,
     Each,
     Ending,
+    FromHook,
     Group,
     Handling,
     Label,
+    Made,
     Marked,
     NoTurningChain,
+    Noun,
+    Older,
     Over,
+    Placed,
     Said,
+    SaidAgain,
     SaidChain,
+    SameStart,
+    Skipped,
     Tog,
+    Unworked,
+    Where,
 )
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Work
+from frogless.rows.nodes import Chain, Into, Node, Repeat, Work
 
 GRAMMAR = Path(__file__).with_name("pattern.lark")
 
 
-def parse_row(text: str, vocabulary: Vocabulary) -> Said:
+def parse_row(text: str, vocabulary: Vocabulary) -> Said | SaidAgain:
     """What a line says.
 
     Raises:
@@ -41,7 +53,7 @@ def parse_row(text: str, vocabulary: Vocabulary) -> Said:
             a guess.
     """
     result = _parse(text, "row", vocabulary)
-    if not isinstance(result, Said):
+    if not isinstance(result, Said | SaidAgain):
         raise TypeError(f"a row was parsed as {result!r}")
     return result
 
@@ -77,6 +89,18 @@ HANDLING: Mapping[str, Handling] = {
 }
 
 
+WHERE: Mapping[str, Where] = {
+    "IN_NEXT": "next",
+    "IN_FIRST": "first",
+    "IN_LAST": "last",
+    "IN_SAME": "same",
+    "IN_RING": "ring",
+    "OVER_NEXT": "next",
+    "OVER_FIRST": "first",
+    "OVER_LAST": "last",
+}
+
+
 class _Builder(Transformer[Token, Any]):
     """Each method is a rule of the grammar; it gets what the rule's parts gave."""
 
@@ -86,7 +110,15 @@ class _Builder(Transformer[Token, Any]):
 
     # Lines and labels
 
-    def row(self, parts: list[Any]) -> Said:
+    def repeated(self, parts: list[Any]) -> SaidAgain:
+        label, (first, last, times), *stated = parts
+        return SaidAgain(label, first, last, times, stated[0][1] if stated else None)
+
+    def again(self, parts: list[Token]) -> tuple[int, int, int]:
+        numbers = [int(part) for part in parts if part.type == "NUMBER"]
+        return numbers[0], numbers[-2], numbers[-1]
+
+    def line(self, parts: list[Any]) -> Said:
         label, *rest = parts
         said: dict[str, Any] = {}
         for name, value in rest:
@@ -115,6 +147,12 @@ class _Builder(Transformer[Token, Any]):
 
     def note(self, _: list[Any]) -> tuple[str, bool]:
         return "noted", True
+
+    def short(self, _: list[Any]) -> tuple[str, bool]:
+        return "short", True
+
+    def rejoin(self, _: list[Any]) -> tuple[str, bool]:
+        return "rejoined", True
 
     def main(self, parts: list[Any]) -> tuple[str, Any]:
         endings = tuple(part for part in parts if isinstance(part, Ending))
@@ -161,11 +199,18 @@ class _Builder(Transformer[Token, Any]):
     def counted(self, _: list[Any]) -> str:
         return "counted"
 
+    def counted_next(self, _: list[Any]) -> str:
+        return "counted_next"
+
     def each_counted(self, _: list[Any]) -> str:
         return "each_counted"
 
     def one_space(self, _: list[Any]) -> str:
         return "one_space"
+
+    def from_hook(self, parts: list[Any]) -> FromHook:
+        ordinal, _, *skipped, _, sense = parts
+        return FromHook(int(ordinal[:-2]), int(skipped[0]) if skipped else 1, sense == "counted")
 
     def no_turning_chain(self, _: list[Any]) -> NoTurningChain:
         return NoTurningChain()
@@ -173,11 +218,27 @@ class _Builder(Transformer[Token, Any]):
     def backwards(self, _: list[Any]) -> Backwards:
         return Backwards()
 
-    def one_in_each(self, parts: list[Token]) -> Work:
-        return Work(self.words.key(parts[0]), int(parts[1]) if len(parts) > 1 else 1)
+    def nothing(self, _: list[Any]) -> Group:
+        return NOTHING
 
-    def all_in_one(self, parts: list[Into]) -> Into:
-        return parts[0]
+    def across(self, parts: list[Any]) -> Across:
+        return Across(str(parts[0]), _number(parts[1:]), parts[-1])
+
+    def same_start(self, _: list[Any]) -> SameStart:
+        return SameStart()
+
+    def older(self, parts: list[Any]) -> Older:
+        return Older(_number(parts))
+
+    def place(self, parts: list[Token]) -> Noun:
+        return _noun(parts[0])
+
+    def one_in_each(self, parts: list[Any]) -> Placed:
+        work = Work(self.words.key(parts[0]), _number(parts[2:]))
+        return Placed(work, WHERE[parts[1].type], _named(parts))
+
+    def all_in_one(self, parts: list[Any]) -> Placed:
+        return Placed(parts[0], WHERE[parts[1].type], _named(parts))
 
     def several(self, parts: list[Token]) -> Into:
         return Into((self._work(parts),))
@@ -185,9 +246,10 @@ class _Builder(Transformer[Token, Any]):
     def listed(self, parts: list[Node]) -> Into:
         return Into(tuple(parts))
 
-    def over(self, parts: list[Token]) -> Over:
-        times = int(parts[0]) if len(parts) > 2 else 1
-        return Over(str(parts[-2]), times, int(parts[-1]))
+    def over(self, parts: list[Any]) -> Over:
+        *times, word, where, places, noun = parts
+        times_ = int(times[0]) if times else 1
+        return Over(str(word), times_, int(places), WHERE[where.type], noun)
 
     def bare_one(self, parts: list[Token]) -> Bare:
         return Bare(str(parts[0]))
@@ -198,30 +260,41 @@ class _Builder(Transformer[Token, Any]):
     def together(self, parts: list[Token]) -> Tog:
         return Tog(str(parts[0]))
 
-    def each(self, parts: list[Any], *, spaces: bool = False) -> Each:
-        what = parts[0]
-        remaining = any(isinstance(part, Token) and part.type == "REMAINING" for part in parts)
+    def each(self, parts: list[Any]) -> Each:
+        what, *rest = parts
+        remaining = any(isinstance(part, Token) for part in rest)
+        nouns = tuple(part for part in rest if not isinstance(part, Token))
         if isinstance(what, Into):
-            return Each("", what, remaining, spaces)
-        return Each(self.words.key(what), None, remaining, spaces)
+            return Each("", what, remaining, nouns)
+        return Each(self.words.key(what), None, remaining, nouns)
 
-    def each_and_space(self, parts: list[Any]) -> Each:
-        return self.each(parts, spaces=True)
-
-    def group(self, parts: list[Any]) -> Group | Repeat:
+    def group(self, parts: list[Any]) -> Group:
         *items, times = parts
-        if all(isinstance(item, Node) for item in items):
-            return Repeat(tuple(items), int(times))
         return Group(tuple(items), int(times))
 
-    def skip(self, parts: list[Token]) -> Skip:
-        return Skip(int(parts[1]) if len(parts) > 1 else 1)
+    def inner_group(self, parts: list[Any]) -> Repeat:
+        *items, times = parts
+        return Repeat(tuple(items), int(times))
 
-    def slide(self, parts: list[Token]) -> Work:
+    def skip(self, parts: list[Any]) -> Skipped:
+        return Skipped(_number(parts[1:]), parts[-1])
+
+    def leave(self, parts: list[Any]) -> Unworked:
+        for_now = isinstance(parts[-1], Token) and parts[-1].type == "FOR_NOW"
+        named = parts[:-1] if for_now else parts
+        return Unworked(_number(named), for_now, named[-1])
+
+    def slide(self, parts: list[Token]) -> Made:
+        return Made(self._work(parts))
+
+    def inner_slide(self, parts: list[Token]) -> Work:
         return self._work(parts)
 
-    def foundation_run(self, parts: list[Token]) -> Work:
-        return self._work(parts)
+    def foundation_run(self, parts: list[Token]) -> Made:
+        return Made(self._work(parts))
+
+    def ring_made(self, parts: list[Token]) -> Made:
+        return Made(self._work(parts))
 
     def inner_one(self, parts: list[Token]) -> Work:
         return self._work(parts)
@@ -230,7 +303,7 @@ class _Builder(Transformer[Token, Any]):
         return self._work(parts)
 
     def inner_chain(self, parts: list[Token]) -> Chain:
-        return Chain(int(parts[1]))
+        return Chain(int(parts[1]), each=len(parts) > 2)
 
     def _work(self, parts: list[Token]) -> Work:
         """A stitch with the number before it, if there is one."""
@@ -246,6 +319,9 @@ class _Builder(Transformer[Token, Any]):
 
     def join_top(self, parts: list[Token]) -> Ending:
         return Ending("join_top", slip=str(parts[0]), chains=int(parts[1].rpartition("-")[2]))
+
+    def join_ring(self, parts: list[Token]) -> Ending:
+        return Ending("join_ring", slip=str(parts[0]))
 
     def no_join(self, _: list[Any]) -> Ending:
         return Ending("no_join")
@@ -267,6 +343,28 @@ class _Builder(Transformer[Token, Any]):
     def spread_group(self, parts: list[Any]) -> tuple[int, ...]:
         *items, times = parts
         return tuple(sum(items, ())) * int(times)
+
+
+def _number(parts: list[Any]) -> int:
+    """The number among some parts; 1 when there is none."""
+    found = (int(part) for part in parts if isinstance(part, Token) and part.type == "NUMBER")
+    return next(found, 1)
+
+
+def _named(parts: list[Any]) -> Noun:
+    """The place that was named last; a ring names itself."""
+    last = parts[-1]
+    return "ring" if isinstance(last, Token) and last.type == "IN_RING" else str(last)
+
+
+def _noun(word: Token) -> Noun:
+    """A place by its kind, without its number."""
+    plain = " ".join(word.lower().split())
+    if word.type == "SPACE":
+        return "sp"
+    if word.type == "CHAIN_SPACE":
+        return "sp" + plain.partition("-")[2].split()[0]
+    return "end" if plain.startswith("row") else plain.removesuffix("s")
 
 
 def _kind(word: str) -> Any:  # noqa: ANN401 — a literal of Label

@@ -2,43 +2,55 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from frogless.errors import InputError
-from frogless.read.ground import Ground, first_made, ground_of
+from frogless.read.ground import (
+    NO_PLACES,
+    Done,
+    Edge,
+    Ground,
+    Stretch,
+    Way,
+    after_row,
+    begins_on_ring,
+    first_edge,
+    first_made,
+    next_edge,
+    places_made,
+)
+from frogless.read.items import Context, nodes_of
 from frogless.read.spoken import (
+    NOTHING,
+    Across,
     Backwards,
-    Bare,
-    Each,
     Ending,
-    Group,
+    FromHook,
     Item,
+    Label,
     NoTurningChain,
-    Over,
+    Older,
+    Placed,
     Said,
+    SaidAgain,
     SaidChain,
-    Tog,
+    SameStart,
 )
 from frogless.read.vocabulary import CHAIN, SLIP_STITCH, Vocabulary
-from frogless.rows.nodes import (
-    Chain,
-    End,
-    Into,
-    Join,
-    Node,
-    Repeat,
-    Row,
-    Side,
-    Skip,
-    Start,
-    Together,
-    Work,
-)
+from frogless.rows.nodes import Chain, End, Join, Leave, Node, Row, Side, Start
 
-_TOG = re.compile(r"(?P<stitch>.+?)(?P<places>\d+)tog", re.IGNORECASE)
 _OTHER_SIDE: Mapping[str, Side] = {"RS": "WS", "WS": "RS"}
+
+
+@dataclass(frozen=True, slots=True)
+class Once:
+    """A row as it was said, and what had been said before it: enough to work it again."""
+
+    said: Said
+    side: Side
+    chains: Mapping[int, bool]
+    hook: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,76 +58,161 @@ class Heard:
     """What the lines before have said and the next may leave out.
 
     Args:
-        below: what the next row is worked into.
+        begun: what the first row is worked into; None: not known.
+        closed: whether the piece is worked in rounds.
         chains: for a turning chain of so many chains, whether it counts.
         hook: mm; 0 when none was named.
-        row: the row before; None before the first.
+        edge: the places that wait.
+        done: the rows before.
+        once: how each of them was said, by its number.
         section: the section the rows belong to.
         markers: how many markers stand in the work.
     """
 
-    below: Ground
+    begun: tuple[Stretch, ...] | None = ()
+    closed: bool = True
     section: str = ""
     chains: Mapping[int, bool] = field(default_factory=dict)
     hook: float = 0.0
-    row: Row | None = None
+    edge: Edge = NO_PLACES
+    done: tuple[Done, ...] = ()
+    once: Mapping[int, Once] = field(default_factory=dict)
     markers: int = 0
+
+    @property
+    def row(self) -> Row | None:
+        """The row before; None before the first."""
+        return self.done[-1].row if self.done else None
 
     def in_section(self, section: str) -> Heard:
         """The same, in another section."""
         return replace(self, section=section)
 
-    def after(self, row: Row, vocabulary: Vocabulary) -> Heard:
+    def met(self, way: Way) -> Edge:
+        """What lies before a row that goes that way."""
+        if self.row is None:
+            return first_edge(self.begun, way)
+        return next_edge(self.edge, self.row, way, closed=self.closed)
+
+    def after(self, row: Row, met: Edge, vocabulary: Vocabulary) -> Heard:
         """The same, after one more row."""
         start = row.start
-        chains = {**self.chains, start.chains: start.counts} if start.chains else self.chains
-        below = ground_of(row, vocabulary.stitches)
-        markers = len(row.marks) or self.markers
-        return replace(self, below=below, chains=chains, hook=row.hook, row=row, markers=markers)
+        made = places_made(row, vocabulary.stitches, closed=self.closed)
+        edge = after_row(met, row, made)
+        return replace(
+            self,
+            edge=edge,
+            done=(*self.done, Done(row, made, bool(met.behind), bool(edge.ahead))),
+            chains={**self.chains, start.chains: start.counts} if start.chains else self.chains,
+            hook=row.hook,
+            markers=len(row.marks) or self.markers,
+        )
+
+    def shortened(self, chains: int, vocabulary: Vocabulary) -> Heard:
+        """The same, the foundation chain shorter by the chains that are the first row's own."""
+        row = self.row
+        if row is not None and not row.number and not self.closed:
+            match row.body:
+                case (Chain(times, True),) if times > chains:
+                    body = (Chain(times - chains, each=True),)
+                    shorter = replace(row, body=body, count=row.count - chains)
+                    return replace(self, done=()).after(shorter, NO_PLACES, vocabulary)
+        raise InputError("only the first row into a foundation chain begins from the hook")
 
 
-def rows_of(said: Said, heard: Heard, vocabulary: Vocabulary) -> tuple[tuple[Row, ...], Heard]:
+def rows_of(
+    said: Said | SaidAgain, heard: Heard, vocabulary: Vocabulary
+) -> tuple[tuple[Row, ...], Heard]:
     """The rows of a line, a folded line giving several, and what is known after them.
+
+    A row that begins from the hook tells how long the foundation was: `Heard.done` has it mended.
 
     Raises:
         InputError: something is left open or contradicts what was said before.
     """
-    _check_numbers(said, heard)
-    rows: list[Row] = []
+    _check_numbers(said.label, heard)
+    before = len(heard.done)
     for number in range(said.label.first, said.label.last + 1):
-        row = _row(said, number, heard, vocabulary)
-        rows.append(row)
-        heard = heard.after(row, vocabulary)
-    return tuple(rows), heard
+        if isinstance(said, SaidAgain):
+            heard = _again(said, number, heard, vocabulary)
+        else:
+            heard = _once(said, number, heard, vocabulary)
+    return tuple(done.row for done in heard.done[before:]), heard
 
 
-def _row(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Row:
-    start, items = _start(said.items, number, heard)
+def _once(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Heard:
+    once = Once(said, _side(said.label, number, heard), heard.chains, heard.hook)
+    if said.items and isinstance(said.items[0], FromHook):
+        heard = heard.shortened(_own_chains(said.items[0]), vocabulary)
+    row, met = _row(once, number, heard, vocabulary)
+    return replace(heard.after(row, met, vocabulary), once={**heard.once, number: once})
+
+
+def _again(said: SaidAgain, number: int, heard: Heard, vocabulary: Vocabulary) -> Heard:
+    """One row of those that are worked again, as it was worked the first time."""
+    period = said.last - said.first + 1
+    told = said.label.last - said.label.first + 1
+    if period < 1 or told != period * said.times:
+        raise InputError(
+            f"rows {said.first} to {said.last} worked {said.times} times more are "
+            f"{max(period, 0) * said.times} rows, not {told}"
+        )
+    source = said.first + (number - said.label.first) % period
+    if source not in heard.once or said.last != said.label.first - 1:
+        raise InputError(
+            f"the rows to work again are those just before, up to row {said.label.first - 1}"
+        )
+    once = heard.once[source]
+    side = _side(said.label, number, heard)
+    if side != once.side:
+        raise InputError(f"row {number} cannot be worked as row {source}: it is on the other side")
+    row, met = _row(once, number, replace(heard, chains=once.chains, hook=once.hook), vocabulary)
+    if number == said.label.last and said.stated is not None:
+        row = replace(row, count=said.stated)
+    return replace(heard.after(row, met, vocabulary), once={**heard.once, number: once})
+
+
+def _own_chains(said: FromHook) -> int:
+    """Chains of a foundation that are the first row's turning chain and stand on none of it."""
+    if said.skipped != said.nth - 1:
+        raise InputError(
+            f"{said.nth - 1} chains are skipped before chain {said.nth} from the hook, "
+            f"not {said.skipped}"
+        )
+    return said.skipped - said.counts
+
+
+def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple[Row, Edge]:
+    said = once.said
+    start, items = _start(said.items, number, heard, vocabulary)
     _check_handling(said, heard)
-    backwards = any(isinstance(item, Backwards) for item in items)
-    items = tuple(item for item in items if not isinstance(item, Backwards))
-    taken = start.counts and start.chains > 0
-    body = _body(items, _Open(number, heard.below, said.noted, taken, vocabulary))
+    _check_yarn(said, heard)
+    way = Way(once.side, any(isinstance(item, Backwards) for item in items), start)
+    met = heard.met(way)
+    body = _body(items, Ground(met.ahead, heard.row.number if heard.row else -1), said, start,
+                 vocabulary, number)  # fmt: skip
     end = replace(_end(said.endings, start, body, vocabulary), fasten_off=said.fasten_off)
-    side = _side(said, number, heard)
+    if number == 0 and heard.closed and begins_on_ring(body, vocabulary.stitches):
+        # A ring that is pulled shut is closed, though nobody says so.
+        end = replace(end, join="first_stitch")
     row = Row(
         number=number,
-        side=side,
+        side=once.side,
         section=heard.section,
         body=body,
         count=0,
         start=start,
         end=end,
-        marks=_marks(said, reverse=(side == "WS") != backwards),
-        backwards=backwards,
+        marks=_marks(said, reverse=way.goes_back),
+        backwards=way.backwards,
         hook=heard.hook if said.hook is None else said.hook,
     )
-    worked = ground_of(row, vocabulary.stitches).places or 0
-    return replace(row, count=worked if said.stated is None else said.stated)
+    worked = len(places_made(row, vocabulary.stitches, closed=heard.closed))
+    return replace(row, count=worked if said.stated is None else said.stated), met
 
 
-def _check_numbers(said: Said, heard: Heard) -> None:
-    first, last = said.label.first, said.label.last
+def _check_numbers(label: Label, heard: Heard) -> None:
+    first, last = label.first, label.last
     if last < first:
         raise InputError(f"rows {first} to {last} run backwards")
     expected = heard.row.number + 1 if heard.row else first
@@ -123,11 +220,15 @@ def _check_numbers(said: Said, heard: Heard) -> None:
         raise InputError(f"row {first} follows row {expected - 1}; row {expected} was expected")
 
 
-def _side(said: Said, number: int, heard: Heard) -> Side:
+def _check_yarn(said: Said, heard: Heard) -> None:
+    if said.rejoined and (heard.row is None or not heard.row.end.fasten_off):
+        raise InputError("yarn is joined, but the row before did not end with cutting it")
+
+
+def _side(label: Label, number: int, heard: Heard) -> Side:
     """As said; a folded line's sides take turns; unsaid, the work's turns decide."""
-    sides = said.label.sides
-    if sides:
-        return "WS" if sides[(number - said.label.first) % len(sides)] == "WS" else "RS"
+    if label.sides:
+        return "WS" if label.sides[(number - label.first) % len(label.sides)] == "WS" else "RS"
     if heard.row is None:
         return "RS"
     return _OTHER_SIDE[heard.row.side] if heard.row.end.turn else heard.row.side
@@ -136,15 +237,36 @@ def _side(said: Said, number: int, heard: Heard) -> Side:
 # How a row starts
 
 
-def _start(items: tuple[Item, ...], number: int, heard: Heard) -> tuple[Start, tuple[Item, ...]]:
-    """The turning chain and the rest. In a foundation, only a chain said to count or not is one."""
+def _start(
+    items: tuple[Item, ...], number: int, heard: Heard, vocabulary: Vocabulary
+) -> tuple[Start, tuple[Item, ...]]:
+    """Slip stitches across, the turning chain, and the rest."""
+    across = 0
+    if isinstance(items[0], Across):
+        across = _across(items[0], vocabulary)
+        items = items[1:]
+    start, rest = _chain(items, number, heard) if items else (Start(), items)
+    start = replace(start, across=across)
+    following = [item for item in rest if not isinstance(item, Backwards)]
+    if not (start.counts and following):
+        return start, rest
+    if isinstance(following[0], SameStart):
+        return replace(start, shares=True), tuple(i for i in rest if i is not following[0])
+    shares = isinstance(following[0], Placed) and following[0].where in ("same", "ring")
+    return replace(start, shares=shares), rest
+
+
+def _chain(items: tuple[Item, ...], number: int, heard: Heard) -> tuple[Start, tuple[Item, ...]]:
+    """The turning chain. In a foundation, only a chain said to count or not is one."""
     first, rest = items[0], items[1:]
     if isinstance(first, NoTurningChain):
         return Start(), rest
+    if isinstance(first, FromHook):
+        return Start(first.skipped, first.counts), rest
     if not isinstance(first, SaidChain) or first.sense in ("each_counted", "one_space"):
         return Start(), items
     if first.sense:
-        return Start(first.times, first.sense == "counted"), rest
+        return Start(first.times, first.sense != "not_counted"), rest
     if number == 0:
         return Start(), items
     if first.times not in heard.chains:
@@ -155,107 +277,55 @@ def _start(items: tuple[Item, ...], number: int, heard: Heard) -> tuple[Start, t
     return Start(first.times, heard.chains[first.times]), rest
 
 
+def _across(said: Across, vocabulary: Vocabulary) -> int:
+    if vocabulary.key(said.word) != SLIP_STITCH:
+        raise InputError(f'only slip stitches lead over places without counting, not "{said.word}"')
+    return said.times
+
+
 # What is worked
 
 
-@dataclass(frozen=True, slots=True)
-class _Open:
-    """What settles the items that a row leaves open."""
+def _body(
+    items: tuple[Item, ...], ground: Ground, said: Said, start: Start, vocabulary: Vocabulary,
+    number: int,
+) -> tuple[Node, ...]:  # fmt: skip
+    items = tuple(item for item in items if not isinstance(item, Backwards))
+    match items:
+        case (SaidChain(times, sense),) if number == 0:
+            ring = any(ending.kind == "join_ring" for ending in said.endings)
+            return (Chain(times, each=sense != "one_space" and not ring),)
+    taken = start.across + int(start.counts and not start.shares)
+    context = Context(ground, said.noted, start, vocabulary)
+    worked = tuple(i for i in items if not isinstance(i, Older) and i != NOTHING)
+    body, reached = nodes_of(worked, taken, context)
+    _check_across(said, context)
+    _check_short(said, body)
+    later = sum(node.times for node in body if isinstance(node, Leave))
+    _check_older(items, ground.older(reached - later))
+    return body
 
-    number: int
-    below: Ground
-    noted: bool
-    taken: bool
-    vocabulary: Vocabulary
+
+def _check_across(said: Said, context: Context) -> None:
+    if said.items and isinstance(said.items[0], Across):
+        context.check(said.items[0].noun, 0, said.items[0].times)
 
 
-def _body(items: tuple[Item, ...], context: _Open) -> tuple[Node, ...]:
-    if len(items) == 1 and isinstance(items[0], Each):
-        return (_each(items[0], context),)
-    _check_spaces(items, context)
-    if context.number == 0 and len(items) == 1 and isinstance(items[0], SaidChain):
-        return (Chain(items[0].times, each=items[0].sense != "one_space"),)
-    return tuple(_node(item, context) for item in items)
-
-
-def _check_spaces(items: tuple[Item, ...], context: _Open) -> None:
-    """Counted runs over chain spaces are settled only when it is said that these count."""
-    runs = any(not isinstance(item, SaidChain) for item in items)
-    if context.below.spaces and not context.noted and runs:
+def _check_short(said: Said, body: tuple[Node, ...]) -> None:
+    if said.short and not any(isinstance(node, Leave) for node in body):
         raise InputError(
-            "the row below leaves chain spaces, and it is not said whether they are worked into; "
-            'write "Count each ch-sp as a st." first'
+            'a short row leaves places for later; write "leave last 5 sts unworked for now"'
         )
 
 
-def _node(item: Item, context: _Open) -> Node:
-    match item:
-        case Work() | Into() | Skip() | Repeat():
-            return item
-        case Group(items, times):
-            return Repeat(tuple(_node(each, context) for each in items), times)
-        case SaidChain():
-            return _chain(item)
-        case Bare():
-            return _bare(item, context.vocabulary)
-        case Over(word, times, places):
-            return _over(word, times, places, context.vocabulary)
-        case Tog(word):
-            return _together(word, context.vocabulary)
-        case Each():
-            raise InputError('"in each" is the whole row; with other stitches, write their numbers')
-        case Backwards() | NoTurningChain():
-            raise InputError("how a row starts is said before its first stitch, outside brackets")
-
-
-def _chain(said: SaidChain) -> Chain:
-    if said.sense in ("counted", "not_counted"):
-        raise InputError("only the chain at the beginning of a row is a turning chain")
-    return Chain(said.times, each=said.sense == "each_counted")
-
-
-def _bare(said: Bare, vocabulary: Vocabulary) -> Node:
-    stitch = vocabulary.stitches[vocabulary.key(said.word)]
-    if stitch.stands_on:
+def _check_older(items: tuple[Item, ...], older: int) -> None:
+    """What is said of places that were left has to be what is worked into them."""
+    told = [item.times for item in items if isinstance(item, Older)]
+    if told and sum(told) != older:
         raise InputError(
-            f'"{said.word}" does not say where it goes; write "{said.word} in next st" for one, '
-            f'"{said.word} in next 2 sts" for one in each, '
-            f'"2 {said.word} in next st" for both in one'
+            f"{sum(told)} places left unworked are said to be worked into, but the row comes to "
+            f"{older} of them"
         )
-    return Work(stitch.key, said.times)
-
-
-def _over(word: str, times: int, places: int, vocabulary: Vocabulary) -> Work:
-    key = vocabulary.key(word)
-    takes = vocabulary.stitches[key].stands_on * times
-    if takes != places:
-        raise InputError(f'"{word}" worked {times} times takes {takes} stitches, not {places}')
-    return Work(key, times)
-
-
-def _together(word: str, vocabulary: Vocabulary) -> Together:
-    found = _TOG.fullmatch(word)
-    if found is None:
-        raise TypeError(f"{word!r} is not stitches worked together")
-    return Together(vocabulary.key(found["stitch"]), int(found["places"]))
-
-
-def _each(said: Each, context: _Open) -> Node:
-    places = context.below.places
-    if places is None:
-        raise InputError('"in each" needs an edge whose stitches are known; write the number')
-    if context.below.spaces and not said.spaces:
-        raise InputError(
-            "the row below leaves chain spaces, and it is not said whether they are worked into; "
-            'write "in each st and ch-sp"'
-        )
-    if said.remaining != context.taken:
-        raise InputError(
-            '"remaining" is for a turning chain that counts: it stands on the first stitch; '
-            "with one that does not count, every stitch is worked into"
-        )
-    times = places - context.taken
-    return Repeat((said.into,), times) if said.into else Work(said.stitch, times)
 
 
 # How a row ends
@@ -272,6 +342,8 @@ def _end(
             join = _join_top(ending, start)
         elif ending.kind == "join_first":
             join = _join_first(ending, body, vocabulary)
+        elif ending.kind == "join_ring":
+            join = "first_stitch"
     return End(join, turn=any(ending.kind == "turn" for ending in endings))
 
 
@@ -284,7 +356,7 @@ def _join_top(ending: Ending, start: Start) -> Join:
 
 
 def _join_first(ending: Ending, body: tuple[Node, ...], vocabulary: Vocabulary) -> Join:
-    first = first_made(body) or CHAIN
+    first = first_made(body, vocabulary.stitches) or CHAIN
     if vocabulary.key(ending.word) != first:
         began = vocabulary.stitches[first].terms[vocabulary.dialect].abbreviation
         raise InputError(f'it is joined to the first "{ending.word}", but began with "{began}"')

@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from frogless.rows.nodes import Into, Repeat, Skip, Work
+from frogless.rows.nodes import Into, Work
 
-Sense = Literal["", "not_counted", "counted", "each_counted", "one_space"]
+Sense = Literal["", "not_counted", "counted", "counted_next", "each_counted", "one_space"]
+Where = Literal["next", "first", "last", "same", "ring"]
 
+#: What a place was called: "st", "ch", "end" (of a row), "ring", "place", "sp" (a chain space), or
+#: "sp" and the number of its chains.
+Noun = str
 
 Handling = Literal["", "placed", "replaced", "moved"]
 """What is done with markers: placed first, taken out and placed anew, or moved up."""
@@ -20,6 +24,74 @@ class SaidChain:
 
     times: int
     sense: Sense = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FromHook:
+    """Where a row begins in a foundation chain, and whether the chains before it count.
+
+    Args:
+        nth: the chain that it begins in, counted from the hook.
+        skipped: how many chains were said to come before it.
+    """
+
+    nth: int
+    skipped: int
+    counts: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Across:
+    """Slip stitches over the first places, which do not count."""
+
+    word: str
+    times: int
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
+class SameStart:
+    """The row begins in the place that the turning chain stands on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Older:
+    """So many places that earlier rows left are worked into as well."""
+
+    times: int
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A stitch in so many places, or several in one, and which places were meant."""
+
+    node: Work | Into
+    where: Where = "next"
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped:
+    """Places that are passed over."""
+
+    times: int
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
+class Unworked:
+    """The last places of a row, not worked into; for now, or for good."""
+
+    times: int
+    for_now: bool
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """Something that stands on nothing: beads, foundation stitches, a ring."""
+
+    node: Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +109,8 @@ class Over:
     word: str
     times: int
     places: int
+    where: Where = "next"
+    noun: Noun = "st"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +126,14 @@ class Each:
 
     Args:
         into: several in one place; without it one `stitch` in each.
-        remaining: the first place is taken by the turning chain.
-        spaces: chain spaces are named as places.
+        remaining: places before them are taken.
+        nouns: every kind of place that was named.
     """
 
     stitch: str
     into: Into | None
     remaining: bool
-    spaces: bool
+    nouns: tuple[Noun, ...] = ("st",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +142,10 @@ class Group:
 
     items: tuple[Item, ...]
     times: int
+
+
+#: Nothing at all is worked.
+NOTHING = Group((), 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,11 +159,15 @@ class NoTurningChain:
 
 
 Item = (
-    Work
-    | Into
-    | Skip
-    | Repeat
-    | SaidChain
+    SaidChain
+    | FromHook
+    | Across
+    | SameStart
+    | Older
+    | Placed
+    | Skipped
+    | Unworked
+    | Made
     | Bare
     | Over
     | Tog
@@ -100,7 +182,7 @@ Item = (
 class Ending:
     """One thing said of a row's end; `slip` is the stitch it is joined with, `word` what to."""
 
-    kind: Literal["untwisted", "join_first", "join_top", "no_join", "turn"]
+    kind: Literal["untwisted", "join_first", "join_top", "join_ring", "no_join", "turn"]
     slip: str = ""
     word: str = ""
     chains: int = 0
@@ -131,6 +213,8 @@ class Said:
     Args:
         handling: what is done with the markers.
         noted: whether it was said that chain spaces count as stitches.
+        short: whether it was called a short row.
+        rejoined: whether yarn is joined for it.
         stated: places that the count adds up to; None when nothing was stated.
     """
 
@@ -139,7 +223,20 @@ class Said:
     endings: tuple[Ending, ...] = ()
     hook: float | None = None
     noted: bool = False
+    short: bool = False
+    rejoined: bool = False
     marked: tuple[Marked, ...] = ()
     handling: Handling = ""
     fasten_off: bool = False
+    stated: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SaidAgain:
+    """A line that tells to work rows again: `first` to `last`, so many times more."""
+
+    label: Label
+    first: int
+    last: int
+    times: int
     stated: int | None = None

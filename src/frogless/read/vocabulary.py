@@ -65,7 +65,7 @@ def _terminals(
         "CHAIN.1": rf"(?:{chain}){_END}",
         "CHAIN_SPACE.1": rf"(?:{chain})-\d+\s+sps?{_END}",
         "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
-        "SPACE.1": rf"(?:{chain})-sp{_END}",
+        "SPACE.1": rf"(?:{chain})-sps?{_END}",
         "SKIP.1": rf"(?:{_either(skips)})\s+next{_END}",
     }
     return "\n".join(f"{name}: /{pattern}/i" for name, pattern in lines.items())

@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
+from frogless.rows.count import consumed
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
 from frogless.rows.walk import unrolled
-from frogless.write.ground import Ground
+from frogless.write.ground import Ground, Noun, one_noun, say_place
 from frogless.write.repeats import say_shortest
+from frogless.write.spots import Spot, needs_note, spots
 from frogless.write.words import Words
 
 #: A group in one place is written out when it has no more items than this: brackets within
 #: brackets are harder to follow than a short list.
 MOST_WRITTEN_OUT = 9
 
-
 #: What is there fewer times than this is written out (common practice).
 LEAST_REPEATED = 3
+
+NO_START = Start()
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,30 +29,46 @@ class Setting:
     """What the words of a body depend on besides the body.
 
     Args:
-        remaining: a turning chain already stands on the first place.
+        closed: whether it is a round.
+        start: what the row begins with.
     """
 
     words: Words
     ground: Ground
     closed: bool
-    remaining: bool = False
+    start: Start = NO_START
+
+    @property
+    def taken(self) -> int:
+        """Places that are taken before the body begins."""
+        start = self.start
+        return start.across + int(start.counts and start.chains > 0 and not start.shares)
+
+    @property
+    def shares(self) -> bool:
+        """Whether the body begins in the place that the turning chain stands on."""
+        return self.start.shares and self.start.counts and self.start.chains > 0
 
 
 def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     """The items of a body; a row that is all alike is one item, "dc in each st around"."""
-    what = alike(body, setting)
-    if what:
-        return (_in_each(what, setting),)
-    phrases = setting.words.phrases
+    head, rest, at = _begun(body, setting)
+    if what := alike(rest, setting, at):
+        return (*head, _in_each(what, at, setting))
+    items = [*head, *_items(rest, at, setting, noted=is_noted(body, setting))]
+    return say_shortest(tuple(items), str, _bracket(setting.words), least=LEAST_REPEATED)
 
-    def say(node: Node) -> str:
-        return _on(node, setting)
 
-    def bracket(items: str, times: int) -> str:
-        return phrases.count("times", times, items=items)
+def is_noted(body: Sequence[Node], setting: Setting) -> bool:
+    """Whether it has to be said that chain spaces count as stitches in this row.
 
-    worked: tuple[Node, ...] = tuple(_worked(body))
-    return say_shortest(worked, say, bracket, least=LEAST_REPEATED)
+    Not where every one is named, and not in a row that is all alike.
+    """
+    _, rest, at = _begun(body, setting)
+    slipped = Spot(Skip(), 0, 0, setting.ground.of(0, setting.start.across))
+    if alike(rest, setting, at):
+        return needs_note((slipped,))
+    return needs_note((slipped, *spots(rest, at, setting.ground, setting.words.stands_on)))
 
 
 def made(stitch: str, times: int, words: Words) -> str:
@@ -58,63 +78,162 @@ def made(stitch: str, times: int, words: Words) -> str:
     return words.phrases.count(name, times, stitch=words.stitch(stitch))
 
 
-def alike(body: Sequence[Node], setting: Setting) -> str:
-    """What stands in every place there is to work into; nothing when the row is not all alike."""
+def alike(body: Sequence[Node], setting: Setting, at: int) -> str:
+    """What stands in every place there is from `at` on; nothing when they are not all alike."""
     words, places = setting.words, setting.ground.places
     if places is None:
         return ""
-    places -= setting.remaining
-    match body:
-        case (Work(stitch, times),) if times == places > 1:
+    match tuple(body):
+        case (Work(stitch, times),) if times == places - at > 1:
             if words.stitches[stitch].stands_on == 1:
                 return words.stitch(stitch)
-        case (Repeat((Into(inner),), times),) if times == places > 1:
+        case (Repeat((Into(inner),), times),) if times == places - at > 1:
             return _in_one(inner, words)
     return ""
 
 
-def _worked(body: Sequence[Node]) -> Iterator[Node]:
+def _worked(body: Sequence[Node]) -> tuple[Node, ...]:
     """The nodes that are worked at all: 0 times is not said."""
-    return (node for node in body if getattr(node, "times", 1))
+    return tuple(node for node in body if getattr(node, "times", 1))
 
 
-def _in_each(what: str, setting: Setting) -> str:
+def _bracket(words: Words) -> Callable[[str, int], str]:
+    return lambda items, times: words.phrases.count("times", times, items=items)
+
+
+def _in_each(what: str, at: int, setting: Setting) -> str:
     phrases = setting.words.phrases
-    noun = "sp" if setting.ground.spaces else setting.ground.noun
-    place = phrases.say(noun, chain=setting.words.chain)
-    remaining = "remaining_" if setting.remaining else ""
+    nouns = setting.ground.of(at, (setting.ground.places or 0) - at)
+    remaining = "remaining_" if at else ""
     way = "around" if setting.closed else "across"
-    return phrases.say(f"each_{remaining}{way}", what=what, place=place)
+    return phrases.say(f"each_{remaining}{way}", what=what, place=_all_nouns(nouns, setting.words))
 
 
-def _on(node: Node, setting: Setting) -> str:
-    """A node that takes the next places for itself."""
-    words, noun = setting.words, setting.ground.noun
-    phrases = words.phrases
-    match node:
-        case Work(stitch, times):
-            return _work(stitch, times, setting)
+def _all_nouns(nouns: Sequence[Noun], words: Words) -> str:
+    """Every kind of place by name: "st", "ch-2 sp", "st and ch-sp", "st and row end"."""
+    if len(kinds := tuple(dict.fromkeys(nouns))) > 1:
+        kinds = tuple(dict.fromkeys("sp" if kind.startswith("sp") else kind for kind in kinds))
+    told = [say_place(kind, 1, words) for kind in kinds]
+    # Chain spaces stand among stitches, and are named after them whichever comes first.
+    told.sort(key=lambda name: name == say_place("sp", 1, words))
+    joined = told[0]
+    for name in told[1:]:
+        joined = words.phrases.say("and", a=joined, b=name)
+    return joined
+
+
+def _begun(body: Sequence[Node], setting: Setting) -> tuple[tuple[str, ...], tuple[Node, ...], int]:
+    """What shares the place of the turning chain, in words; the rest, and where it begins."""
+    worked, stands_on = _worked(body), setting.words.stands_on
+    if not setting.shares:
+        return (), worked, setting.taken
+    head, rest = _shared(worked, setting)
+    return head, rest, setting.taken + consumed(worked, stands_on) - consumed(rest, stands_on)
+
+
+def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], tuple[Node, ...]]:
+    """What is worked into the place of the turning chain, in words, and the rest of the body.
+
+    What takes more than that one place is only said to begin there.
+    """
+    words, noun = setting.words, setting.ground.of(setting.start.across, 1)[0]
+    what, rest = "", body
+    match body:
+        case (Work(stitch, times), *others) if words.stitches[stitch].stands_on == 1:
+            what = words.stitch(stitch)
+            rest = (*((Work(stitch, times - 1),) if times > 1 else ()), *others)
+        case (Into(inner), *others):
+            what, rest = _in_one(inner, words), tuple(others)
+    if not what:
+        place = say_place(noun, 1, words)
+        return (words.phrases.say("begin_in_same", place=place),), rest
+    return (_in("same", what, noun, words),), rest
+
+
+def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[str]:
+    """Every node in words, a run of stitches over unlike places as a run for each."""
+    stands_on = setting.words.stands_on
+    found = spots(body, at, setting.ground, stands_on)
+    if noted:
+        found = tuple(spot.counted_as_stitches() for spot in found)
+    for spot in found:
+        match spot.node:
+            case Work(stitch, _) if spot.is_cut:
+                for noun, run in groupby(spot.nouns):
+                    times = len(tuple(run))
+                    yield _work(Work(stitch, times), noun, "next", setting.words)
+            case _:
+                yield _on(spot, _where(spot, body, setting), setting.words)
+
+
+def _where(spot: Spot, body: Sequence[Node], setting: Setting) -> str:
+    """Whether a place is the first or the last of a row; "next" in rounds, which have no ends."""
+    places = setting.ground.places
+    if setting.closed or places is None or spot.takes >= places:
+        return "next"
+    if spot.at + spot.takes == places:
+        return "last"
+    stands_in = setting.start.counts and setting.start.chains
+    return "first" if not spot.at and not stands_in else "next"
+
+
+def _on(spot: Spot, where: str, words: Words) -> str:
+    """A node that takes the next places for itself, or the first or last ones of a row."""
+    noun = one_noun(spot.nouns)
+    match spot.node:
+        case Work() as node:
+            return _work(node, noun, where, words)
         case Into(inner):
-            return phrases.say(f"in_next_{noun}", what=_in_one(inner, words))
+            return _in(where, _in_one(inner, words), noun, words)
         case Skip(times):
-            return phrases.count(f"skip_{noun}", times, skip=words.skip)
-        case Repeat(inner, times):
-            items = ", ".join(_on(each, setting) for each in _worked(inner))
-            return phrases.count("times", times, items=items)
-        case Together() | Chain():
-            return _placeless(node, words)
+            if where == "last":
+                return _counted("leave", times, noun, words)
+            return _counted("skip", times, noun, words, skip=words.skip)
+        case Leave(times):
+            return _counted("leave_for_now", times, noun, words)
+        case Repeat(_, times):
+            items = ", ".join(_on(inner, "next", words) for inner in spot.inner)
+            return words.phrases.count("times", times, items=items)
+        case Together(stitch, places) if _is_located(where, noun):
+            told, name = _together(stitch, places, words), say_place(noun, places, words)
+            return words.phrases.say(f"together_{where}", stitch=told, n=places, place=name)
+        case Together(stitch, places):
+            return _together(stitch, places, words)
+        case Chain() as node:
+            return _chain(node, words)
+    raise TypeError(f"{spot.node!r} is no node")
 
 
-def _work(stitch: str, times: int, setting: Setting) -> str:
-    words, entry = setting.words, setting.words.stitches[stitch]
-    name = words.stitch(stitch)
-    if entry.kind == "foundation":
+def _is_located(where: str, noun: Noun) -> bool:
+    """Whether stitches worked together need a word on their places: they tell how many they take."""
+    return noun != "place" and (where != "next" or noun.startswith("sp"))
+
+
+def _work(node: Work, noun: Noun, where: str, words: Words) -> str:
+    stitch, times = node.stitch, node.times
+    entry, name = words.stitches[stitch], words.stitch(stitch)
+    if entry.kind == "foundation" and entry.stands_on == 0:
         return words.phrases.say("made_foundation", n=times, stitch=name)
     if entry.stands_on == 0:
         return made(stitch, times, words)
-    if entry.stands_on == 1:
-        return words.phrases.count(f"next_{setting.ground.noun}", times, stitch=name)
-    return words.phrases.count("over_next", times, stitch=name, places=times * entry.stands_on)
+    if entry.stands_on > 1:
+        places = times * entry.stands_on
+        place = say_place(noun, places, words)
+        return words.phrases.count("over_next", times, stitch=name, places=places, place=place)
+    if times == 1:
+        return _in(where, name, noun, words)
+    return _counted("next", times, noun, words, stitch=name)
+
+
+def _in(where: str, what: str, noun: Noun, words: Words) -> str:
+    """All that is worked into one place; there is only one ring, so it is neither next nor last."""
+    if noun == "ring":
+        return words.phrases.say("in_ring", what=what)
+    return words.phrases.say(f"in_{where}", what=what, place=say_place(noun, 1, words))
+
+
+def _counted(name: str, n: int, noun: Noun, words: Words, **values: str) -> str:
+    return words.phrases.count(name, n, place=say_place(noun, n, words), **values)
 
 
 def _in_one(body: Sequence[Node], words: Words) -> str:
@@ -122,32 +241,31 @@ def _in_one(body: Sequence[Node], words: Words) -> str:
     match body:
         case (Work(stitch, times),) if times > 1:
             return made(stitch, times, words)
-    written_out = tuple(_worked(tuple(unrolled(body))))
-    items = written_out if len(written_out) <= MOST_WRITTEN_OUT else body
-    return words.phrases.say("group", items=", ".join(_in(node, words) for node in _worked(items)))
+    written_out = _worked(tuple(unrolled(body)))
+    items = written_out if len(written_out) <= MOST_WRITTEN_OUT else _worked(body)
+    return words.phrases.say("group", items=", ".join(_inside(node, words) for node in items))
 
 
-def _in(node: Node, words: Words) -> str:
+def _inside(node: Node, words: Words) -> str:
     """A node inside a group that stands in one place."""
     match node:
         case Work(stitch, times):
             return made(stitch, times, words)
         case Repeat(inner, times):
-            items = ", ".join(_in(each, words) for each in _worked(inner))
+            items = ", ".join(_inside(each, words) for each in _worked(inner))
             return words.phrases.count("times", times, items=items)
         case Chain():
-            return _placeless(node, words)
-        case Into() | Together() | Skip():
+            return _chain(node, words)
+        case Into() | Together() | Skip() | Leave():
             raise ValueError(
                 f"{type(node).__name__} takes places of its own; it cannot stand in one"
             )
 
 
-def _placeless(node: Together | Chain, words: Words) -> str:
-    """A node that is worded alike wherever it stands."""
-    match node:
-        case Together(stitch, places):
-            return words.phrases.say("together", stitch=words.stitch(stitch), places=places)
-        case Chain(times, each):
-            name = "chain_each" if each else "chain"
-            return words.phrases.say(name, chain=words.chain, n=times)
+def _together(stitch: str, places: int, words: Words) -> str:
+    return words.phrases.say("together", stitch=words.stitch(stitch), places=places)
+
+
+def _chain(node: Chain, words: Words) -> str:
+    name = "chain_each" if node.each else "chain"
+    return words.phrases.say(name, chain=words.chain, n=node.times)

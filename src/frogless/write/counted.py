@@ -4,36 +4,46 @@ from __future__ import annotations
 
 from collections import Counter
 
-from frogless.rows.count import row_left
+from frogless.rows.count import CHAIN, row_left
 from frogless.rows.nodes import Chain, Row, Together, Work
 from frogless.rows.walk import nodes
+from frogless.write.ground import is_ring
 from frogless.write.words import Words
 
 #: A stitch by its key, or a chain space by its number of chains.
 Kind = str | int
 
 
-def say_count(row: Row, words: Words) -> str:
+def say_count(row: Row, words: Words, *, closed: bool = True, more: int = 0) -> str:
     """What the row states that it leaves.
 
     The stated number is never mended: when the kinds do not add up to it, it stands alone, and the
     proof says so.
+
+    Args:
+        closed: whether it is a round.
+        more: chains that a foundation chain is made longer by, for the row that is worked into it.
     """
-    kinds = _kinds(row)
+    kinds = _kinds(row, words)
     if not kinds or row_left(row, words.leaves) != row.count:
-        return words.phrases.count("count_st", row.count)
+        return words.phrases.count("count_st", row.count + more)
+    if is_ring(row, words.stitches, closed=closed):
+        return words.phrases.count("count_ring", row.count)
+    if more:
+        kinds[CHAIN] += more
     return ", ".join(_say(kind, n, words) for kind, n in kinds.items())
 
 
-def first_stitch(row: Row) -> str | None:
-    """The key of the first stitch of the body; None when it has only chains."""
-    for node, _ in nodes(row.body):
-        if isinstance(node, Work | Together):
-            return node.stitch
-    return None
+def first_stitch(row: Row, words: Words) -> str:
+    """The key of the first stitch that the body makes; the chain when it makes none.
+
+    An ornament is no stitch: neither is a turning chain as high as one, nor is a round joined to it.
+    """
+    made = (node.stitch for node, _ in nodes(row.body) if isinstance(node, Work | Together))
+    return next((stitch for stitch in made if words.stitches[stitch].leaves), CHAIN)
 
 
-def _kinds(row: Row) -> Counter[Kind]:
+def _kinds(row: Row, words: Words) -> Counter[Kind]:
     """How many of each kind, in the order met; a turning chain that counts is one of the first."""
     kinds: Counter[Kind] = Counter()
     for node, met in nodes(row.body):
@@ -43,13 +53,12 @@ def _kinds(row: Row) -> Counter[Kind]:
             case Together(stitch, _):
                 kinds[stitch] += met
             case Chain(times, True):
-                kinds["chain"] += met * times
+                kinds[CHAIN] += met * times
             case Chain(times, False):
-                kinds[times] += met
-    first = first_stitch(row)
-    if row.start.counts and first:
-        kinds[first] += 1
-    return kinds
+                kinds[times] += met * (times > 0)
+    if row.start.counts and row.start.chains:
+        kinds[first_stitch(row, words)] += 1
+    return +kinds
 
 
 def _say(kind: Kind, n: int, words: Words) -> str:

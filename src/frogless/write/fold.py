@@ -1,12 +1,18 @@
-"""Lines of a written piece, and rows that say the same folded into one line."""
+"""Lines of a written piece: rows that say the same, or that come again in turn, on one line."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.rows.nodes import Row, Side
 from frogless.write.phrases import Phrases
+
+#: Rows that come again in turn are told as such when there are no more of them than this: to work
+#: from ten rows further up is to work from another page.
+MOST_IN_TURN = 8
+#: What is there fewer times than this is written out (common practice).
+LEAST_REPEATED = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,38 +28,53 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A row with its words, before it is folded."""
+    """A row with its words, before it is folded.
+
+    Args:
+        full: its words as they would be if all had been said before: what tells rows apart.
+    """
 
     row: Row
     text: str
     count: str
+    full: str = ""
+
+    def same_work(self, other: Told) -> bool:
+        """Whether it tells of the same work as another row, on the same side."""
+        a, b = self.row, other.row
+        same = (self.full or self.text, self.count) == (other.full or other.text, other.count)
+        return same and (a.side, a.section, a.hook) == (b.side, b.section, b.hook)
 
 
 def fold(told: Sequence[Told], closed: bool, phrases: Phrases) -> tuple[Line, ...]:
-    """One line for each run of rows that differ in number and side alone.
+    """One line for each run of rows that differ in number and side alone, or that come in turn.
 
     Shaping rows stay apart, so that each can be ticked off; a run never goes on into another
     section.
     """
-    runs: list[list[Told]] = []
-    for each in told:
-        if runs and _goes_on(runs[-1], each):
-            runs[-1].append(each)
-        else:
-            runs.append([each])
-    return tuple(line_of(run, closed, phrases) for run in runs)
+    return tuple(_lines(told, closed, phrases))
 
 
 def line_of(run: Sequence[Told], closed: bool, phrases: Phrases) -> Line:
     """The line that tells of a run of rows."""
-    first, last = run[0].row.number, run[-1].row.number
-    label = phrases.say(
-        _label(first, last, closed),
-        first=first,
-        last=last,
-        side=_sides([told.row.side for told in run], phrases),
-    )
-    return Line(first, last, label, run[0].text, run[0].count)
+    label = _label(run, closed, phrases)
+    return Line(run[0].row.number, run[-1].row.number, label, run[0].text, run[0].count)
+
+
+def _lines(told: Sequence[Told], closed: bool, phrases: Phrases) -> Iterator[Line]:
+    at = 0
+    while at < len(told):
+        if period := _period(told, at):
+            times = _times(told, at, period)
+            again = told[at : at + period * times]
+            yield _again(told[at - period : at], again, times, closed, phrases)
+            at += len(again)
+            continue
+        run = [told[at]]
+        while at + len(run) < len(told) and _goes_on(run, told[at + len(run)]):
+            run.append(told[at + len(run)])
+        yield line_of(run, closed, phrases)
+        at += len(run)
 
 
 def _goes_on(run: Sequence[Told], told: Told) -> bool:
@@ -65,7 +86,59 @@ def _goes_on(run: Sequence[Told], told: Told) -> bool:
     return alike and follows and steady and not row.marks
 
 
-def _label(first: int, last: int, closed: bool) -> str:
+def _period(told: Sequence[Told], at: int) -> int:
+    """How many of the rows before come again from here on, often enough to be told so; 0: none."""
+    for period in range(2, min(MOST_IN_TURN, at) + 1):
+        block = told[at - period : at]
+        if _can_come_again(block) and 1 + _times(told, at, period) >= LEAST_REPEATED:
+            return period
+    return 0
+
+
+def _can_come_again(block: Sequence[Told]) -> bool:
+    """Rows without markers, on one hook and in one section, unlike, their sides steady."""
+    rows = [told.row for told in block]
+    one = len({(row.section, row.hook) for row in rows}) == 1
+    unlike = len({told.full or told.text for told in block}) > 1
+    sides = [row.side for row in rows]
+    steady = len(set(sides)) == 1 or (
+        len(sides) % 2 == 0 and sides == [sides[0], sides[1]] * (len(sides) // 2)
+    )
+    plain = not any(row.marks for row in rows) and rows[0].number > 0
+    return one and unlike and steady and plain
+
+
+def _times(told: Sequence[Told], at: int, period: int) -> int:
+    """How often the `period` rows before come again from here on."""
+    reached = at
+    while reached < len(told) and _follows(told, reached, period):
+        reached += 1
+    return (reached - at) // period
+
+
+def _follows(told: Sequence[Told], at: int, period: int) -> bool:
+    row, before = told[at].row, told[at - 1].row
+    numbered = row.number == before.number + 1
+    return numbered and not row.marks and told[at].same_work(told[at - period])
+
+
+def _again(
+    block: Sequence[Told], again: Sequence[Told], times: int, closed: bool, phrases: Phrases
+) -> Line:
+    name = ("two" if len(block) == 2 else "many") + ("_rounds" if closed else "_rows")
+    first, last = block[0].row.number, block[-1].row.number
+    text = phrases.count("again", times, rows=phrases.say(name, first=first, last=last))
+    label = _label(again, closed, phrases)
+    return Line(again[0].row.number, again[-1].row.number, label, text, again[-1].count)
+
+
+def _label(run: Sequence[Told], closed: bool, phrases: Phrases) -> str:
+    first, last = run[0].row.number, run[-1].row.number
+    sides = _sides([told.row.side for told in run], phrases)
+    return phrases.say(_label_name(first, last, closed), first=first, last=last, side=sides)
+
+
+def _label_name(first: int, last: int, closed: bool) -> str:
     if last == 0:
         return "foundation"
     return ("round" if closed else "row") + ("s" if last > first else "")

@@ -1,67 +1,203 @@
-"""What a row is worked into, as far as its words depend on it."""
+"""What a row is worked into, place by place, as far as its words depend on it."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
-from frogless.rows.count import row_left
-from frogless.rows.nodes import Base, Chain, Piece, Program, Row
-from frogless.rows.walk import nodes
+import numpy as np
+
+from frogless.fabric.expand import expand
+from frogless.fabric.model import Fabric
+from frogless.fabric.stretches import Stretch, stretch
+from frogless.fabric.waiting import NO_PLACES, Waiting, at_next_row, places_of
+from frogless.rows.count import left_for_later
+from frogless.rows.nodes import (
+    ROW_ENDS,
+    Base,
+    Chain,
+    Into,
+    Node,
+    Piece,
+    Program,
+    Repeat,
+    Row,
+    Together,
+    Work,
+)
+from frogless.stitches.model import Stitch
 from frogless.write.words import Words
 
-Noun = Literal["st", "ch", "end"]
-
-#: What the places of an edge are called.
-EDGE_NOUNS: dict[str, Noun] = {"foundation": "st", "last_row": "st", "row_ends": "end"}
+#: What a place is called: "st", "ch", "end" (of a row), "ring", or "sp" and the number of its
+#: chains. Of several: "sp" when they are spaces of any size, "place" when they have nothing in
+#: common.
+Noun = str
 
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What the row below leaves.
+    """The places that a row is offered.
 
     Args:
-        places: how many places; None when the piece stands on an edge that is not at hand.
-        noun: what a place is called.
-        spaces: whether some of the places are chain spaces.
+        nouns: what each is called, in the order met; None when the piece stands on an edge that is
+            not at hand.
+        noun: what they are called then.
+        older: which of them, in the order met, an earlier row than the one below has left unworked.
     """
 
-    places: int | None
+    nouns: tuple[Noun, ...] | None
     noun: Noun = "st"
-    spaces: bool = False
+    older: frozenset[int] = frozenset()
+
+    @property
+    def places(self) -> int | None:
+        """How many there are."""
+        return None if self.nouns is None else len(self.nouns)
+
+    def of(self, at: int, taken: int) -> tuple[Noun, ...]:
+        """What some of them are called; what goes beyond the last is a stitch."""
+        if self.nouns is None:
+            return (self.noun,) * taken
+        found = self.nouns[at : at + taken]
+        return found + ("st",) * (taken - len(found))
 
 
-NOTHING = Ground(0)
+NOTHING = Ground(())
 
 
-def ground_above(row: Row, words: Words) -> Ground:
-    """What a row leaves for the next one."""
-    chains = [node for node, _ in nodes(row.body) if isinstance(node, Chain)]
-    only_chain = len(row.body) == 1 and bool(chains) and chains[0].each
+def grounds(piece: Piece, first: Ground, words: Words) -> tuple[Ground, ...]:
+    """What each row of a piece is worked into, the first of them into `first`."""
+    found = list[Ground]()
+    made = [_unnumbered(first, piece)]
+    waiting: Waiting | None = None
+    for index, row in enumerate(piece.rows):
+        ground, ahead, behind = first, places_of(0, len(made[0])), NO_PLACES
+        if waiting is not None:
+            met = at_next_row(waiting, row, piece.rows[index - 1], closed=piece.closed)
+            ahead, behind = met.ahead, met.behind
+            ground = _ground(ahead.tolist(), made, index)
+        found.append(ground)
+        made.append(nouns_of(row, words.stitches, closed=piece.closed))
+        later = min(left_for_later(row.body), len(ahead))
+        here = places_of(index + 1, len(made[-1]))
+        waiting = Waiting(np.concatenate((behind, here)), ahead[len(ahead) - later :])
+    return tuple(found)
+
+
+def edge_ground(program: Program, piece: Piece, words: Words) -> Ground:
+    """What the edges offer that a piece is begun on, in the order in which its first row meets them.
+
+    Raises:
+        InputError: an edge of a piece that is not before it, or that has no such row.
+    """
+    if not piece.bases:
+        return NOTHING
+    return edges_met(program, piece, expand(program, words.stitches), words)
+
+
+def edges_met(program: Program, piece: Piece, fabric: Fabric, words: Words) -> Ground:
+    """The same, of a program that is expanded already."""
+    nouns = [
+        stretch_nouns(program, base, stretch(base, fabric.pieces), words) for base in piece.bases
+    ]
+    first = fabric.pieces[piece.name][0]
+    of_base, number = first.from_row[first.order], first.from_place[first.order]
     return Ground(
-        places=row_left(row, words.leaves),
-        noun="ch" if only_chain else "st",
-        spaces=any(not chain.each for chain in chains),
+        tuple(nouns[-1 - b][p] for b, p in zip(of_base.tolist(), number.tolist(), strict=True))
     )
 
 
-def base_ground(program: Program, base: Base, words: Words) -> Ground:
-    """What an edge of another piece offers.
-
-    A foundation is worked into from below, one place for each of its stitches.
-    """
+def stretch_nouns(program: Program, base: Base, found: Stretch, words: Words) -> tuple[Noun, ...]:
+    """What each place of a stretch is called; the underside of a chain is that of chains."""
+    if base.edge in ROW_ENDS:
+        return ("end",) * found.size
     piece = program.piece(base.piece)
-    if base.edge == "last_row":
-        return ground_above(piece.rows[-1], words)
-    if base.edge == "foundation":
-        return Ground(ground_above(piece.rows[0], words).places)
-    return Ground(row_ends(piece), "end")
+    rows: dict[int, tuple[Noun, ...]] = {}
+    named: list[Noun] = []
+    for row, place in zip(found.rows.tolist(), found.places.tolist(), strict=True):
+        if row not in rows:
+            rows[row] = _side_nouns(piece.rows[row], found, words, closed=piece.closed)
+        named.append(rows[row][place])
+    return tuple(named)
 
 
-def row_ends(piece: Piece) -> int:
-    """Row ends along one side: one for each row; a foundation chain has none."""
-    return sum(not _is_foundation_chain(row) for row in piece.rows)
+def nouns_of(row: Row, stitches: Mapping[str, Stitch], *, closed: bool) -> tuple[Noun, ...]:
+    """What each place is called that a row makes.
+
+    The chains of a foundation are chains; those that bridge a gap are said to count as stitches.
+    """
+    if is_ring(row, stitches, closed=closed):
+        return ("ring",)
+    chains_alone = bool(row.body) and all(isinstance(node, Chain) for node in row.body)
+    return (*_stands_in(row), *_made(row.body, stitches, "ch" if chains_alone else "st"))
 
 
-def _is_foundation_chain(row: Row) -> bool:
-    return row.number == 0 and all(isinstance(node, Chain) for node in row.body)
+def is_ring(row: Row, stitches: Mapping[str, Stitch], *, closed: bool) -> bool:
+    """Whether a row is a ring that is one place: an adjustable one, or chains closed to one."""
+    match row.body:
+        case (Work(stitch, 1),) if row.number == 0:
+            return is_ring_stitch(stitches[stitch])
+        case (Chain(_, False),) if row.number == 0:
+            return closed and row.end.join != "none"
+    return False
+
+
+def is_ring_stitch(stitch: Stitch) -> bool:
+    """Whether a foundation is a ring: it begins on no chains."""
+    return stitch.kind == "foundation" and not stitch.begins_on
+
+
+def one_noun(nouns: Iterable[Noun]) -> Noun:
+    """What several places are called together."""
+    kinds = set(nouns)
+    if len(kinds) < 2:
+        return kinds.pop() if kinds else "st"
+    if all(kind.startswith("sp") for kind in kinds):
+        return "sp"
+    return "st" if kinds == {"st", "ch"} else "place"
+
+
+def say_place(noun: Noun, n: int, words: Words) -> str:
+    """A place, or `n` of them: "st", "row ends", "ch-2 sp"."""
+    size = noun.removeprefix("sp") if noun.startswith("sp") else ""
+    name = "place_sized" if size else f"place_{noun}"
+    return words.phrases.count(name, n, chain=words.chain, size=size)
+
+
+def _unnumbered(first: Ground, piece: Piece) -> tuple[Noun, ...]:
+    """The first row's places; of an unknown edge, those that the row leaves for later."""
+    if first.nouns is not None:
+        return first.nouns
+    return (first.noun,) * sum(left_for_later(row.body) for row in piece.rows[:1])
+
+
+def _ground(ahead: Sequence[Sequence[int]], made: Sequence[tuple[Noun, ...]], below: int) -> Ground:
+    return Ground(
+        tuple(made[row][place] for row, place in ahead),
+        older=frozenset(at for at, (row, _) in enumerate(ahead) if row != below),
+    )
+
+
+def _side_nouns(row: Row, found: Stretch, words: Words, *, closed: bool) -> tuple[Noun, ...]:
+    if found.part != "underside" or is_ring(row, words.stitches, closed=closed):
+        return nouns_of(row, words.stitches, closed=closed)
+    return (*_stands_in(row), *_made(row.body, words.stitches, "ch"))
+
+
+def _stands_in(row: Row) -> tuple[Noun, ...]:
+    return ("st",) if row.start.counts and row.start.chains else ()
+
+
+def _made(body: Iterable[Node], stitches: Mapping[str, Stitch], chain: Noun) -> Iterator[Noun]:
+    for node in body:
+        match node:
+            case Work(stitch, times):
+                yield from ("st",) * (times * stitches[stitch].leaves)
+            case Together(stitch, _):
+                yield from ("st",) * stitches[stitch].leaves
+            case Chain(times, each) if times:
+                yield from (chain,) * times if each else (f"sp{times}",)
+            case Into(inner):
+                yield from _made(inner, stitches, chain)
+            case Repeat(inner, times):
+                yield from tuple(_made(inner, stitches, chain)) * times

@@ -42,6 +42,8 @@ def say_in_general(piece: Piece, phrases: Phrases) -> str:
     """What holds for the markers of a piece in all its rows, or nothing when it has none."""
     if not any(row.marks for row in piece.rows):
         return ""
+    if not piece.closed:
+        return phrases.say("markers_general_rows")
     turned = any(row.side == "WS" for row in piece.rows if row.marks)
     return phrases.say("markers_general" if turned else "markers_general_unturned")
 

@@ -3,19 +3,32 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from frogless.rows.nodes import Piece, Program, Row, Seam
+from frogless.fabric.expand import expand
+from frogless.fabric.model import Fabric, runs_back
+from frogless.fabric.stretches import stretch
+from frogless.rows.nodes import Base, Chain, Piece, Program, Row, Seam, Start
 from frogless.stitches.model import Dialect, Stitch
 from frogless.write.counted import say_count
+from frogless.write.edges import needs_numbers, noun_of, say_stretches
 from frogless.write.fold import Line, Told, fold, line_of
-from frogless.write.ground import EDGE_NOUNS, NOTHING, Ground, base_ground, ground_above
+from frogless.write.ground import (
+    NOTHING,
+    Ground,
+    Noun,
+    edges_met,
+    grounds,
+    one_noun,
+    say_place,
+    stretch_nouns,
+)
 from frogless.write.markers import say_in_general
 from frogless.write.phrases import phrases
-from frogless.write.row import Said, say_row
-from frogless.write.seams import say_edge, say_seam
+from frogless.write.row import Place, Said, say_row
+from frogless.write.seams import say_seam
 from frogless.write.words import Words
 
 
@@ -62,10 +75,18 @@ def write_rows(
 
 
 def write_seam(
-    seam: Seam, stitches: Mapping[str, Stitch], dialect: Dialect, language: str = "en"
+    seam: Seam,
+    stitches: Mapping[str, Stitch],
+    dialect: Dialect,
+    language: str = "en",
+    rounds: Collection[str] = (),
 ) -> Line:
-    """A seam as a line."""
-    return say_seam(seam, Words(stitches, dialect, phrases(language)))
+    """A seam as a line.
+
+    Args:
+        rounds: names of the pieces that are worked in rounds.
+    """
+    return say_seam(seam, Words(stitches, dialect, phrases(language)), rounds)
 
 
 def write_marker_note(piece: Piece, language: str = "en") -> str:
@@ -76,16 +97,15 @@ def write_marker_note(piece: Piece, language: str = "en") -> str:
 def write_pieces(
     program: Program, stitches: Mapping[str, Stitch], dialect: Dialect, language: str = "en"
 ) -> tuple[WrittenPiece, ...]:
-    """Every piece of a program, each first row worded for the edge it is worked into."""
+    """Every piece of a program, each first row worded for the edges it is worked into.
+
+    Raises:
+        InputError: a language without a catalogue, or a piece begun on an edge that is not there.
+    """
     words = Words(stitches, dialect, phrases(language))
-    return tuple(
-        WrittenPiece(
-            piece.name,
-            say_heading(piece, words),
-            fold(tell(piece, words, _edge(program, piece, words)), piece.closed, words.phrases),
-        )
-        for piece in program.pieces
-    )
+    begun = any(piece.bases for piece in program.pieces)
+    fabric = expand(program, stitches) if begun else Fabric({})
+    return tuple(_written(program, index, fabric, words) for index in range(len(program.pieces)))
 
 
 def write_program(
@@ -97,29 +117,79 @@ def write_program(
     written = write_pieces(program, stitches, dialect, language)
     for piece, told in zip(program.pieces, written, strict=True):
         blocks.append("\n".join([told.heading, *_with_sections(piece, told.lines, words)]))
-    seams = [say_line(say_seam(seam, words), words) for seam in program.seams]
+    rounds = rounds_of(program)
+    seams = [say_line(say_seam(seam, words, rounds), words) for seam in program.seams]
     return "\n\n".join([*blocks, *seams]) + "\n"
+
+
+def rounds_of(program: Program) -> frozenset[str]:
+    """The names of the pieces that are worked in rounds."""
+    return frozenset(piece.name for piece in program.pieces if piece.closed)
 
 
 def tell(piece: Piece, words: Words, ground: Ground | None = None) -> tuple[Told, ...]:
     """Every row of a piece in words, in order; what was said once is said shorter later."""
-    said, told = Said(), []
-    for row, below in zip(piece.rows, _grounds(piece, words, ground), strict=True):
-        told.append(
-            Told(row, say_row(row, said, below, piece.closed, words), say_count(row, words))
-        )
+    said, told, longer = Said(), list[Told](), chains_for_first_row(piece)
+    below = grounds(piece, ground or _unknown(piece), words)
+    for index, (row, on) in enumerate(zip(piece.rows, below, strict=True)):
+        rejoined = index > 0 and piece.rows[index - 1].end.fasten_off
+        place = Place(piece.closed, longer if index < 2 else 0, rejoined)
+        told.append(_told(row, said, on, place, words))
         said = said.after(row)
     return tuple(told)
 
 
-def say_heading(piece: Piece, words: Words) -> str:
-    """How a piece is worked, and into what: "skirt: worked in joined rounds, turned."."""
+def chains_for_first_row(piece: Piece) -> int:
+    """Chains that a foundation chain is made longer by, when row 1 is worked into it from the hook.
+
+    Those skipped are the turning chain; one that counts stands on a place of its own, so it needs
+    one chain less than it has: 91 double crochets are worked into 93 chains, 91 single crochets
+    into 92.
+
+    Source: common practice; chain = n + skipped - (1 if the turning chain counts).
+    """
+    if piece.closed or piece.bases or len(piece.rows) < 2:
+        return 0
+    foundation, row = piece.rows[:2]
+    match foundation.body:
+        case (Chain(n, True),) if foundation.number == 0 and n and row.number == 1:
+            pass
+        case _:
+            return 0
+    start = row.start
+    goes_on = runs_back(row) != runs_back(foundation) and not foundation.end.fasten_off
+    plain = foundation.start == Start() and not start.shares and not start.across
+    if not (goes_on and plain and start.chains):
+        return 0
+    return start.chains - int(start.counts)
+
+
+def say_heading(
+    piece: Piece,
+    words: Words,
+    rounds: Collection[str] = (),
+    nouns: Sequence[Noun] = (),
+    *,
+    joined: bool = False,
+) -> str:
+    """How a piece is worked, and into what: "skirt: worked in joined rounds, turned.".
+
+    Args:
+        rounds: names of the pieces that are worked in rounds.
+        nouns: what the places of each of its bases are called, if that is known.
+        joined: yarn is joined for it.
+    """
     way = words.phrases.say(f"way_{_way(piece)}")
     if not piece.bases:
         return words.phrases.say("piece", name=piece.name, way=way)
-    edge = say_edge(piece.bases[0], words)
+    edge = say_stretches(piece.bases, words, rounds, nouns)
     side = piece.rows[0].side if piece.rows else "RS"
-    return words.phrases.say("piece_on_base", name=piece.name, way=way, edge=edge, side=side)
+    name = "piece_on_base_joined" if joined else "piece_on_base"
+    place = say_place(nouns[0] if nouns else noun_of(piece.bases[0]), 1, words)
+    told = words.phrases.say(name, name=piece.name, way=way, edge=edge, side=side, place=place)
+    if not needs_numbers(piece.bases):
+        return told
+    return words.phrases.say("stretches_note", heading=told)
 
 
 def say_line(line: Line, words: Words) -> str:
@@ -127,16 +197,44 @@ def say_line(line: Line, words: Words) -> str:
     return words.phrases.say("line", label=line.label, text=line.text, count=line.count)
 
 
-def _grounds(piece: Piece, words: Words, ground: Ground | None) -> list[Ground]:
-    """What each row is worked into."""
-    if ground is None:
-        ground = Ground(None, EDGE_NOUNS[piece.bases[0].edge]) if piece.bases else NOTHING
-    above = [ground_above(row, words) for row in piece.rows]
-    return [ground, *above][: len(piece.rows)]
+def _told(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> Told:
+    count = say_count(row, words, closed=place.closed, more=0 if row.number else place.from_hook)
+    text = say_row(row, said, ground, place, words)
+    known = Said({row.start.chains: row.start.counts}, row.hook, said.marked)
+    return Told(row, text, count, say_row(row, known, ground, place, words))
 
 
-def _edge(program: Program, piece: Piece, words: Words) -> Ground | None:
-    return base_ground(program, piece.bases[0], words) if piece.bases else None
+def _unknown(piece: Piece) -> Ground:
+    """What a piece is worked into whose edges are not at hand."""
+    return Ground(None, noun_of(piece.bases[0])) if piece.bases else NOTHING
+
+
+def _written(program: Program, index: int, fabric: Fabric, words: Words) -> WrittenPiece:
+    piece, rounds = program.pieces[index], rounds_of(program)
+    ground, nouns = NOTHING, list[Noun]()
+    if piece.bases:
+        ground = edges_met(program, piece, fabric, words)
+        nouns = [_called(program, base, fabric, words) for base in piece.bases]
+    joined = bool(piece.bases) and not _goes_on(program, index)
+    return WrittenPiece(
+        piece.name,
+        say_heading(piece, words, rounds, nouns, joined=joined),
+        fold(tell(piece, words, ground), piece.closed, words.phrases),
+    )
+
+
+def _called(program: Program, base: Base, fabric: Fabric, words: Words) -> Noun:
+    """What the places of a stretch are called: chains when all are, else as its edge has it."""
+    found = stretch(base, fabric.pieces)
+    return "ch" if one_noun(stretch_nouns(program, base, found, words)) == "ch" else noun_of(base)
+
+
+def _goes_on(program: Program, index: int) -> bool:
+    """Whether the yarn of the piece before is still on the hook where this one begins."""
+    base, before = program.pieces[index].bases[0], program.pieces[index - 1]
+    last = before.rows[-1]
+    on_last = base.edge == "last_row" or (base.edge == "row" and base.row == last.number)
+    return before.name == base.piece and on_last and not last.end.fasten_off
 
 
 def _way(piece: Piece) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from frogless.rows.nodes import Chain, Row
-from frogless.write.body import Setting, alike, say_body
+from frogless.rows.count import consumed, left_for_later
+from frogless.rows.nodes import Chain, Row, Start, Work
+from frogless.write.body import Setting, is_noted, say_body
 from frogless.write.counted import first_stitch
-from frogless.write.ground import Ground
+from frogless.write.ground import Ground, is_ring, one_noun, say_place
 from frogless.write.markers import say_markers
 from frogless.write.words import Words
 
@@ -39,37 +40,61 @@ class Said:
         )
 
 
-def say_row(row: Row, said: Said, ground: Ground, closed: bool, words: Words) -> str:
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a row stands in its piece.
+
+    Args:
+        closed: whether it is a round.
+        from_hook: chains that the foundation is made longer by, of the foundation and of the row
+            that is worked into it from the hook; 0 of every other row.
+        rejoined: the yarn was cut after the row before.
+    """
+
+    closed: bool
+    from_hook: int = 0
+    rejoined: bool = False
+
+
+def say_row(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> str:
     """The whole text of a row, as sentences.
 
     Args:
         ground: what it is worked into.
-        closed: whether it is a round.
     """
-    setting = Setting(words, ground, closed, remaining=row.start.counts and row.start.chains > 0)
+    setting = Setting(words, ground, place.closed, row.start)
     sentences = (
+        words.phrases.say(f"rejoin_{_noun(place)}") if place.rejoined else "",
         _hook(row, said, words),
         _note(row, setting),
-        _main(row, said, setting),
+        words.phrases.say("short_row") if left_for_later(row.body) else "",
+        _main(row, said, setting, place),
         say_markers(row, words.phrases, standing=said.marked),
         words.phrases.say("fasten_off") if row.end.fasten_off else "",
     )
     return " ".join(_capital(sentence) for sentence in sentences if sentence)
 
 
-def _main(row: Row, said: Said, setting: Setting) -> str:
+def _noun(place: Place) -> str:
+    return "round" if place.closed else "row"
+
+
+def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
     items = (
-        *_start(row, said, setting.words),
+        *_across(row.start, setting),
+        *_start(row, said, setting, place),
         *_backwards(row, setting),
-        *_body(row, setting),
+        *_body(row, setting, place),
+        *_older(row, setting),
     )
     end = ", ".join(_end(row, setting))
-    return ", ".join(items) + (f"; {end}." if end else ".")
+    told = ", ".join(items) or setting.words.phrases.say("nothing")
+    return told + (f"; {end}." if end else ".")
 
 
 def _note(row: Row, setting: Setting) -> str:
-    """Counted runs count chain spaces; "in each st and ch-sp" says so by itself."""
-    if not setting.ground.spaces or alike(row.body, setting):
+    """Said only where chain spaces are counted together with stitches."""
+    if not is_noted(row.body, setting):
         return ""
     return setting.words.phrases.say("count_spaces", chain=setting.words.chain)
 
@@ -81,22 +106,53 @@ def _hook(row: Row, said: Said, words: Words) -> str:
     return words.phrases.say(name, hook=f"{row.hook:g}")
 
 
-def _start(row: Row, said: Said, words: Words) -> tuple[str, ...]:
+def _across(start: Start, setting: Setting) -> tuple[str, ...]:
+    """The slip stitches that lead over the first places; the count leaves them out."""
+    n, words = start.across, setting.words
+    if not n:
+        return ()
+    place = say_place(_together_called(setting, 0, n), n, words)
+    return (words.phrases.count("across", n, slip=words.slip, place=place),)
+
+
+def _together_called(setting: Setting, at: int, n: int) -> str:
+    noun = one_noun(setting.ground.of(at, n))
+    return "st" if noun == "ring" else noun
+
+
+def _start(row: Row, said: Said, setting: Setting, place: Place) -> tuple[str, ...]:
     """The turning chain; in full when it was not said yet whether it counts."""
-    start, phrases = row.start, words.phrases
+    start, words = row.start, setting.words
+    phrases = words.phrases
+    if place.from_hook and row.number:
+        return (_from_hook(row, words),)
     if not start.chains:
         # A chain that comes first would be taken for the turning chain.
         leading = row.number > 0 and any(isinstance(node, Chain) for node in row.body[:1])
         return (phrases.say("no_turning_chain"),) if leading else ()
-    if said.chains.get(start.chains) == start.counts:
+    beyond = start.across > 0 and start.counts
+    if said.chains.get(start.chains) == start.counts and not beyond:
         return (phrases.say("chain", chain=words.chain, n=start.chains),)
     name = "chain_counted" if start.counts else "chain_not_counted"
+    values = {"chain": words.chain, "n": start.chains, "stitch": _first(row, words)}
+    if beyond:
+        # Slip stitches end on one place and the chain stands on the next.
+        name = "chain_counted_next"
+        values["place"] = say_place(_together_called(setting, start.across, 1), 1, words)
+    return (phrases.say(name, **values),)
+
+
+def _from_hook(row: Row, words: Words) -> str:
+    """Where a row begins in a foundation chain: the chains before it are its turning chain."""
+    start = row.start
+    name = "from_hook_counted" if start.counts else "from_hook_not_counted"
+    nth = words.phrases.nth(start.chains + 1)
     stitch = _first(row, words)
-    return (phrases.say(name, chain=words.chain, n=start.chains, stitch=stitch),)
+    return words.phrases.count(name, start.chains, nth=nth, chain=words.chain, stitch=stitch)
 
 
 def _first(row: Row, words: Words) -> str:
-    return words.stitch(first_stitch(row) or "chain")
+    return words.stitch(first_stitch(row, words))
 
 
 def _backwards(row: Row, setting: Setting) -> tuple[str, ...]:
@@ -104,20 +160,42 @@ def _backwards(row: Row, setting: Setting) -> tuple[str, ...]:
     return (setting.words.phrases.say(name),) if row.backwards else ()
 
 
-def _body(row: Row, setting: Setting) -> tuple[str, ...]:
+def _body(row: Row, setting: Setting, place: Place) -> tuple[str, ...]:
     """The body; a foundation chain is named without a word on what it counts as."""
+    words = setting.words
+    is_closed_ring = is_ring(row, words.stitches, closed=setting.closed)
     match row.body:
+        case (Work(stitch, _),) if is_closed_ring:
+            name = words.stitch(stitch)
+            vowel = "_vowel" if name[0] in "aeiou" else ""
+            return (words.phrases.say(f"made_ring{vowel}", stitch=name),)
         case (Chain(times, each),) if row.number == 0:
-            words = setting.words
-            name = "chain" if each else "chain_one_space"
-            return (words.phrases.say(name, chain=words.chain, n=times),)
+            name = "chain" if each or is_closed_ring else "chain_one_space"
+            return (words.phrases.say(name, chain=words.chain, n=times + place.from_hook),)
     return say_body(row.body, setting)
 
 
+def _older(row: Row, setting: Setting) -> tuple[str, ...]:
+    """How many of the places that earlier rows left are worked into, if any."""
+    words, ground = setting.words, setting.ground
+    worked = setting.taken + consumed(row.body, words.stands_on) - left_for_later(row.body)
+    older = [at for at in sorted(ground.older) if at < worked]
+    if not older:
+        return ()
+    nouns = [noun for at in older for noun in ground.of(at, 1)]
+    noun = "st" if any(noun.startswith("sp") for noun in nouns) else one_noun(nouns)
+    place = say_place(noun, len(older), words)
+    return (words.phrases.count("left_before", len(older), place=place),)
+
+
 def _end(row: Row, setting: Setting) -> tuple[str, ...]:
-    phrases, closed = setting.words.phrases, setting.closed
-    ring = (phrases.say("without_twisting"),) if closed and row.number == 0 else ()
+    phrases, words = setting.words.phrases, setting.words
     turn = (phrases.say("turn"),) if row.end.turn else ()
+    if is_ring(row, words.stitches, closed=setting.closed):
+        chains = isinstance(row.body[0], Chain)
+        closed = (phrases.say("join_chain_ring", slip=words.slip),) if chains else ()
+        return (*closed, *turn)
+    ring = (phrases.say("without_twisting"),) if setting.closed and row.number == 0 else ()
     return (*ring, *_join(row, setting), *turn)
 
 

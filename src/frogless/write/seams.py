@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import groupby
 
-from frogless.rows.nodes import Base, Seam
+from frogless.rows.nodes import Seam
 from frogless.rows.spread import even_spread
+from frogless.write.edges import say_along
 from frogless.write.fold import Line
 from frogless.write.repeats import say_shortest
 from frogless.write.words import Words
@@ -19,15 +20,19 @@ Run = tuple[int, int]
 DEEPEST = 2
 
 
-def say_seam(seam: Seam, words: Words) -> Line:
-    """A seam as a line of its own."""
+def say_seam(seam: Seam, words: Words, rounds: Collection[str] = ()) -> Line:
+    """A seam as a line of its own.
+
+    Args:
+        rounds: names of the pieces that are worked in rounds.
+    """
     phrases = words.phrases
     wording, told = _wording(seam, words)
     text = phrases.say(
         wording,
         stitch=words.stitch(seam.stitch),
-        first=_along(seam.count, seam.first[0], words),
-        second=_along(seam.over, seam.second[0], words),
+        first=say_along(seam.count, seam.first, words, rounds),
+        second=say_along(seam.over, seam.second, words, rounds),
         told=told,
     )
     count = phrases.count("count_stitch", seam.count, stitch=words.stitch(seam.stitch))
@@ -56,11 +61,6 @@ def _shares(seam: Seam, words: Words) -> str:
     return words.phrases.say("and", a=shares[0], b=shares[-1])
 
 
-def say_edge(base: Base, words: Words) -> str:
-    """The edge of a piece: "the foundation edge of skirt"."""
-    return words.phrases.say(f"edge_{base.edge}", piece=base.piece)
-
-
 def say_spread(spread: Sequence[int], words: Words) -> str:
     """How many stitches each place takes: "[2 in next, 1 in each of next 3] 4 times, 2 in next"."""
     runs = tuple((k, len(list(group))) for k, group in groupby(spread))
@@ -71,7 +71,3 @@ def say_spread(spread: Sequence[int], words: Words) -> str:
         depth=DEEPEST,
     )
     return ", ".join(items)
-
-
-def _along(n: int, base: Base, words: Words) -> str:
-    return words.phrases.count(f"along_{base.edge}", n, piece=base.piece)

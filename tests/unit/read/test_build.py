@@ -75,12 +75,12 @@ def test_piece_is_read_from_its_lines_alone() -> None:
 def test_piece_on_an_edge_is_told_its_places() -> None:
     """Or reads the heading and is told the places."""
     line = "Rnd 1 (RS): Sc in each st around; do not join."
-    base = Base("skirt", "foundation")
-    piece = read_piece([line], STITCHES, "us", name="cover", base=base, places=9)
-    assert piece.bases == (base,)
+    bases = (Base("skirt", "foundation"),)
+    piece = read_piece([line], STITCHES, "us", name="cover", bases=bases, places=9)
+    assert piece.bases == bases
     assert piece.rows[0].body == (Work("single_crochet", 9),)
     headed = read_piece(COVER.splitlines(), STITCHES, "us", places=9)
-    assert (headed.name, headed.bases) == ("cover", (base,))
+    assert (headed.name, headed.bases) == ("cover", bases)
 
 
 def test_stated_count_is_kept_though_it_is_wrong() -> None:

@@ -7,77 +7,127 @@ import pytest
 from frogless.errors import InputError
 from frogless.read.parse import parse_row, parse_spread
 from frogless.read.spoken import (
+    NOTHING,
+    Across,
     Backwards,
     Bare,
     Each,
     Ending,
+    FromHook,
+    Group,
     Item,
     Label,
+    Made,
     Marked,
     NoTurningChain,
+    Older,
     Over,
+    Placed,
+    Said,
+    SaidAgain,
     SaidChain,
+    SameStart,
+    Skipped,
     Tog,
+    Unworked,
 )
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Into, Repeat, Skip, Work
+from frogless.rows.nodes import Chain, Into, Repeat, Work
 
 SC, DC = "single_crochet", "double_crochet"
+
+
+def parsed(text: str, words: Vocabulary) -> Said:
+    """A line that tells of rows in full."""
+    said = parse_row(text, words)
+    assert isinstance(said, Said)
+    return said
 
 
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("dc in next st", Work(DC)),
-        ("dc in next 9 sts", Work(DC, 9)),
-        ("DC in  next 9 STS", Work(DC, 9)),
-        ("double crochet in next 9 sts", Work(DC, 9)),
-        ("dc in next 9 chs", Work(DC, 9)),
-        ("dc in next 2 row ends", Work(DC, 2)),
-        ("sc blo in next 2 sts", Work("single_crochet_back_loop", 2)),
-        ("2 dc in next st", Into((Work(DC, 2),))),
+        ("dc in next st", Placed(Work(DC))),
+        ("dc in next 9 sts", Placed(Work(DC, 9))),
+        ("DC in  the next 9 STS", Placed(Work(DC, 9))),
+        ("double crochet in next 9 sts", Placed(Work(DC, 9))),
+        ("dc in next 9 chs", Placed(Work(DC, 9), "next", "ch")),
+        ("dc in next 2 row ends", Placed(Work(DC, 2), "next", "end")),
+        ("dc in next ch-2 sp", Placed(Work(DC), "next", "sp2")),
+        ("dc in next 3 ch-2 sps", Placed(Work(DC, 3), "next", "sp2")),
+        ("dc in next 3 ch-sps", Placed(Work(DC, 3), "next", "sp")),
+        ("dc in next 3 places", Placed(Work(DC, 3), "next", "place")),
+        ("dc in first st", Placed(Work(DC), "first")),
+        ("2 dc in last st", Placed(Into((Work(DC, 2),)), "last")),
+        ("dc in same st", Placed(Work(DC), "same")),
+        ("(dc, ch 1, dc) in same st", Placed(Into((Work(DC), Chain(1), Work(DC))), "same")),
+        ("11 dc in ring", Placed(Into((Work(DC, 11),)), "ring", "ring")),
+        ("dc in the ring", Placed(Work(DC), "ring", "ring")),
+        ("sc blo in next 2 sts", Placed(Work("single_crochet_back_loop", 2))),
+        ("2 dc in next st", Placed(Into((Work(DC, 2),)))),
         (
             "(sc, picot, 2 picots, p, ch 3) in next st",
-            Into((Work(SC), Work("picot"), Work("picot", 2), Work("picot"), Chain(3))),
+            Placed(Into((Work(SC), Work("picot"), Work("picot", 2), Work("picot"), Chain(3)))),
         ),
-        ("([sc, picot] 9 times) in next st", Into((Repeat((Work(SC), Work("picot")), 9),))),
-        ("(slide up a bead, sc) in next st", Into((Work("bead"), Work(SC)))),
-        ("skip next st", Skip()),
-        ("sk next 2 sts", Skip(2)),
-        ("[ch 1, skip next st] 3 times", None),
-        ("[skip next st, dc in next st] 3 times", Repeat((Skip(), Work(DC)), 3)),
-        ("slide up a bead", Work("bead")),
-        ("slide up 3 beads", Work("bead", 3)),
-        ("work 80 fdc", Work("foundation_double_crochet", 80)),
+        (
+            "([sc, picot] 9 times) in next st",
+            Placed(Into((Repeat((Work(SC), Work("picot")), 9),))),
+        ),
+        ("(slide up a bead, sc) in next st", Placed(Into((Work("bead"), Work(SC))))),
+        ("skip next st", Skipped(1)),
+        ("sk next 2 sts", Skipped(2)),
+        ("leave last 5 sts unworked", Unworked(5, for_now=False)),
+        ("leave the last st unworked for now", Unworked(1, for_now=True)),
+        ("sl st in first st (not counted)", Across("sl st", 1)),
+        ("sl st in each of first 5 chs (not counted)", Across("sl st", 5, "ch")),
+        ("beginning in same st", SameStart()),
+        ("working also into the 3 sts left unworked", Older(3)),
+        ("working also into the st left unworked", Older(1)),
+        ("work nothing", NOTHING),
+        ("[ch 1, skip next st] 3 times", Group((SaidChain(1), Skipped(1)), 3)),
+        ("[skip next st, dc in next st] 3 times", Group((Skipped(1), Placed(Work(DC))), 3)),
+        ("slide up a bead", Made(Work("bead"))),
+        ("slide up 3 beads", Made(Work("bead", 3))),
+        ("work 80 fdc", Made(Work("foundation_double_crochet", 80))),
+        ("make an adjustable ring", Made(Work("adjustable_ring"))),
         ("dc2tog", Tog("dc2tog")),
         ("dc2tog over next 2 sts", Over("dc2tog", 1, 2)),
+        ("dc2tog over first 2 sts", Over("dc2tog", 1, 2, "first")),
+        ("dc2tog over last 2 row ends", Over("dc2tog", 1, 2, "last", "end")),
         ("dc", Bare("dc")),
         ("2 picots", Bare("picots", 2)),
         ("ch 2", SaidChain(2)),
         ("ch 2 (does not count as a st)", SaidChain(2, "not_counted")),
         ("ch 2 (does not count)", SaidChain(2, "not_counted")),
         ("ch 3 (counts as first dc)", SaidChain(3, "counted")),
+        ("ch 3 (counts as dc in next st)", SaidChain(3, "counted_next")),
+        (
+            "beginning in 4th ch from hook (3 skipped chs count as first dc)",
+            FromHook(4, 3, counts=True),
+        ),
+        (
+            "beginning in 2nd ch from hook (skipped ch does not count as a st)",
+            FromHook(2, 1, counts=False),
+        ),
         ("ch 3 (each ch counts as a st)", SaidChain(3, "each_counted")),
         ("ch 3 (counts as one ch-sp)", SaidChain(3, "one_space")),
         ("no turning chain", NoTurningChain()),
         ("working back along the rnd without turning", Backwards()),
-        ("dc in each st around", Each(DC, None, remaining=False, spaces=False)),
-        ("dc in each remaining st across", Each(DC, None, remaining=True, spaces=False)),
-        ("dc in each st and ch-sp around", Each(DC, None, remaining=False, spaces=True)),
-        ("2 sc in each st around", Each("", Into((Work(SC, 2),)), remaining=False, spaces=False)),
+        ("dc in each st around", Each(DC, None, remaining=False)),
+        ("dc in each remaining st across", Each(DC, None, remaining=True)),
+        ("dc in each st and ch-sp around", Each(DC, None, False, ("st", "sp"))),
+        ("dc in each ch-2 sp around", Each(DC, None, False, ("sp2",))),
+        ("dc in each st and row end around", Each(DC, None, False, ("st", "end"))),
+        ("2 sc in each st around", Each("", Into((Work(SC, 2),)), remaining=False)),
         (
             "(sc, ch 1) in each remaining st and ch-sp around",
-            Each("", Into((Work(SC), Chain(1))), remaining=True, spaces=True),
+            Each("", Into((Work(SC), Chain(1))), True, ("st", "sp")),
         ),
     ],
 )
-def test_item_is_understood(us: Vocabulary, text: str, expected: Item | None) -> None:
+def test_item_is_understood(us: Vocabulary, text: str, expected: Item) -> None:
     """One item of a row at a time; letters may be large or small."""
-    item = parse_row(f"Rnd 1: {text}.", us).items[0]
-    if expected is None:
-        assert isinstance(item.items[0], SaidChain)  # type: ignore[union-attr]
-    else:
-        assert item == expected
+    assert parsed(f"Rnd 1: {text}.", us).items == (expected,)
 
 
 @pytest.mark.parametrize(
@@ -95,7 +145,7 @@ def test_item_is_understood(us: Vocabulary, text: str, expected: Item | None) ->
 )
 def test_label_says_which_rows(us: Vocabulary, label: str, expected: Label) -> None:
     """One or several, and their sides."""
-    assert parse_row(f"{label}: Dc in next st.", us).label == expected
+    assert parsed(f"{label}: Dc in next st.", us).label == expected
 
 
 @pytest.mark.parametrize(
@@ -105,6 +155,7 @@ def test_label_says_which_rows(us: Vocabulary, label: str, expected: Label) -> N
         ("; turn", (Ending("turn"),)),
         ("; do not join", (Ending("no_join"),)),
         ("; close the ring with the first st of the next rnd", (Ending("no_join"),)),
+        ("; join with sl st to form a ring", (Ending("join_ring", "sl st"),)),
         ("; join with sl st to first sc", (Ending("join_first", "sl st", "sc"),)),
         ("; join with sl st to first ch", (Ending("join_first", "sl st", "ch"),)),
         (
@@ -119,7 +170,7 @@ def test_label_says_which_rows(us: Vocabulary, label: str, expected: Label) -> N
 )
 def test_ending_is_understood(us: Vocabulary, end: str, expected: tuple[Ending, ...]) -> None:
     """What it is joined to, and whether the work is turned."""
-    assert parse_row(f"Rnd 1: Dc in next st{end}.", us).endings == expected
+    assert parsed(f"Rnd 1: Dc in next st{end}.", us).endings == expected
 
 
 @pytest.mark.parametrize(
@@ -130,6 +181,7 @@ def test_ending_is_understood(us: Vocabulary, end: str, expected: tuple[Ending, 
         ("(160 sts)", 160),
         ("(1 st)", 1),
         ("(30 ch)", 30),
+        ("(1 ring)", 1),
         ("(192 sc, 96 picots, 32 ch-1 sps)", 224),
         ("(12 beads, 12 ch-20 sps)", 12),
     ],
@@ -138,40 +190,60 @@ def test_stated_count_is_that_of_the_places(
     us: Vocabulary, count: str, expected: int | None
 ) -> None:
     """Ornaments and trims leave none."""
-    assert parse_row(f"Rnd 1: Dc in next st. {count}", us).stated == expected
+    assert parsed(f"Rnd 1: Dc in next st. {count}", us).stated == expected
 
 
 def test_sentences_around_the_row_are_understood(us: Vocabulary) -> None:
-    """Hook, chain spaces, markers, cutting the yarn."""
-    said = parse_row(
-        "Rnd 1 (RS): Change to 2.25 mm hook. Count each ch-sp as a st. Dc in next st; turn. Move "
+    """Yarn joined, hook, chain spaces, short rows, markers, cutting the yarn."""
+    said = parsed(
+        "Rnd 1 (RS): Join yarn at the start of the rnd. Change to 2.25 mm hook. Count each ch-sp "
+        "as a st. Short row. Dc in next st; turn. Move "
         "markers 1–3, 5 up into the 1st st and marker 4 up into the 22nd st of each increase. "
         "Fasten off. (1 dc)",
         us,
     )
     assert (said.hook, said.noted, said.fasten_off) == (2.25, True, True)
+    assert (said.rejoined, said.short) == (True, True)
     assert said.marked == (Marked((1, 2, 3, 5), 1), Marked((4,), 22))
 
 
 def test_placed_markers_are_read_like_moved_ones(us: Vocabulary) -> None:
     """Both say where they are after the row."""
-    said = parse_row("Rnd 1: Dc in next st. Place marker 1 in the 2nd st of the decrease.", us)
+    said = parsed("Rnd 1: Dc in next st. Place marker 1 in the 2nd st of the decrease.", us)
     assert (said.handling, said.marked) == ("placed", (Marked((1,), 2),))
 
 
 def test_markers_placed_anew_are_told_from_moved_ones(us: Vocabulary) -> None:
     """The old ones are taken out first."""
     place = "lace marker 1 in the 2nd st of the decrease."
-    anew = parse_row(f"Rnd 1: Dc in next st. Remove the old markers. P{place}", us)
+    anew = parsed(f"Rnd 1: Dc in next st. Remove the old markers. P{place}", us)
     assert (anew.handling, anew.marked) == ("replaced", (Marked((1,), 2),))
-    moved = parse_row("Rnd 1: Dc in next st. Move marker 1 up into the 2nd st of the decrease.", us)
+    moved = parsed("Rnd 1: Dc in next st. Move marker 1 up into the 2nd st of the decrease.", us)
     assert (moved.handling, moved.marked) == ("moved", (Marked((1,), 2),))
 
 
 def test_same_words_are_other_stitches_in_uk_terms(uk: Vocabulary) -> None:
     """UK dc is US sc."""
-    said = parse_row("Rnd 1: Tr in next st, dc in next st, miss next 2 sts.", uk)
-    assert said.items == (Work(DC), Work(SC), Skip(2))
+    said = parsed("Rnd 1: Tr in next st, dc in next st, miss next 2 sts.", uk)
+    assert said.items == (Placed(Work(DC)), Placed(Work(SC)), Skipped(2))
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Rep rows 2 and 3 another 6 times. (9 dc)", (2, 3, 6, 9)),
+        ("Rep rnds 2–5 another 2 times.", (2, 5, 2, None)),
+        ("Rep row 3 another 1 time.", (3, 3, 1, None)),
+    ],
+)
+def test_rows_that_come_again_are_named_by_number(
+    us: Vocabulary, text: str, expected: tuple[int, int, int, int | None]
+) -> None:
+    """From which to which, how often more, and the count at the end."""
+    said = parse_row(f"Rows 4–15 (RS, WS in turn): {text}", us)
+    assert isinstance(said, SaidAgain)
+    assert (said.first, said.last, said.times, said.stated) == expected
+    assert said.label == Label("row", 4, 15, ("RS", "WS"))
 
 
 def test_spread_is_written_out(us: Vocabulary) -> None:

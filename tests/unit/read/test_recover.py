@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from frogless.errors import InputError
-from frogless.read.ground import Ground
+from frogless.read.ground import Stretch
 from frogless.read.parse import parse_row
 from frogless.read.recover import Heard, rows_of
 from frogless.read.vocabulary import Vocabulary
@@ -15,15 +15,18 @@ SC, DC = "single_crochet", "double_crochet"
 
 
 def rows(
-    us: Vocabulary, *lines: str, places: int | None = 9, spaces: bool = False
+    us: Vocabulary,
+    *lines: str,
+    places: int | None = 9,
+    kinds: tuple[str, ...] = (),
+    closed: bool = True,
 ) -> tuple[Row, ...]:
     """The rows of some lines, worked into so many places."""
-    heard = Heard(Ground(places, spaces))
-    found: list[Row] = []
+    begun = None if places is None else (Stretch(kinds or ("st",) * places),)
+    heard = Heard(begun, closed)
     for line in lines:
-        made, heard = rows_of(parse_row(line, us), heard, us)
-        found.extend(made)
-    return tuple(found)
+        _, heard = rows_of(parse_row(line, us), heard, us)
+    return tuple(done.row for done in heard.done)
 
 
 def test_each_is_as_many_as_there_are_places_below(us: Vocabulary) -> None:
@@ -155,14 +158,14 @@ def test_stitches_together_are_recovered(us: Vocabulary) -> None:
         ("Rnd 1: Ch 2, dc in next 9 sts.", "not said whether the turning chain of 2 counts"),
         ("Rnd 1: Dc in next st, ch 2 (does not count as a st).", "only the chain at the beginning"),
         ("Rnd 1: 2 dc, dc in next st.", '"dc" does not say where it goes; write "dc in next st"'),
-        ("Rnd 1: Dc in each st around, dc in next st.", '"in each" is the whole row'),
-        ("Rnd 1: [dc in each st around] 2 times.", '"in each" is the whole row'),
+        ("Rnd 1: Dc in each st around, dc in next st.", '"in each" takes all places there are'),
+        ("Rnd 1: [dc in each st around] 2 times.", '"in each" is said outside brackets'),
         ("Rnd 1: Dc in next st, no turning chain.", "said before its first stitch"),
         (
             "Rnd 1: Dc in each remaining st around.",
-            '"remaining" is for a turning chain that counts',
+            '"remaining" is for places after others that are taken',
         ),
-        ("Rnd 1: Ch 3 (counts as first dc), dc in each st around.", '"remaining" is for a turning'),
+        ("Rnd 1: Ch 3 (counts as first dc), dc in each st around.", '"remaining" is for places'),
         (
             "Rnd 1: Dc in next st; join with sl st to first sc.",
             'the first "sc", but began with "dc"',
@@ -206,6 +209,9 @@ def test_row_that_is_missing_is_noticed(us: Vocabulary) -> None:
         rows(us, "Rnd 1: Dc in each st around.", "Rnd 3: Dc in each st around.")
 
 
+LACE = ("st", "sp1") * 4 + ("st",)
+
+
 def test_chain_spaces_below_have_to_be_named(us: Vocabulary) -> None:
     """ "Each st" could leave them out."""
     for line, complaint in (
@@ -213,10 +219,10 @@ def test_chain_spaces_below_have_to_be_named(us: Vocabulary) -> None:
         ("Rnd 1: Dc in next 9 sts.", 'write "Count each ch-sp as a st."'),
     ):
         with pytest.raises(InputError, match="the row below leaves chain spaces") as error:
-            rows(us, line, spaces=True)
+            rows(us, line, kinds=LACE)
         assert complaint in str(error.value)
-    named = rows(us, "Rnd 1: Dc in each st and ch-sp around.", spaces=True)
-    noted = rows(us, "Rnd 1: Count each ch-sp as a st. Dc in next 9 sts.", spaces=True)
+    named = rows(us, "Rnd 1: Dc in each st and ch-sp around.", kinds=LACE)
+    noted = rows(us, "Rnd 1: Count each ch-sp as a st. Dc in next 9 sts.", kinds=LACE)
     assert named[0].body == noted[0].body == (Work(DC, 9),)
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from frogless.read.parse import parse_row
+from frogless.read.spoken import Placed, Said
 from frogless.read.spoken import Over, Tog
 from frogless.read.vocabulary import Vocabulary, normal, vocabulary
 from frogless.rows.nodes import Work
@@ -25,7 +26,9 @@ def test_every_stitch_is_read_by_name_and_abbreviation(dialect: Dialect) -> None
         assert stitch.kind == "trim" or known.key(term.name) == key
         if stitch.kind == "stitch" and stitch.stands_on:
             text = f"Rnd 1: {term.name} in next 2 sts, {term.abbreviation} in next st."
-            assert parse_row(text, known).items == (Work(key, 2), Work(key))
+            said = parse_row(text, known)
+            assert isinstance(said, Said)
+            assert said.items == (Placed(Work(key, 2)), Placed(Work(key)))
 
 
 def test_plural_is_read_for_what_is_counted(us: Vocabulary) -> None:

@@ -4,17 +4,26 @@ from __future__ import annotations
 
 import pytest
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
-from frogless.write.body import Setting, say_body
+from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Start, Together, Work
+from frogless.write.body import NO_START, Setting, say_body
 from frogless.write.ground import Ground, Noun
 from frogless.write.words import Words
 
 SC, DC = "single_crochet", "double_crochet"
 
 
-def said(words: Words, *body: Node, places: int | None = 99, noun: Noun = "st") -> str:
-    """A body in words, in rounds."""
-    return ", ".join(say_body(body, Setting(words, Ground(places, noun), closed=True)))
+def said(
+    words: Words,
+    *body: Node,
+    places: int | None = 99,
+    noun: Noun = "st",
+    nouns: tuple[Noun, ...] = (),
+    start: Start = NO_START,
+    closed: bool = True,
+) -> str:
+    """A body in words, in rounds unless it says otherwise."""
+    known = nouns or (None if places is None else (noun,) * places)
+    return ", ".join(say_body(body, Setting(words, Ground(known, noun), closed, start)))
 
 
 @pytest.mark.parametrize(
@@ -68,8 +77,10 @@ def test_places_are_called_what_they_are(us: Words) -> None:
     """Foundation chains, row ends and chain spaces."""
     assert said(us, Work(SC, 9), places=9, noun="ch") == "sc in each ch around"
     assert said(us, Work(SC, 9), places=10, noun="end") == "sc in next 9 row ends"
-    flat = Setting(us, Ground(9, spaces=True), closed=False, remaining=True)
-    assert say_body((Work(SC, 8),), flat) == ("sc in each remaining st and ch-sp across",)
+    assert said(us, Work(SC, 9), places=None, noun="end") == "sc in next 9 row ends"
+    counted, spaces = Start(3, counts=True), ("st", "sp1", *("st",) * 7)
+    told = said(us, Work(SC, 8), nouns=spaces, start=counted, closed=False)
+    assert told == "sc in each remaining st and ch-sp across"
 
 
 def test_what_is_worked_0_times_is_not_said(us: Words) -> None:

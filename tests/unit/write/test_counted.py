@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Start, Together, Work
+from frogless.rows.nodes import Chain, End, Into, Node, Repeat, Row, Start, Together, Work
 from frogless.write.counted import first_stitch, say_count
 from frogless.write.words import Words
 
@@ -46,7 +48,30 @@ def test_count_that_does_not_add_up_stands_alone(us: Words) -> None:
     assert say_count(row(0), us) == "0 sts"
 
 
-def test_first_stitch_is_found_inside_groups() -> None:
-    """Chains are passed over; they are what is joined to only when there is nothing else."""
-    assert first_stitch(row(0, Repeat((Chain(1), Into((Work(DC),))), 2))) == DC
-    assert first_stitch(row(0, Chain(3))) is None
+def test_first_stitch_is_found_inside_groups(us: Words) -> None:
+    """Chains and ornaments are passed over; a chain is joined to only when there is nothing else."""
+    assert first_stitch(row(0, Repeat((Chain(1), Into((Work(DC),))), 2)), us) == DC
+    assert first_stitch(row(0, Work("picot"), Work(SC)), us) == SC
+    assert first_stitch(row(0, Chain(3)), us) == "chain"
+
+
+@pytest.mark.parametrize("body", [Work("adjustable_ring"), Chain(4)])
+def test_a_ring_is_one_ring_however_it_is_made(us: Words, body: Node) -> None:
+    """It is one place; how many chains it has is no count of stitches."""
+    ring = Row(0, "RS", "", (body,), 1, end=End("first_stitch"))
+    assert say_count(ring, us) == "1 ring"
+    flat = Row(0, "RS", "", (Chain(4),), 1)
+    assert say_count(flat, us, closed=False) == "1 ch-4 sp"
+
+
+def test_a_foundation_chain_states_the_chains_that_are_made(us: Words) -> None:
+    """Those of the turning chain among them, right or wrong as the count may be."""
+    chain = Row(0, "WS", "", (Chain(91, each=True),), 91)
+    assert say_count(chain, us, closed=False, more=2) == "93 ch"
+    assert say_count(replace(chain, count=90), us, closed=False, more=2) == "92 sts"
+
+
+def test_a_turning_chain_without_stitches_is_counted_as_a_chain(us: Words) -> None:
+    """Otherwise the kinds would not add up."""
+    lace = row(2, Chain(2), start=Start(3, counts=True))
+    assert say_count(lace, us) == "1 ch-2 sp, 1 ch"

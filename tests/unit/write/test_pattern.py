@@ -6,7 +6,7 @@ import pytest
 
 from frogless.rows.nodes import Base, Chain, End, Into, Piece, Program, Repeat, Row, Seam, Work
 from frogless.stitches.load import dictionary
-from frogless.write.ground import Ground, base_ground
+from frogless.write.ground import Ground, edge_ground
 from frogless.write.pattern import (
     say_heading,
     write_marker_note,
@@ -48,7 +48,7 @@ def test_piece_is_folded_and_rows_are_not() -> None:
 def test_piece_on_an_edge_that_is_not_at_hand_is_written_in_numbers() -> None:
     """ "Each" is said only where it is known how many there are."""
     assert write_piece(COVER, STITCHES, "us")[0].text.startswith("[2 sc in next st] 9 times")
-    known = write_piece(COVER, STITCHES, "us", ground=Ground(9))
+    known = write_piece(COVER, STITCHES, "us", ground=Ground(("st",) * 9))
     assert known[0].text.startswith("2 sc in each st around")
 
 
@@ -58,7 +58,8 @@ def test_pieces_of_a_program_know_their_edges() -> None:
     assert (skirt.name, skirt.heading) == ("skirt", "skirt: worked in joined rounds, not turned.")
     assert cover.lines[0].text == "2 sc in each st around; do not join."
     assert cover.heading == (
-        "cover: worked in a spiral, into the foundation edge of skirt, WS facing."
+        "cover: worked in a spiral, into the foundation edge of skirt, WS facing; "
+        "join yarn in the first st."
     )
 
 
@@ -85,11 +86,17 @@ def test_edges_offer_what_their_rows_left(us: Words) -> None:
     """A foundation chain has no row end; the last row may have chain spaces."""
     lace = Row(2, "RS", "", (Chain(2), Work(DC, 8)), 9)
     chain = Row(0, "RS", "", (Chain(4, each=True),), 4)
-    program = Program((Piece("skirt", True, (RING, lace)), Piece("band", False, (chain, lace))))
-    assert base_ground(program, Base("skirt", "foundation"), us) == Ground(9)
-    assert base_ground(program, Base("skirt", "row_ends"), us) == Ground(2, "end")
-    assert base_ground(program, Base("band", "row_ends"), us) == Ground(1, "end")
-    assert base_ground(program, Base("band", "last_row"), us) == Ground(9, spaces=True)
+    pieces = (Piece("skirt", True, (RING, lace)), Piece("band", False, (chain, lace)))
+
+    def offered(base: Base) -> Ground:
+        piece = Piece("edge", True, (plain(1),), (base,))
+        return edge_ground(Program((*pieces, piece)), piece, us)
+
+    assert offered(Base("skirt", "foundation")) == Ground(("st",) * 9)
+    assert offered(Base("skirt", "row_ends")) == Ground(("end",) * 2)
+    assert offered(Base("band", "row_ends")) == Ground(("end",))
+    assert offered(Base("band", "last_row")) == Ground(("sp2", *("st",) * 8))
+    assert offered(Base("band", "foundation")) == Ground(("ch",) * 4)
 
 
 def test_program_declares_its_terms_and_ends_with_its_seams() -> None:

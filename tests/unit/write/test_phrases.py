@@ -26,8 +26,8 @@ ENGLISH = phrases()
 
 def test_number_chooses_the_form() -> None:
     """One takes the singular, any other number the plural."""
-    assert ENGLISH.count("next_st", 1, stitch="dc") == "dc in next st"
-    assert ENGLISH.count("next_st", 9, stitch="dc") == "dc in next 9 sts"
+    assert ENGLISH.count("next", 1, stitch="dc", place="st") == "dc in next st"
+    assert ENGLISH.count("next", 9, stitch="dc", place="sts") == "dc in next 9 sts"
 
 
 @pytest.mark.parametrize(
@@ -94,7 +94,7 @@ def test_language_is_added_with_data_alone(tmp_path: Path) -> None:
     words = Words(dictionary(), "us", invented(tmp_path))
     told = tell(Piece("skirt", True, (row,)), words)[0]
     assert told.text == (
-        "~ch 2 (does not count as a st), ~Stb in next 9 sts; ~without twisting, "
+        "~ch 2 (does not count as a st), ~Stb in next 9 ~sts; ~without twisting, "
         "~join with sl st to first Stb to form a ring."
     )
     assert told.count == "~9 Stb"

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from frogless.rows.nodes import Chain, End, Into, Repeat, Row, Skip, Start, Work
-from frogless.write.ground import NOTHING, Ground
-from frogless.write.row import Said, say_row
+from frogless.write.ground import NOTHING, Ground, Noun
+from frogless.write.row import Place, Said, say_row
 from frogless.write.words import Words
 
 SC, DC = "single_crochet", "double_crochet"
@@ -19,8 +19,8 @@ def row(n: int, number: int = 1, **given: object) -> Row:
 
 def said(words: Words, what: Row, before: Said | None = None, *, closed: bool = True) -> str:
     """The row in words on a row of 9 places."""
-    ground = NOTHING if what.number == 0 else Ground(9)
-    return say_row(what, before or Said(), ground, closed, words)
+    ground = NOTHING if what.number == 0 else Ground(("st",) * 9)
+    return say_row(what, before or Said(), ground, Place(closed), words)
 
 
 @pytest.mark.parametrize(
@@ -107,13 +107,26 @@ def test_chain_that_comes_first_is_kept_apart_from_a_turning_chain(us: Words) ->
     assert said(us, lace).startswith("No turning chain, ch 2, skip next st, dc in next 8 sts")
 
 
+LACE: tuple[Noun, ...] = ("st", "sp1", "st", "sp1", "st", "st", "st", "sp1", "st")
+
+
 def test_chain_spaces_below_are_counted_as_stitches_in_so_many_words(us: Words) -> None:
     """A row that is all alike names them itself."""
-    below = Ground(9, spaces=True)
+    below = Ground(LACE)
     runs = Row(2, "RS", "", (Work(DC, 4), Into((Work(DC, 2),)), Work(DC, 4)), 10)
-    assert say_row(runs, Said(), below, True, us).startswith("Count each ch-sp as a st. Dc in next")
-    assert (
-        say_row(row(9), Said(), below, True, us) == "Dc in each st and ch-sp around; do not join."
+    told = say_row(runs, Said(), below, Place(closed=True), us)
+    assert told.startswith("Count each ch-sp as a st. Dc in next 4 sts, 2 dc in next st")
+    alike = say_row(row(9), Said(), below, Place(closed=True), us)
+    assert alike == "Dc in each st and ch-sp around; do not join."
+
+
+def test_chain_spaces_are_named_where_each_has_its_own_stitches(us: Words) -> None:
+    """Nothing has to be counted then."""
+    below = Ground(("st", "st", "sp2", "st", "st"))
+    corner = Into((Work(DC, 2), Chain(2), Work(DC, 2)))
+    told = Row(2, "RS", "", (Work(DC, 2), corner, Work(DC, 2)), 10)
+    assert say_row(told, Said(), below, Place(closed=True), us) == (
+        "Dc in next 2 sts, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 2 sts; do not join."
     )
 
 
