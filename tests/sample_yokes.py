@@ -8,6 +8,7 @@ from pathlib import Path
 
 from sample_designs import basis, body, swatch, table
 
+from frogless.design.document import PiecesDesign
 from frogless.design.pieces.yoke import YokeChoice
 from frogless.plan.basis import Basis
 from frogless.plan.pieces.made import Made, OfferedEdge
@@ -24,11 +25,13 @@ class YokeDesign:
     Args:
         keys: of the yoke, further ones or others.
         work: the lines of [work].
+        tables: of further pieces.
     """
 
     construction: str = "raglan yoke"
     keys: Mapping[str, object] = field(default_factory=dict)
     work: str = TURNED
+    tables: tuple[str, ...] = ()
 
     @property
     def text(self) -> str:
@@ -40,6 +43,7 @@ class YokeDesign:
                 '[garment]\nkind = "top"',
                 f'[work]\nstitch = "{D}"\n{self.work}',
                 table("[piece]", **keys),
+                *self.tables,
             ]
         )
 
@@ -56,7 +60,9 @@ def yoke_basis(
     someone = body(bust_girth=bust, upper_arm_girth=arm, head_girth="56 cm")
     sample = sample or swatch(64, 40, width="40 cm", height="40 cm")
     found = basis(folder, design.text, someone, sample)
-    (entry,) = found.design.piece  # type: ignore[attr-defined]
+    assert isinstance(found.design, PiecesDesign)
+    entry = found.design.piece[0]
+    assert isinstance(entry, YokeChoice)
     return found, entry
 
 
