@@ -130,6 +130,7 @@ def parser() -> argparse.ArgumentParser:
     _add_draft(commands)
     _add_resume(commands)
     _add_tryout(commands)
+    _add_counts(commands)
     _add_studio(commands)
     return top
 
@@ -182,6 +183,29 @@ def _add_tryout(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
     command.add_argument("--json", action="store_true", help="print data instead of a table")
     command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
     command.set_defaults(run=_tryout)
+
+
+def _add_counts(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    told = "counts near yours that fit a stitch multiple, and the round that leads there"
+    described = f"{told.capitalize()}."
+    command = commands.add_parser("counts", help=told, description=described, allow_abbrev=False)
+    command.add_argument("count", type=int, metavar="COUNT", help="stitches that you have")
+    command.add_argument(
+        "--multiple", type=int, required=True, metavar="N", help="stitches of one repeat"
+    )
+    command.add_argument(
+        "--offset", type=int, metavar="N", help="stitches over, in rows: 1 of a multiple of 6 + 1"
+    )
+    way = command.add_mutually_exclusive_group()
+    way.add_argument("--rows", action="store_true", help="worked in rows")
+    way.add_argument("--rounds", action="store_true", help="worked in rounds")
+    command.add_argument(
+        "--gauge", type=Path, action=_Once, metavar="FILE", help="swatch file (TOML), for girths"
+    )
+    command.add_argument("--terms", choices=["us", "uk"], default="us", help="stitch names (us)")
+    command.add_argument("--units", choices=["cm", "in"], default="cm", help="units shown (cm)")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=_counts)
 
 
 def _add_swatch(command: argparse.ArgumentParser) -> None:
@@ -289,6 +313,24 @@ def _tryout(options: argparse.Namespace) -> str:
         _speak_utf8()
         return json.dumps(tryout.data(tried), ensure_ascii=False, indent=1) + "\n"
     return tryout.table(tried)
+
+
+def _counts(options: argparse.Namespace) -> str:
+    from frogless.publish.counts import ask_which, counts_text
+    from frogless.swatch import gauge, load_swatch
+
+    if not (options.rows or options.rounds):
+        ask_which(options.count, options.multiple, options.offset)
+    swatch = load_swatch(options.gauge) if options.gauge else None
+    return counts_text(
+        options.count,
+        options.multiple,
+        options.offset or 0,
+        closed=not options.rows,
+        gauge=gauge(swatch, swatch.stitch) if swatch else None,
+        terms=options.terms,
+        units=options.units,
+    )
 
 
 def _progress(told: str) -> None:
