@@ -14,7 +14,7 @@ from frogless.design.document import PiecesDesign, named_formulas
 from frogless.errors import Fault, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.edging import EDGING
-from frogless.plan.waist import BAND, COVER, MAIN_PIECE
+from frogless.plan.waist import BAND, COVER
 
 LONGEST = 30_000.0
 """mm. The hem of a floor-length skirt of four full circles is 28 m."""
@@ -29,7 +29,7 @@ OWN = "lengths"
 """The table of a design's own lengths."""
 
 TAKEN_BY_SECTIONS = (EDGING, COVER, BAND)
-TAKEN_BY_PIECES = (MAIN_PIECE, COVER, BAND)
+TAKEN_BY_PIECES = (COVER, BAND)
 """Names of parts that the program adds itself: two parts of one name cannot be told apart."""
 
 
@@ -81,7 +81,7 @@ def _tube(basis: Basis) -> Iterator[Fault]:
 def _pieces(basis: Basis) -> Iterator[Fault]:
     """Names of pieces and of joins are what other entries and people know them by."""
     if isinstance(basis.design, PiecesDesign):
-        yield from _twice(basis, "piece", [p.name for p in basis.design.piece], ())
+        yield from _twice(basis, "piece", [p.name for p in basis.design.piece], TAKEN_BY_PIECES)
         yield from _twice(basis, "join", [j.name for j in basis.design.join], ())
 
 
@@ -102,7 +102,9 @@ def _strands(basis: Basis) -> Iterator[Fault]:
 def _names(basis: Basis) -> Iterator[Fault]:
     design = basis.tube
     yield from _twice(basis, "section", [s.name for s in design.section], TAKEN_BY_SECTIONS)
-    yield from _twice(basis, "strand", [s.name for s in design.strand], TAKEN_BY_PIECES)
+    yield from _twice(
+        basis, "strand", [s.name for s in design.strand], (design.name, *TAKEN_BY_PIECES)
+    )
 
 
 def _twice(basis: Basis, table: str, names: list[str], taken: tuple[str, ...]) -> Iterator[Fault]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from frogless.design.document import PiecesDesign
 from frogless.plan import limits
 from frogless.plan.basis import Basis
-from frogless.plan.joins import plan_joins
+from frogless.plan.joins import Joined, plan_joins
 from frogless.plan.model import Plan
 from frogless.plan.pieces.border import plan_border
 from frogless.plan.pieces.cord import plan_cord
@@ -18,8 +18,7 @@ from frogless.plan.pieces.panel import plan_panel
 from frogless.plan.pieces.raglan import plan_raglan
 from frogless.plan.pieces.round_yoke import plan_round_yoke
 from frogless.plan.pieces.shawl import plan_shawl
-from frogless.plan.pieces.shawl import plan_shawl
-from frogless.plan.pieces.skirt import plan_skirt
+from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube import plan_tube
 from frogless.rows.nodes import Program
 
@@ -30,10 +29,11 @@ Takes the basis, the entry, its key in the design ("piece.2", for messages), and
 before it made, by name.
 """
 
+NOTHING_JOINED = Joined((), (), ())
+
 CONSTRUCTIONS: Mapping[str, Construction] = {
     "border": plan_border,
     "disc": plan_disc,
-    "shawl": plan_shawl,
     "shawl": plan_shawl,
     "cord": plan_cord,
     "panel": plan_panel,
@@ -53,7 +53,7 @@ def plan(basis: Basis) -> Plan:
     limits.check(basis)
     if isinstance(basis.design, PiecesDesign):
         return _plan_pieces(basis, basis.design)
-    return plan_skirt(basis)
+    return _assembled((made_skirt(basis),))
 
 
 def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
@@ -61,8 +61,10 @@ def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
     for i, choice in enumerate(design.piece, 1):
         construction = CONSTRUCTIONS[choice.construction]
         made[choice.name] = construction(basis, choice, f"piece.{i}", made)
-    parts = tuple(made.values())
-    joined = plan_joins(basis, design.join, made)
+    return _assembled(tuple(made.values()), plan_joins(basis, design.join, made))
+
+
+def _assembled(parts: Sequence[Made], joined: Joined = NOTHING_JOINED) -> Plan:
     return Plan(
         pieces=tuple(plan for part in parts for plan in part.plans),
         gauges={name: gauge for part in parts for name, gauge in part.gauges.items()},

@@ -30,7 +30,6 @@ from frogless.swatch import Gauge
 from frogless.units import Measured
 
 ELASTIC_PERCENT = 90.0
-MAIN_PIECE = "skirt"
 COVER = "elastic cover"
 BAND = "waistband"
 PLAIN = "single_crochet"
@@ -97,7 +96,7 @@ def covered_elastic(basis: Basis, choice: CoveredElastic, waist_count: int) -> T
             )
         ),
     )
-    cover = _cover(plan, choice.hook or basis.hook)
+    cover = _cover(plan, choice.hook or basis.hook, basis.tube.name)
     return Trim(plan, (cover,), remarks=_elastic_remarks(basis, plan))
 
 
@@ -114,7 +113,7 @@ def _elastic_length(
     return ring, (Step("percent", percent, ""), Step("ring", ring))
 
 
-def _cover(plan: ElasticPlan, hook: float) -> Piece:
+def _cover(plan: ElasticPlan, hook: float, skirt: str) -> Piece:
     body: Node = Work(PLAIN, plan.base_count)
     if plan.stitches_in_each > 1:
         body = Repeat((Into((Work(PLAIN, plan.stitches_in_each),)),), plan.base_count)
@@ -128,7 +127,7 @@ def _cover(plan: ElasticPlan, hook: float) -> Piece:
         end=End("first_stitch", fasten_off=True),
         hook=hook,
     )
-    return Piece(COVER, True, (row,), (Base(MAIN_PIECE, "foundation"),))
+    return Piece(COVER, True, (row,), (Base(skirt, "foundation"),))
 
 
 def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
@@ -298,7 +297,9 @@ def ribbed_band(basis: Basis, choice: RibbedBand, waist_count: int) -> Trim:
         because=because,
     )
     remarks = (_rib_remark(),) if gauge.estimated else ()
-    return Trim(plan, (_band(plan, choice.hook or basis.hook),), _band_seams(plan), remarks)
+    return Trim(
+        plan, (_band(plan, choice.hook or basis.hook),), _band_seams(plan, basis.tube.name), remarks
+    )
 
 
 def _rib_row(basis: Basis, choice: RibbedBand, gauge: Gauge) -> Measured:
@@ -340,7 +341,7 @@ def _band_row(plan: BandPlan, number: int, hook: float) -> Row:
     )
 
 
-def _band_seams(plan: BandPlan) -> tuple[Seam, ...]:
+def _band_seams(plan: BandPlan, skirt: str) -> tuple[Seam, ...]:
     n = plan.row_stitches
     ends = Seam(
         name="band ends",
@@ -354,7 +355,7 @@ def _band_seams(plan: BandPlan) -> tuple[Seam, ...]:
     waist = Seam(
         name="band to waist",
         stitch=PLAIN,
-        first=(Base(MAIN_PIECE, "foundation"),),
+        first=(Base(skirt, "foundation"),),
         second=(Base(BAND, "row_ends"),),
         count=plan.waist_count,
         over=plan.rows,

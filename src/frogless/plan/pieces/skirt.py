@@ -12,20 +12,27 @@ from frogless.plan.basis import Basis
 from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
-from frogless.plan.model import CordPlan, PiecePlan, Plan, Remark
+from frogless.plan.model import CordPlan, PiecePlan, Remark
+from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
-from frogless.plan.pieces.tube_told import edging_depths, edging_work, gauges_of, section_plans
+from frogless.plan.pieces.tube_told import (
+    edging_depths,
+    edging_work,
+    gauges_of,
+    offered,
+    section_plans,
+)
 from frogless.plan.sections import LANDMARKS, spans, start_target
 from frogless.plan.tube import Tube, tube
-from frogless.rows.nodes import Piece, Program
+from frogless.rows.nodes import Piece
 
 # Eyelets that have to make room for shaping may move this many rounds down: any lower, and a cord
 # no longer draws in the waist (own choice).
 EYELETS_MOVE = 3
 
 
-def plan_skirt(basis: Basis) -> Plan:
-    """The whole plan of a skirt.
+def made_skirt(basis: Basis) -> Made:
+    """A skirt with what it has at its waist and hem, and the strands that hang from it.
 
     Raises:
         InputError: the design, body or swatch has to be mended.
@@ -40,14 +47,14 @@ def plan_skirt(basis: Basis) -> Plan:
         for i, choice in enumerate(basis.tube.strand, 1)
     ]
     pieces = (
-        Piece(waist.MAIN_PIECE, True, (*rows(skirt, cord), *(hem.rows if hem else ()))),
+        Piece(basis.tube.name, True, (*rows(skirt, cord), *(hem.rows if hem else ()))),
         *(trim.pieces if trim else ()),
         *(strand.strand_piece(s) for s in strands),
     )
     depths = skirt.depths()
     passed = landmarks(skirt, depths)
     main = PiecePlan(
-        name=waist.MAIN_PIECE,
+        name=basis.tube.name,
         construction="tube",
         counts=tuple(row.count for row in pieces[0].rows),
         depths=(*depths, *(edging_depths(basis, depths[-1], hem.rows) if hem else ())),
@@ -57,9 +64,11 @@ def plan_skirt(basis: Basis) -> Plan:
         waist=trim.plan if trim else None,
         strands=tuple(strands),
     )
-    return Plan(
-        pieces=(main,),
-        gauges=gauges_of(skirt, pieces),
+    return Made(
+        pieces=pieces,
+        plans=(main,),
+        edges=tuple(offered(skirt, pieces[0], finished=hem is not None, free=trim is None)),
+        seams=trim.seams if trim else (),
         remarks=(
             *_remarks(skirt),
             *hung_remarks(basis, passed),
@@ -67,7 +76,7 @@ def plan_skirt(basis: Basis) -> Plan:
             *(trim.remarks if trim else ()),
             *(r for s in strands for r in strand.strand_remarks(s)),
         ),
-        program=Program(pieces, trim.seams if trim else ()),
+        gauges=gauges_of(skirt, pieces),
     )
 
 

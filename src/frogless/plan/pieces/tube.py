@@ -17,10 +17,17 @@ from frogless.plan.layout import Multiple, lay_out
 from frogless.plan.model import Landmark, Measure, PiecePlan, Shape
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
 from frogless.plan.pieces.rounds import manner, rows
-from frogless.plan.pieces.tube_told import edging_depths, edging_work, gauges_of, section_plans
-from frogless.plan.sections import Span, Target, spans, start_target
+from frogless.plan.pieces.skirt import made_skirt
+from frogless.plan.pieces.tube_told import (
+    edging_depths,
+    edging_work,
+    gauges_of,
+    offered,
+    section_plans,
+)
+from frogless.plan.sections import LANDMARKS, Span, Target, spans, start_target
 from frogless.plan.tube import Tube, tube
-from frogless.rows.nodes import Base, Chain, Node, Piece, Work
+from frogless.rows.nodes import Chain, Node, Piece, Work
 from frogless.rows.spread import even_spread, worked_over
 from frogless.units import Measured
 
@@ -47,6 +54,8 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
     """
     own = basis.of_tube(choice, key)
     _check(own, choice)
+    if _hangs_from_waist(choice):
+        return made_skirt(own)
     begun = _begun(own, choice, made)
     worked = _decide(replace(own, begun_with=begun.count))
     finish = edging_work(worked)
@@ -74,7 +83,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
     return Made(
         pieces=(piece,),
         plans=(plan,),
-        edges=tuple(_edges(worked, piece, finished=finish is not None)),
+        edges=tuple(offered(worked, piece, finished=finish is not None)),
         remarks=finish.remarks if finish else (),
         gauges=gauges_of(worked, (piece,)),
     )
@@ -99,12 +108,17 @@ def _check(basis: Basis, choice: TubeChoice) -> None:
                 basis.place(f"start.{name}"),
             )
     for name in ("waist", "strand"):
-        if getattr(choice, name):
+        if start.on and getattr(choice, name):
             raise InputError(
-                "waists and strands belong to a skirt that is the whole design; give this piece a "
-                "border or cords of their own",
+                f"a {name} hangs on a foundation, and this piece is begun on an edge; leave it out",
                 basis.place(name),
             )
+
+
+def _hangs_from_waist(choice: TubeChoice) -> bool:
+    """Whether it is a skirt that knows the body's landmarks from the waist down."""
+    landmarks = any(section.to in LANDMARKS for section in choice.section)
+    return not choice.start.on and (landmarks or bool(choice.waist or choice.strand))
 
 
 def _begun(basis: Basis, choice: TubeChoice, made: Mapping[str, Made]) -> _Begun:
@@ -291,17 +305,3 @@ def _shape(worked: Tube) -> Shape:
     left = [(-half, level) for half, level in reversed(levels)]
     up = worked.basis.tube.direction == "up"
     return Shape(((*right, *left),), way=(0.0, -1.0 if up else 1.0))
-
-
-def _edges(worked: Tube, piece: Piece, *, finished: bool) -> Iterator[OfferedEdge]:
-    """The foundation's underside, and the last round where no edging closes it."""
-    names = ("hem", "top") if worked.basis.tube.direction == "up" else ("top", "hem")
-    first, last = worked.spans[0].gauge, worked.spans[-1].gauge
-    if not piece.bases:
-        n = worked.counts[0]
-        base = Base(piece.name, "foundation", reverse=True)
-        yield OfferedEdge(names[0], (base,), (n,), first.width.times(n), first, closed=True)
-    if not finished:
-        n = worked.counts[-1]
-        base = Base(piece.name, "last_row")
-        yield OfferedEdge(names[1], (base,), (n,), last.width.times(n), last, closed=True)

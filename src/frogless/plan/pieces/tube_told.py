@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from frogless.because import Because, Step
 from frogless.plan import edging as edging_
-from frogless.plan import options
+from frogless.plan import flare, options
 from frogless.plan.basis import Basis
 from frogless.plan.model import SectionPlan
+from frogless.plan.pieces.made import OfferedEdge
 from frogless.plan.tube import Tube
 from frogless.rows import walk
-from frogless.rows.nodes import Piece, Row
+from frogless.rows.nodes import Base, Piece, Row
 from frogless.swatch import Gauge
 
 
@@ -42,6 +43,7 @@ def _section_plan(tube: Tube, i: int) -> SectionPlan:
         profile=span.outline(wanted),
         floor=shaped.floor if shaped else (),
         evidence=options.evidence(span, shaped) if shaped else None,
+        lines=flare.lines(span.section),
     )
 
 
@@ -89,3 +91,19 @@ def gauges_of(tube: Tube, pieces: Sequence[Piece]) -> dict[str, Gauge]:
             if row.section not in gauges and keys:
                 gauges[row.section] = tube.basis.trim_gauge(keys[0])
     return gauges
+
+
+def offered(
+    worked: Tube, piece: Piece, *, finished: bool, free: bool = True
+) -> Iterator[OfferedEdge]:
+    """The foundation's underside while it is free, and the last round where no edging closes it."""
+    names = ("hem", "top") if worked.basis.tube.direction == "up" else ("top", "hem")
+    first, last = worked.spans[0].gauge, worked.spans[-1].gauge
+    if free and not piece.bases:
+        n = worked.counts[0]
+        base = Base(piece.name, "foundation", reverse=True)
+        yield OfferedEdge(names[0], (base,), (n,), first.width.times(n), first, closed=True)
+    if not finished:
+        n = worked.counts[-1]
+        base = Base(piece.name, "last_row")
+        yield OfferedEdge(names[1], (base,), (n,), last.width.times(n), last, closed=True)
