@@ -136,7 +136,8 @@ def _planned(plan: PiecePlan, first: int) -> Iterator[tuple[str, int, int]]:
     for mark in plan.landmarks:
         yield mark.key, mark.rounds, mark.count
     for section in plan.sections:
-        yield f"start of {section.name}", section.first_round - 1, section.count_before
+        if section.first_round > first:  # begun on edges, a piece has no row before its first
+            yield f"start of {section.name}", section.first_round - 1, section.count_before
         yield f"end of {section.name}", section.last_round, section.count_after
 
 
