@@ -24,6 +24,11 @@ KINDS: dict[str, dict[str, object]] = {
     "foundation stitch": {"with": "foundation_double_crochet"},
     "drop shoulder": {"armhole": {"depth": "20 cm"}, "neck": NECK},
     "set in": {"armhole": HOLE, "neck": NECK, "shoulder": {"drop": "3 cm"}},
+    "neck shallower than the slope": {
+        "armhole": HOLE,
+        "neck": {**NECK, "depth": "2 cm"},
+        "shoulder": {"drop": "4 cm"},
+    },
     "neck from a wrong-side row": {"armhole": HOLE, "neck": {**NECK, "depth": "10 cm"}},
     "deep V": {"armhole": HOLE, "neck": {**NECK, "depth": "26 cm", "shape": "V"}},
     "square": {"armhole": HOLE, "neck": {**NECK, "shape": "square"}},

@@ -113,8 +113,9 @@ def _sections(panel: Layout, strip: Strip) -> Iterator[SectionPlan]:
 
 def _steps_in(panel: Layout, stage: Stage) -> bool:
     """Whether neck or shoulder take stitches in a stage's rows, so that it ends on fewer."""
-    neck = panel.neck.first if panel.neck else panel.last + 1
-    return stage.last >= neck
+    if panel.neck is None:
+        return False
+    return stage.last >= min(panel.neck.first, panel.last - len(panel.steps) + 2)
 
 
 def _option(panel: Layout, stage: Stage) -> Option | None:

@@ -62,17 +62,21 @@ def cap_length(
     return along([*half, *half, (0, top)], gauge.width, gauge.height)
 
 
-def plan_cap(count: int, once: int, top: int, wish: Wish, gauge: Gauge, place: Place) -> CapShape:
+def plan_cap(
+    count: int, once: tuple[int, int], top: int, wish: Wish, gauge: Gauge, place: Place
+) -> CapShape:
     """The cap whose edge comes nearest to what is wanted; its first row loses the steps only.
 
     Args:
         count: stitches of the sleeve at the underarm.
+        once: the fewest stitches that each side loses at once, which are taken when they do, and
+            the most.
 
     Raises:
-        Impossible: no number of rows comes near enough.
+        Impossible: no cap comes near enough.
     """
-    each = (count - 2 * once - top) // 2
-    if each < 1:
+    if (count - 2 * once[0] - top) // 2 < 1:
+        each = (count - 2 * once[0] - top) // 2
         raise Impossible(
             f"the sleeve has {count} stitches at the underarm, and its cap a top of {top}: there is "
             "nothing to take away between them",
@@ -80,15 +84,28 @@ def plan_cap(count: int, once: int, top: int, wish: Wish, gauge: Gauge, place: P
             short_stitches=2 - 2 * each,
             ways_out=("a narrower top", "a wider sleeve"),
         )
-    least = math.ceil(each / 2)
-    found = min(
-        (_shape(once, each, top, sloping, wish, gauge) for sloping in _rows(least, wish, gauge)),
-        key=lambda shape: (round(abs(shape.length.value - wish.length), 4), -shape.rows),
-    )
-    off = found.length.value - wish.length
-    if not -wish.shorter - 1e-6 <= off <= wish.longer + 1e-6:
-        raise _off(found, off, wish, gauge, place)
-    return found
+    steps = range(once[0], max(once) + 1)
+    nearest = [_nearest(count, step, top, wish, gauge) for step in steps]
+    able = (shape for shape in nearest if _is_near(shape, wish))
+    if found := next(able, None):
+        return found
+    raise _off(min(nearest, key=_distance), wish, gauge, place)
+
+
+def _nearest(count: int, once: int, top: int, wish: Wish, gauge: Gauge) -> CapShape:
+    each = max((count - 2 * once - top) // 2, 1)
+    rows = _rows(math.ceil(each / 2), wish, gauge)
+    return min((_shape(once, each, top, sloping, wish, gauge) for sloping in rows), key=_distance)
+
+
+def _distance(shape: CapShape) -> tuple[float, int]:
+    """How far its edge is off, mm; of two as near the longer comes first."""
+    return round(abs(shape.length.value - shape.wanted), 4), -shape.rows
+
+
+def _is_near(shape: CapShape, wish: Wish) -> bool:
+    off = shape.length.value - shape.wanted
+    return -wish.shorter - 1e-6 <= off <= wish.longer + 1e-6
 
 
 def _rows(least: int, wish: Wish, gauge: Gauge) -> range:
@@ -101,7 +118,8 @@ def _shape(once: int, each: int, top: int, sloping: int, wish: Wish, gauge: Gaug
     return CapShape(once, each, top, sloping + upright, length, wish.length)
 
 
-def _off(found: CapShape, off: float, wish: Wish, gauge: Gauge, place: Place) -> Impossible:
+def _off(found: CapShape, wish: Wish, gauge: Gauge, place: Place) -> Impossible:
+    off = found.length.value - found.wanted
     longer = off > 0
     limit = wish.longer if longer else wish.shorter
     short = abs(off) - limit

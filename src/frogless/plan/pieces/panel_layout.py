@@ -7,14 +7,22 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from frogless.because import Because
-from frogless.design.pieces.panel import PanelChoice, PanelSection
+from frogless.design.pieces.panel import Armhole, PanelChoice, PanelSection
 from frogless.design.work import Work
 from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.landing import Landing, land
 from frogless.plan.pieces.made import Made, edge_named
 from frogless.plan.pieces.panel_cap import CapShape, Wish, plan_cap
-from frogless.plan.pieces.panel_edges import HANDS, Hand, Line, Run, spread_run, steps_of
+from frogless.plan.pieces.panel_edges import (
+    HANDS,
+    Hand,
+    Line,
+    Run,
+    shaped_rows,
+    spread_run,
+    steps_of,
+)
 from frogless.plan.pieces.panel_neck import NeckShape, plan_neck, slope_neck, step_shoulder
 from frogless.plan.pieces.panel_rows import ShortRows, Span
 from frogless.rows.nodes import ROW_ENDS
@@ -366,8 +374,7 @@ def _armhole(panel: Layout) -> None:
             panel.basis.place(panel.where("armhole.width")),
         )
     each = (before - after) // len(hands)
-    once = each // 2 if choice.at_once is None else panel.wide(choice.at_once, "armhole.at_once")
-    once = min(once, each)
+    once = min(_armhole_step(panel, choice, each), each)
     first = panel.armhole + (1 if once else 0)
     run = spread_run(first, panel.last, once - each, "steep", choice.rows)
     if run.short:
@@ -390,6 +397,14 @@ def _armhole(panel: Layout) -> None:
             wanted, because,
         )
     )  # fmt: skip
+
+
+def _armhole_step(panel: Layout, choice: Armhole, each: int) -> int:
+    """What each side loses at once: half of it, or as much more as its rows have no room for."""
+    if choice.at_once is not None:
+        return panel.wide(choice.at_once, "armhole.at_once")
+    room = len(shaped_rows(panel.armhole + 1, panel.last, choice.rows, each))
+    return max(each // 2, each - room)
 
 
 def _neck(panel: Layout) -> None:
@@ -474,7 +489,9 @@ def _cap(panel: Layout, made: Mapping[str, Made]) -> None:
         for t in (choice.ease, choice.shorter, choice.longer)
     )
     wish = Wish(math.fsum(edge.length.value for edge in edges), *lengths)
-    cap = plan_cap(panel.count, once, top, wish, panel.gauge, place)
+    most = once if choice.at_once is not None else (panel.count - top) // 4
+    cap = plan_cap(panel.count, (once, most), top, wish, panel.gauge, place)
+    once = cap.once
     before, first = panel.count, panel.last + 1
     panel.gauges += [panel.gauge] * cap.rows
     panel.last += cap.rows

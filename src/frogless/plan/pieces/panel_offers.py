@@ -41,7 +41,8 @@ def _hem(panel: Layout, strips: Strips) -> OfferedEdge:
     halves = strips.halves
     begun = [halves["left"], halves["right"]] if halves else [strips.main]
     parts: list[Part] = [(Base(strip.name, "foundation"), strip.count) for strip in begun]
-    return _edge(panel, "hem", parts, panel.gauge.width.times(panel.begun.count))
+    name = "hem" if panel.choice.worked == "upwards" else "top"
+    return _edge(panel, name, parts, panel.gauge.width.times(panel.begun.count))
 
 
 def _ends(strips: Strips, panel: Layout, hand: Hand, first: int, last: int) -> list[Part]:
@@ -149,23 +150,25 @@ def _top(panel: Layout, strips: Strips) -> Iterator[OfferedEdge]:
         count = strips.main.count_after(panel.last)
         parts = [tops_of(strips.main, panel.last, 0, count)]
         if not panel.cap:
-            yield _edge(panel, "top", parts, panel.gauge.width.times(count))
+            name = "top" if panel.choice.worked == "upwards" else "hem"
+            yield _edge(panel, name, parts, panel.gauges[-1].width.times(count))
         return
     if strips.sides:
-        yield _shoulder(panel, strips.sides["right"], "right")
+        yield _shoulder(panel, strips, "right")
         yield from _neck(panel, strips)
-        yield _shoulder(panel, strips.sides["left"], "left")
+        yield _shoulder(panel, strips, "left")
     else:
         at = panel.choice.neck.at if panel.choice.neck else "left"
-        yield _shoulder(panel, strips.main, "right" if at == "left" else "left")
+        yield _shoulder(panel, strips, "right" if at == "left" else "left")
 
 
-def _shoulder(panel: Layout, strip: Strip, hand: Hand) -> OfferedEdge:
-    """Its steps from right to left: the tip is at the armhole."""
+def _shoulder(panel: Layout, strips: Strips, hand: Hand) -> OfferedEdge:
+    """Its steps from right to left: the tip is at the armhole, and may lie below a shallow neck."""
     parts: list[Part] = []
     number = len(panel.steps)
     for i, step in enumerate(panel.steps):
         row = panel.last - number + 1 + i
+        strip = next(s for s, low, high in strips.outer(hand, panel.split) if low <= row <= high)
         there = strip.count_after(row)
         at = 0 if hand == "right" else there - step
         parts.append(tops_of(strip, row, at, step))

@@ -29,9 +29,14 @@ def shape_of(panel: Layout, strips: Strips) -> Shape:
 
 
 def _laid(panel: Layout, point: Point) -> Point:
-    """A point counted from where the work begins, as it is worn: y grows downwards."""
+    """A point counted from where the work begins, as it is worn: y grows downwards.
+
+    What is worked downwards is worn the other way up: turned by half a circle.
+    """
     x, y = point
-    return (x, panel.top_of(panel.last) - y if panel.choice.worked == "upwards" else y)
+    if panel.choice.worked == "upwards":
+        return (x, panel.top_of(panel.last) - y)
+    return (panel.begun.count * panel.gauge.width.value - x, y)
 
 
 def outer_path(panel: Layout, hand: Hand) -> list[Point]:
