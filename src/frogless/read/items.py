@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass
 
 from frogless.errors import InputError
@@ -12,6 +13,7 @@ from frogless.read.spoken import (
     Backwards,
     Bare,
     Each,
+    Evenly,
     FromHook,
     Group,
     Item,
@@ -29,7 +31,8 @@ from frogless.read.spoken import (
     Where,
 )
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.spread import even_spread, worked_over
 
 _TOG = re.compile(r"(?P<stitch>.+?)(?P<places>\d+)tog", re.IGNORECASE)
 _CALLED = {"st": "a stitch", "end": "a row end", "ring": "the ring"}
@@ -67,9 +70,13 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
                 '"in each" takes all places there are; with other stitches after it, write their '
                 "numbers"
             )
-        node = _node(item, at, context)
-        nodes.append(node)
-        at += taken_by((node,), context.vocabulary.stitches)
+        made: tuple[Node, ...]
+        if isinstance(item, Evenly):
+            made = _evenly(item, at, context)
+        else:
+            made = (_node(item, at, context),)
+        nodes += made
+        at += taken_by(made, context.vocabulary.stitches)
     return tuple(nodes), at
 
 
@@ -95,8 +102,26 @@ def _node(item: Item, at: int, context: Context) -> Node:
             return _bare(item, context.vocabulary)
         case Made(node):
             return node
-        case Backwards() | NoTurningChain() | FromHook() | Across() | SameStart() | Older():
+        case (
+            Evenly()
+            | Backwards()
+            | NoTurningChain()
+            | FromHook()
+            | Across()
+            | SameStart()
+            | Older()
+        ):
             raise InputError("how a row starts is said before its first stitch, outside brackets")
+
+
+def _evenly(said: Evenly, at: int, context: Context) -> tuple[Node, ...]:
+    """A spread that comes out as the text says that it does."""
+    spread = even_spread(said.count, said.over)
+    if {k: n for n, k in said.shares} != Counter(spread):
+        meant = " and ".join(f"{n} take {k}" for k, n in sorted(Counter(spread).items())[::-1])
+        raise InputError(f"of {said.count} stitches spread evenly over {said.over} places, {meant}")
+    context.check(said.noun, at, said.over)
+    return worked_over(said.stitch, spread)
 
 
 def _located(node: Node, where: Where, noun: Noun, at: int, context: Context) -> Node:
@@ -112,7 +137,7 @@ def _located(node: Node, where: Where, noun: Noun, at: int, context: Context) ->
     if where == "same" and not (start.shares and at == start.across):
         raise InputError('"same" is for the place of a turning chain that counts, right after it')
     context.check(noun, at, taken)
-    return node
+    return Into((node,)) if where == "same" and isinstance(node, Work) else node
 
 
 def _check_kind(noun: Noun, kind: str, place: int, *, noted: bool) -> None:

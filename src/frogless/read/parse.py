@@ -19,6 +19,7 @@ from frogless.read.spoken import (
     Bare,
     Each,
     Ending,
+    Evenly,
     FromHook,
     Group,
     Handling,
@@ -275,6 +276,13 @@ class _Builder(Transformer[Token, Any]):
     def inner_group(self, parts: list[Any]) -> Repeat:
         *items, times = parts
         return Repeat(tuple(items), int(times))
+
+    def evenly(self, parts: list[Any]) -> Evenly:
+        count, stitch, over, noun, *shares = parts
+        return Evenly(self.words.key(stitch), int(count), int(over), tuple(shares), noun)
+
+    def share(self, parts: list[Token]) -> tuple[int, int]:
+        return int(parts[0]), int(parts[1])
 
     def skip(self, parts: list[Any]) -> Skipped:
         return Skipped(_number(parts[1:]), parts[-1])

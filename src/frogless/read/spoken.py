@@ -71,6 +71,21 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class Evenly:
+    """So many stitches spread evenly over places.
+
+    Args:
+        shares: how many places take how many.
+    """
+
+    stitch: str
+    count: int
+    over: int
+    shares: tuple[tuple[int, int], ...]
+    noun: Noun
+
+
+@dataclass(frozen=True, slots=True)
 class Skipped:
     """Places that are passed over."""
 
@@ -165,6 +180,7 @@ Item = (
     | SameStart
     | Older
     | Placed
+    | Evenly
     | Skipped
     | Unworked
     | Made

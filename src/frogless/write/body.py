@@ -8,7 +8,9 @@ from itertools import groupby
 
 from frogless.rows.count import consumed
 from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.spread import even_spread
 from frogless.rows.walk import unrolled
+from frogless.write.evenly import Evenly, even_parts, say_shares
 from frogless.write.ground import Ground, Noun, one_noun, say_place
 from frogless.write.repeats import say_shortest
 from frogless.write.spots import Spot, needs_note, spots
@@ -134,14 +136,15 @@ def _begun(body: Sequence[Node], setting: Setting) -> tuple[tuple[str, ...], tup
 def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], tuple[Node, ...]]:
     """What is worked into the place of the turning chain, in words, and the rest of the body.
 
-    What takes more than that one place is only said to begin there.
+    What takes more than that one place, or may, is only said to begin there.
     """
     words, noun = setting.words, setting.ground.of(setting.start.across, 1)[0]
     what, rest = "", body
     match body:
-        case (Work(stitch, times), *others) if words.stitches[stitch].stands_on == 1:
-            what = words.stitch(stitch)
-            rest = (*((Work(stitch, times - 1),) if times > 1 else ()), *others)
+        case (Work(stitch, 1), *others) if noun == "ring" and words.stitches[stitch].stands_on == 1:
+            what, rest = words.stitch(stitch), tuple(others)
+        case (Into((Work(stitch, 1),)), *others) if noun != "ring":
+            what, rest = words.stitch(stitch), tuple(others)
         case (Into(inner), *others):
             what, rest = _in_one(inner, words), tuple(others)
     if not what:
@@ -151,6 +154,30 @@ def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], 
 
 
 def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[str]:
+    """Every node in words; what is picked up evenly along a stretch of an edge is said so."""
+    words, ground = setting.words, setting.ground
+    for part in even_parts(body, ground.stretches_from(at), words.stands_on):
+        if not isinstance(part, Evenly):
+            yield from _one_by_one(part, at, setting, noted=noted)
+            at += consumed(part, words.stands_on)
+            continue
+        noun = one_noun(ground.of(at, part.over))
+        yield _evenly(part, "st" if noted and noun == "place" else noun, words)
+        at += part.over
+
+
+def _evenly(part: Evenly, noun: Noun, words: Words) -> str:
+    return words.phrases.count(
+        "evenly",
+        part.count,
+        stitch=words.stitch(part.stitch),
+        places=part.over,
+        place=say_place(noun, part.over, words),
+        told=say_shares(even_spread(part.count, part.over), words),
+    )
+
+
+def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[str]:
     """Every node in words, a run of stitches over unlike places as a run for each."""
     stands_on = setting.words.stands_on
     found = spots(body, at, setting.ground, stands_on)

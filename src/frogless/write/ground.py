@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import accumulate, groupby
 
 import numpy as np
 
@@ -42,12 +43,14 @@ class Ground:
         nouns: what each is called, in the order met; None when the piece stands on an edge that is
             not at hand.
         noun: what they are called then.
+        stretches: how many places each stretch has that a piece is begun on, in the order met.
         older: which of them, in the order met, an earlier row than the one below has left unworked.
     """
 
     nouns: tuple[Noun, ...] | None
     noun: Noun = "st"
     older: frozenset[int] = frozenset()
+    stretches: tuple[int, ...] = ()
 
     @property
     def places(self) -> int | None:
@@ -60,6 +63,12 @@ class Ground:
             return (self.noun,) * taken
         found = self.nouns[at : at + taken]
         return found + ("st",) * (taken - len(found))
+
+    def stretches_from(self, at: int) -> tuple[int, ...]:
+        """What is left of each stretch when the first `at` places are taken."""
+        ends = accumulate(self.stretches)
+        left = zip(ends, self.stretches, strict=True)
+        return tuple(min(end - at, count) for end, count in left if end > at)
 
 
 NOTHING = Ground(())
@@ -103,7 +112,8 @@ def edges_met(program: Program, piece: Piece, fabric: Fabric, words: Words) -> G
     first = fabric.pieces[piece.name][0]
     of_base, number = first.from_row[first.order], first.from_place[first.order]
     return Ground(
-        tuple(nouns[-1 - b][p] for b, p in zip(of_base.tolist(), number.tolist(), strict=True))
+        tuple(nouns[-1 - b][p] for b, p in zip(of_base.tolist(), number.tolist(), strict=True)),
+        stretches=tuple(len(list(run)) for _, run in groupby(of_base.tolist())),
     )
 
 

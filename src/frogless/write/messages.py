@@ -238,6 +238,10 @@ PLURALS: Mapping[str, tuple[str, str]] = {
         "{stitch} over next {places} {place}",
         "{n} {stitch} over next {places} {place}",
     ),
+    "evenly": (
+        "work {n} {stitch} evenly over next {places} {place} ({told})",
+        "work {n} {stitch} evenly over next {places} {place} ({told})",
+    ),
     "skip": ("{skip} next {place}", "{skip} next {n} {place}"),
     "leave": ("leave last {place} unworked", "leave last {n} {place} unworked"),
     "leave_for_now": (

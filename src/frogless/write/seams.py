@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Collection, Sequence
 from itertools import groupby
 
 from frogless.rows.nodes import Seam
 from frogless.rows.spread import even_spread
 from frogless.write.edges import say_along
+from frogless.write.evenly import say_shares
 from frogless.write.fold import Line
 from frogless.write.repeats import say_shortest
 from frogless.write.words import Words
@@ -50,15 +50,8 @@ def _wording(seam: Seam, words: Words) -> tuple[str, str]:
     if seam.spread == (1,) * seam.over:
         return "seam_each", ""
     if len(set(seam.spread)) > 1 and seam.spread == even_spread(seam.count, seam.over):
-        return "seam_shares", _shares(seam, words)
+        return "seam_shares", say_shares(seam.spread, words)
     return "seam_spread", say_spread(seam.spread, words)
-
-
-def _shares(seam: Seam, words: Words) -> str:
-    """How many places take how many: "46 take 2 and 52 take 1"."""
-    taken = sorted(Counter(seam.spread).items(), reverse=True)
-    shares = [words.phrases.count("share", places, k=k) for k, places in taken]
-    return words.phrases.say("and", a=shares[0], b=shares[-1])
 
 
 def say_spread(spread: Sequence[int], words: Words) -> str:
