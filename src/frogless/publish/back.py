@@ -11,7 +11,15 @@ from frogless.body.children import is_for_child
 from frogless.draw.describe import describe_profile
 from frogless.fit.flare import describe_fullness
 from frogless.fit.survey import share_reached
-from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, SectionPlan, StrandPlan
+from frogless.plan.model import (
+    BandPlan,
+    CordPlan,
+    EdgingPlan,
+    ElasticPlan,
+    Evidence,
+    SectionPlan,
+    StrandPlan,
+)
 from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
 from frogless.proof.model import Finding
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
@@ -109,12 +117,28 @@ def why_section(drafted: Drafted, section: SectionPlan) -> str:
         )
     if section.chosen is None and not drafted.of_pieces:
         told = say(drafted, "why_tube", told=told)
+    if drafted.of_pieces and section.evidence is not None:
+        return _with_runner_up(drafted, section, section.evidence, told)
     for other in section.others[:1]:
         rhythm = rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language)
         stray = show_length(abs(other.stray), drafted.units)
         way = say(drafted, "other", points=other.points, rhythm=rhythm, stray=stray)
         told = say(drafted, "why_other", told=told, other=way)
     return told
+
+
+def _with_runner_up(drafted: Drafted, section: SectionPlan, evidence: Evidence, told: str) -> str:
+    """What the simplest rhythm of another number of clauses costs or saves."""
+    other = next(iter(evidence.runners_up), None)
+    if other is None:
+        return told
+    units = drafted.units
+    dearer = show_length(abs(other.cost), units)
+    return say(
+        drafted, "why_runner_dearer" if other.cost >= 0 else "why_runner_closer", told=told,
+        rhythm=rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language),
+        stray=show_length(abs(other.stray), units), by=dearer,
+    )  # fmt: skip
 
 
 def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:

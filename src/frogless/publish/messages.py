@@ -532,7 +532,12 @@ MESSAGES: Mapping[str, str] = {
     ),
     "why_waist": "waist finish",
     "why_section_pieces": "{name}: rows",
-    "why_other_pieces": "{told}. Smoother, but longer to read: {other}",
+    "why_runner_dearer": (
+        "{told}. Another way to say it, {rhythm}, would stray {stray}, {by} further"
+    ),
+    "why_runner_closer": (
+        "{told}. Closer, but longer to read: {rhythm}, which strays {stray}, {by} less"
+    ),
     "check_planned_pieces": "Every piece has the stitches that were planned",
     "check_goes_on_pieces": "Every opening passes what has to go through it",
     "check_stays_up_pieces": "Something holds the {kind} up",

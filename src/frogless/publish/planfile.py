@@ -9,7 +9,7 @@ from typing import Any
 from frogless.because import Because
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import GoingOn, LandmarkFit
-from frogless.plan.model import JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
+from frogless.plan.model import Evidence, JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.rows.nodes import Piece
 from frogless.tally.model import Notion, YarnNeed
@@ -150,7 +150,32 @@ def _section(section: SectionPlan) -> Json:
             "stray_mm": _mm(chosen.stray),
             "stray_depth_mm": _mm(chosen.stray_at),
         }
+    if section.evidence is not None:
+        data["evidence"] = _evidence(section.evidence, section.first_round - 1)
     return data
+
+
+def _evidence(evidence: Evidence, above: int) -> Json:
+    """How good a rhythm is; rows are counted through the piece, of which `above` lie above it."""
+    return {
+        "clauses": evidence.clauses,
+        "most_clauses": evidence.most_clauses,
+        "stray_mm": _mm(evidence.stray),
+        "least_mm": _mm(evidence.least),
+        "bound_mm": _mm(evidence.bound),
+        "indifference_mm": _mm(evidence.indifference),
+        "binding": list(evidence.binding),
+        "runners_up": [
+            {
+                "clauses": other.clauses,
+                "stray_mm": _mm(other.stray),
+                "stray_depth_mm": _mm(other.stray_at),
+                "cost_mm": _mm(other.cost),
+                "shaping_rows": [above + row for row in other.rhythm.rounds],
+            }
+            for other in evidence.runners_up
+        ],
+    }
 
 
 def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan | None) -> Iterable[Json]:
