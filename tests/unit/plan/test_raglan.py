@@ -11,6 +11,7 @@ import pytest
 from sample_yokes import D, YokeDesign, continued, edge, yoke_basis
 
 from frogless.design.pieces.raglan import RaglanChoice
+from frogless.draft import DIALECTS
 from frogless.errors import Impossible, InputError
 from frogless.fabric.expand import expand
 from frogless.fabric.geometry import angles, marked_parent, shaping_points
@@ -21,9 +22,11 @@ from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.raglan import plan_raglan
 from frogless.plan.pieces.raglan_counts import Counts, mixed
 from frogless.proof.checks import edges, rows, shaping, stitches
+from frogless.proof.checks.text import check_reads_back
 from frogless.proof.model import Finding, Subject
 from frogless.rows.nodes import Into, Leave, Piece, Program, Row, Work
 from frogless.stitches.load import dictionary
+from frogless.write.pattern import write_program
 
 MEDIUM: Mapping[str, object] = {
     "neck": "57.5 cm",
@@ -330,3 +333,16 @@ def _shifted(row: Row) -> Row:
     assert isinstance(second, Work)
     moved = (Work(D, first.times - 1), corner, Work(D, second.times + 1))
     return replace(row, body=(*moved, *others))
+
+
+@pytest.mark.parametrize("work", WORKS)
+@pytest.mark.parametrize("raised", ["0 cm", "2 cm"])
+def test_text_of_yoke_body_and_sleeves_reads_back(raised: str, work: str, tmp_path: Path) -> None:
+    """Bridging chains are told as chains, one by one, in the count of their round."""
+    made = planned(tmp_path, {**MEDIUM, "back_raise": raised}, WORKS[work])
+    program, words = Program(continued(made)), dictionary()
+    texts = {dialect: write_program(program, words, dialect) for dialect in DIALECTS}
+    plan = Plan(made.plans, {}, (), program)
+    subject = Subject(plan, program, expand(program, words), NO_FIT, words, texts)
+    assert check_reads_back(subject).faults == ()
+    assert "(148 dc, 12 ch)" in texts["us"]

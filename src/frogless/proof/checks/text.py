@@ -13,6 +13,8 @@ from frogless.fabric.model import RowFabric
 from frogless.proof.model import Finding, Subject, finding
 from frogless.read.build import read_program
 from frogless.rows.count import CHAIN, SLIP_STITCH
+from frogless.rows.nodes import Chain
+from frogless.rows.walk import nodes
 from frogless.stitches.model import Dialect
 
 # "Rnds 2–5 (RS, WS in turn): … (180 hdc, 26 ch-1 sps)": a line that states its count by kind.
@@ -80,7 +82,9 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
     for i, key in enumerate(row.keys):
         here = row.stitch == i
         if key == CHAIN:
-            held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts)
+            single = _single_chains(row)
+            held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts) - single
+            held[subject.stitches[CHAIN].terms[dialect].abbreviation] += single
             continue
         term = subject.stitches[key].terms[dialect]
         # The slip stitches that a row begins across lead to its first stitch and are none of it.
@@ -91,3 +95,12 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
         stitches = [row.keys[i] for i in row.stitch.tolist() if row.keys[i] != CHAIN]
         held[subject.stitches[stitches[0]].terms[dialect].abbreviation] += 1
     return +held
+
+
+def _single_chains(row: RowFabric) -> int:
+    """Chains each of which is a place of its own, as those that bridge an underarm."""
+    return sum(
+        node.times * times
+        for node, times in nodes(row.row.body)
+        if isinstance(node, Chain) and node.each
+    )
