@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
@@ -10,12 +11,13 @@ from pathlib import Path
 import pytest
 from pieces_designs import Garment, garment, panel, swatch
 
-from frogless.plan.pieces.panel import foundation_chains
 from frogless.plan.pieces.panel_cap import cap_length
 from frogless.plan.pieces.panel_edges import along, steps_of
 from frogless.rows.nodes import Into, Skip, Together
+from frogless.stitches.load import dictionary
 from frogless.swatch import Gauge
 from frogless.units import Measured
+from frogless.write.pattern import write_program
 
 HERE = Path(__file__).parent
 ROWS = list(csv.DictReader((HERE / "panels.csv").read_text("utf-8").splitlines()))
@@ -159,11 +161,10 @@ def edging_in_rows(folder: Path) -> Facts:
         panel(width="50 cm", multiple=6, offset=1, length="10 cm"),
         work="turning_chain = 3\nturning_chain_counts = true",
     )
-    (told,) = [r.sentence for r in made.plan.remarks if r.name == "foundation_chain"]
-    assert "93 chains carry 91 stitches" in told
-    assert "chain 4 from the hook" in told
-    count = made.piece("front").counts[0]
-    return {"stitches": count, "chains": foundation_chains(count, 3, counts=True)}
+    text = write_program(made.plan.program, dictionary(), "us")
+    (chains,) = re.findall(r"Ch (\d+); turn", text)
+    assert "Beginning in 4th ch from hook" in text
+    return {"stitches": made.piece("front").counts[0], "chains": int(chains)}
 
 
 def v_neck(folder: Path) -> Facts:

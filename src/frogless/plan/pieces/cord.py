@@ -69,7 +69,7 @@ def _measures(
 ) -> Iterator[Measure]:
     length = gauge.width.times(count)
     line = (0.0, 0.0), (length.value, 0.0)
-    yield Measure("length", "length", length, wanted, count, because, line)
+    yield Measure("length", "width", length, wanted, count, because, line)
     if choice.rows:
         wide = gauge.height.times(choice.rows)
         steps = (
@@ -77,7 +77,7 @@ def _measures(
             Step("landed", choice.rows, "rows"),
             Step("girth", wide.value),
         )
-        yield Measure("width", "width", wide, None, choice.rows, Because(steps))
+        yield Measure("width", "length", wide, None, choice.rows, Because(steps))
 
 
 def _shape(length: float, gauge: Gauge, rows: int) -> Shape:

@@ -10,7 +10,7 @@ from frogless.body.measurements import Measurement
 from frogless.design.pieces.panel import PanelChoice
 from frogless.errors import InputError, near_names
 from frogless.plan.basis import Basis
-from frogless.plan.model import Landmark, Option, PiecePlan, Remark, SectionPlan
+from frogless.plan.model import Landmark, Option, PiecePlan, SectionPlan
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.panel_layout import Layout, Stage, lay_out
 from frogless.plan.pieces.panel_offers import offered
@@ -55,18 +55,7 @@ def plan_panel(basis: Basis, choice: PanelChoice, key: str, made: Mapping[str, M
         )
         for strip, piece in zip(strips.all, pieces, strict=True)
     )
-    return Made(pieces, plans, edges, remarks=tuple(_remarks(panel)), gauges=_gauges(panel))
-
-
-def foundation_chains(count: int, turning_chain: int, *, counts: bool) -> int:
-    """Chains to begin with when the first row is worked into them: those skipped stand for it.
-
-    Source: stitches + skipped chains − 1 if the turning chain counts, common practice.
-
-    >>> foundation_chains(91, 3, counts=True), foundation_chains(91, 1, counts=False)
-    (93, 92)
-    """
-    return count + turning_chain - int(counts)
+    return Made(pieces, plans, edges, gauges=_gauges(panel))
 
 
 def _depths(panel: Layout, strip: Strip, piece: Piece) -> tuple[float, ...]:
@@ -177,26 +166,3 @@ def _gauges(panel: Layout) -> Mapping[str, Gauge]:
     begun = panel.choice.made_of
     found = {FOUNDATION: panel.gauge if begun == "chain" else panel.basis.trim_gauge(begun)}
     return found | {stage.name: stage.gauge for stage in panel.stages}
-
-
-def _remarks(panel: Layout) -> Iterator[Remark]:
-    name, basis = panel.name, panel.basis
-    if panel.choice.made_of == "chain":
-        span = panel.spans[0]
-        chains = foundation_chains(panel.begun.count, span.chains, counts=span.counts)
-        into = span.chains + 1
-        yield Remark(
-            "foundation_chain",
-            f"{name}: {chains} chains carry {panel.begun.count} stitches when the first one is "
-            f"worked into chain {into} from the hook",
-            serious=False,
-        )
-    if panel.cap:
-        cap = panel.cap
-        off = cap.length.value - cap.wanted
-        yield Remark(
-            "cap",
-            f"{name}: the edge of its cap is {basis.show(cap.length.value)}, the armhole with ease "
-            f"{basis.show(cap.wanted)}: {abs(off) / 10:.1f} cm {'more' if off >= 0 else 'less'}",
-            serious=False,
-        )
