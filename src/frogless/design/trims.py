@@ -11,6 +11,17 @@ from frogless.files import Name
 from frogless.units import Hook, Length
 
 
+class EdgingBeads(Strict):
+    """Beads in the repeats of an edging, strung on its yarn before it is begun."""
+
+    bead_diameter: Length
+    bead_hole: Length
+    per_repeat: Annotated[int, Field(ge=1, le=24)] = 1
+    spare_percent: Annotated[float, Field(ge=0, le=100)] = 10
+    yarn_per_repeat: Length | None = None
+    first_ball: Length | None = None
+
+
 class EdgingChoice(Strict):
     """The edging at the hem: a pattern of the dictionary, its hook and how wide a repeat lies."""
 
@@ -19,6 +30,7 @@ class EdgingChoice(Strict):
     parameters: dict[str, int] = Field(default_factory=dict)
     repeat_width: Formula | None = None
     correction_round: Literal["when needed", "never"] = "when needed"
+    beads: EdgingBeads | None = None
 
 
 class CoveredElastic(Strict):

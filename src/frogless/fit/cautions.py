@@ -59,7 +59,8 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
     strands = [strand for piece in plan.pieces for strand in piece.strands]
     if strands:
         yield "strand"
-    if any(strand.beads for strand in strands):
+    edgings = (piece.edging for piece in plan.pieces)
+    if any(strand.beads for strand in strands) or any(one and one.beads for one in edgings):
         yield "beads"
     if any(word in fibre.lower() for word in _BURNS):
         yield "burns readily"

@@ -10,6 +10,7 @@ from frogless.design.trims import EdgingChoice
 from frogless.errors import Impossible, InputError
 from frogless.plan import shaping
 from frogless.plan.basis import Basis
+from frogless.plan.edging_beads import bead_remarks, plan_beads
 from frogless.plan.landing import land, multiple_note
 from frogless.plan.layout import Multiple
 from frogless.plan.model import EdgingPlan, Remark
@@ -93,12 +94,13 @@ def plan_edging(
     size, scaled = hook(basis, choice)
     rows = _rows(basis, found, hem_count, base, first_round, size)
     hem_girth = gauge.width.times(hem_count)
+    repeats = (base - found.offset) // found.multiple
     plan = EdgingPlan(
         pattern=choice.pattern,
         hook=size,
         hem_count=hem_count,
         base_count=base,
-        repeats=(base - found.offset) // found.multiple,
+        repeats=repeats,
         multiple=found.multiple,
         offset=found.offset,
         correction=base - hem_count,
@@ -109,8 +111,10 @@ def plan_edging(
         girth=replace(hem_girth, value=base * width),
         because=because,
         names=tuple((dialect, term.name) for dialect, term in found.terms.items()),
+        beads=plan_beads(basis, choice.beads, found, repeats) if choice.beads else None,
     )
-    return EdgingWork(plan, rows, tuple(_remarks(choice, plan, scaled=scaled)))
+    told = (*_remarks(choice, plan, scaled=scaled), *bead_remarks(plan, basis.show))
+    return EdgingWork(plan, rows, told)
 
 
 def _too_far(basis: Basis, base: int, hem_count: int) -> Impossible:

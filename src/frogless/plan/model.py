@@ -141,6 +141,8 @@ class SectionPlan:
         floor: the least girth, mm, that its rhythm keeps before its first round and after each; 0
             where none is asked. Empty when it has no floor.
         evidence: how good its rhythm is; None when it is not shaped.
+        lines: how its shaping points stand: evenly, in lines; staggered; or on both sides of each
+            line between gores.
     """
 
     name: str
@@ -158,6 +160,34 @@ class SectionPlan:
     profile: tuple[tuple[float, float], ...] = ()
     floor: tuple[float, ...] = ()
     evidence: Evidence | None = None
+    lines: Literal["even", "staggered", "gores"] = "even"
+
+
+@dataclass(frozen=True, slots=True)
+class EdgingBeadsPlan:
+    """Beads in the repeats of an edging, strung before it is begun; mm.
+
+    Args:
+        beads: that are worked in. spare: strung beyond them.
+        yarn_diameter: None when the label does not tell it.
+        balls: repeats that each ball is good for, one after the other; one number when a single
+            ball is enough, or when it is not known how much a repeat takes.
+        picots: of which the middle one has the bead in each repeat; 0 when it is not in a picot.
+    """
+
+    beads: int
+    spare: int
+    per_repeat: int
+    bead_diameter: float
+    bead_hole: float
+    yarn_diameter: float | None
+    balls: tuple[int, ...]
+    picots: int = 0
+
+    @property
+    def strung(self) -> int:
+        """Beads on the yarn when the edging is begun."""
+        return self.beads + self.spare
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,6 +214,7 @@ class EdgingPlan:
     girth: Measured
     because: Because
     names: tuple[tuple[str, str], ...] = ()
+    beads: EdgingBeadsPlan | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -123,7 +123,12 @@ def strand_diameter(basis: Basis, choice: BeadedStrand) -> float:
     if yarn.tex is None or not yarn.plies:
         return PLY * math.sqrt(choice.plies)
     share = min(choice.plies / yarn.plies, 1.0)
-    return 0.0357 * math.sqrt(yarn.tex * share / PACKED_DENSITY)
+    return yarn_diameter(yarn.tex * share)
+
+
+def yarn_diameter(tex: float) -> float:
+    """Diameter of a yarn of so many g per km, mm; see `PACKED_DENSITY`."""
+    return 0.0357 * math.sqrt(tex / PACKED_DENSITY)
 
 
 def _repeat_length(

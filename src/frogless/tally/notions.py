@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.plan.model import CordPlan, ElasticPlan, Plan, StrandPlan
+from frogless.plan.model import CordPlan, EdgingBeadsPlan, ElasticPlan, Plan, StrandPlan
 from frogless.tally.model import Notion
 from frogless.units import Units, show_fine, show_length, show_long
 
@@ -95,6 +95,26 @@ def _beads(plan: Plan, units: Units) -> Iterator[Notion]:
     for strand in _strands(plan):
         if strand.beads:
             yield Notion("bead", strand.beads + strand.spare_beads, None, _bead(strand, units))
+    for beads in _edging_beads(plan):
+        yield Notion("bead", beads.strung, None, _edging_bead(beads, units))
+
+
+def _edging_beads(plan: Plan) -> tuple[EdgingBeadsPlan, ...]:
+    edgings = (piece.edging for piece in plan.pieces)
+    return tuple(edging.beads for edging in edgings if edging and edging.beads)
+
+
+def _edging_bead(beads: EdgingBeadsPlan, units: Units) -> str:
+    """What to look for: the hole takes the yarn doubled at the needle (from memory)."""
+    hole, across = show_fine(beads.bead_hole, units), show_fine(beads.bead_diameter, units)
+    told = f"edging: {beads.spare} spare among them, about {across} across, hole {hole}"
+    if beads.yarn_diameter is None:
+        return f"{told}; the yarn passes it folded at the needle: try one first"
+    doubled = 2 * beads.yarn_diameter
+    told += f"; the yarn folded at the needle is about {show_fine(round(doubled, 1), units)}"
+    if doubled <= beads.bead_hole:
+        return f"{told} and passes: try one first"
+    return f"{told} and does not pass: take a larger hole, or a stiffened single end"
 
 
 def _bead(strand: StrandPlan, units: Units) -> str:
@@ -115,7 +135,7 @@ def _needles(plan: Plan) -> Iterator[Notion]:
     yield Notion("yarn_needle", 1, None, "blunt, with an eye for the yarn: ends and seams")
     if any(isinstance(piece.waist, ElasticPlan) for piece in plan.pieces):
         yield Notion("sewing_needle", 1, None, "sharp, with strong thread: the lap of the elastic")
-    if any(strand.beads for strand in _strands(plan)):
+    if any(strand.beads for strand in _strands(plan)) or _edging_beads(plan):
         yield Notion(
-            "beading_needle", 1, None, "fine enough to pass the beads' holes with the strand"
+            "beading_needle", 1, None, "fine enough to pass the beads' holes with the yarn"
         )

@@ -12,7 +12,14 @@ from pydantic import BaseModel
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
 from frogless.design.pieces.tube import Plain, Section, Start, Through
-from frogless.design.trims import BeadedStrand, CoveredElastic, Drawcord, EdgingChoice, RibbedBand
+from frogless.design.trims import (
+    BeadedStrand,
+    CoveredElastic,
+    Drawcord,
+    EdgingBeads,
+    EdgingChoice,
+    RibbedBand,
+)
 from frogless.design.work import DesignerGauge, Work
 from frogless.plan.limits import MOST_STITCHES
 from frogless.plan.sections import MOST_ROUNDS
@@ -29,6 +36,7 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "### [[section.plain]]": Plain,
     "### [[section.through]]": Through,
     "## [edging]": EdgingChoice,
+    "### [edging.beads]": EdgingBeads,
     '### kind = "covered elastic"': CoveredElastic,
     '### kind = "drawcord"': Drawcord,
     '### kind = "ribbed band"': RibbedBand,

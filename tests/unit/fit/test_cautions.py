@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
+from sample_plans import edging
 
 from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
 from frogless.fit.cautions import cautions
-from frogless.plan.model import CordPlan, Plan, StrandPlan
+from frogless.plan.model import CordPlan, EdgingBeadsPlan, Plan, StrandPlan
 
 PlanMaker = Callable[..., Plan]
 BodyMaker = Callable[..., Body]
@@ -134,3 +136,12 @@ def test_a_child_is_known_by_age_or_stature_when_the_design_does_not_say(
 def test_a_child_is_meant_when_the_design_says_so(body: BodyMaker) -> None:
     """Whatever the body's age."""
     assert is_for_child(body(age=40), for_children=True)
+
+
+def test_beads_in_an_edging_are_cautioned_as_those_of_a_strand(
+    skirt: PlanMaker, body: BodyMaker
+) -> None:
+    """A bead is a small part wherever it is; it hangs from nothing, so nothing can catch."""
+    beads = EdgingBeadsPlan(32, 4, 1, 3.0, 2.0, 0.9, (32,))
+    made = skirt(edging=replace(edging(32, 8, 1420.0, 1), beads=beads))
+    assert {"small_parts"} == keys_of(made, body(age=2)) - {"hands"}

@@ -6,8 +6,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from sample_plans import edging
 
-from frogless.plan.model import CordPlan, ElasticPlan, Plan, StrandPlan
+from frogless.plan.model import CordPlan, EdgingBeadsPlan, ElasticPlan, Plan, StrandPlan
 from frogless.rows.nodes import Row
 from frogless.tally.model import Notion
 from frogless.tally.notions import notions
@@ -106,3 +107,26 @@ def test_a_yarn_needle_and_a_tape_are_listed_when_nothing_else_is_needed(
     made = plan(rows())
     assert len(of("yarn_needle", made)) == len(of("tape_measure", made)) == 1
     assert of("sewing_needle", made) == of("beading_needle", made) == []
+
+
+@pytest.mark.parametrize(
+    ("hole", "thick", "told"),
+    [
+        (2.0, 0.9, "folded at the needle is about 1.8 mm and passes"),
+        (1.5, 0.9, "and does not pass: take a larger hole"),
+        (1.5, None, "the yarn passes it folded at the needle: try one first"),
+    ],
+)
+def test_beads_of_an_edging_are_listed_with_what_their_hole_has_to_pass(
+    plan: Callable[..., Plan], rows: Rows, hole: float, thick: float | None, told: str
+) -> None:
+    """Those to spare among them, and a needle that passes them."""
+    beads = EdgingBeadsPlan(32, 4, 1, 3.0, hole, thick, (32,))
+    made = plan(rows())
+    edged = replace(made.main, edging=replace(edging(32, 8, 1420.0, 1), beads=beads))
+    made = replace(made, pieces=(edged,))
+    (bead,) = of("bead", made)
+    assert bead.pieces == 36
+    assert bead.detail.startswith("edging: 4 spare among them, about 3 mm across, hole ")
+    assert told in bead.detail
+    assert len(of("beading_needle", made)) == 1
