@@ -264,13 +264,15 @@ def _stops(
 
 
 def _stop(aim: Target, span: Span, rise: Rise, multiple: Multiple) -> Stop:
+    # Gores have to be alike as soon as there are any; an edging with stitches over binds alone.
+    alike = math.lcm(aim.multiple, multiple.of) if multiple.offset == 0 else multiple.of
     return Stop(
         wanted=aim.wanted,
         low=aim.low,
         high=aim.high,
         width=span.width,
         rise=rise,
-        multiple=multiple.of,
+        multiple=alike,
         offset=multiple.offset,
         fuller=aim.fuller,
     )

@@ -14,7 +14,7 @@ import numpy.typing as npt
 from frogless.because import Because, Step
 from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
-from frogless.plan import through
+from frogless.plan import flare, through
 from frogless.plan.basis import Basis
 from frogless.plan.rhythm.engine import on_right_side
 from frogless.swatch import Gauge
@@ -48,6 +48,7 @@ class Target:
         asked_ease: the least ease the author asks for, mm; above zero where the garment may not
             lie on the body.
         fuller: of two counts equally near, the larger.
+        multiple: what the count has to be a multiple of, for the sake of gores.
     """
 
     wanted: float
@@ -58,6 +59,7 @@ class Target:
     least_ease: float = 0.0
     asked_ease: float = 0.0
     fuller: bool = True
+    multiple: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -271,7 +273,8 @@ def start_target(basis: Basis) -> Target:
         raise InputError(
             'a tube that is not begun "on" an edge needs a girth', basis.place("start.girth")
         )
-    return target(basis, start.girth, start.ease, start.ease_allowed, "start")
+    found = target(basis, start.girth, start.ease, start.ease_allowed, "start")
+    return replace(found, multiple=flare.multiple(basis.tube.section))
 
 
 def foundation_height(basis: Basis) -> float:
@@ -304,7 +307,7 @@ def spans(basis: Basis) -> tuple[Span, ...]:
         # The first section is as long as its author says with the foundation round included.
         origin = depth if i else 0.0
         for part in _parts(basis, section, f"section.{i + 1}", wanted, origin):
-            span = _span(basis, part.section, part.key, depth, origin + part.below)
+            span = _span(basis, part.section, part.key, depth, origin + part.below, wanted)
             knots = tuple((origin + at, girth) for at, girth in part.points)
             found.append(replace(span, rounds_above=rounds, knots=knots))
             depth, rounds = span.end_depth, rounds + span.rounds
@@ -316,16 +319,19 @@ def _parts(
     basis: Basis, section: Section, key: str, wanted: float, origin: float
 ) -> tuple[through.Part, ...]:
     """A section, or the parts of one that turns on its way."""
-    aim = _end_target(basis, section, key) if section.through else None
+    aim = _end_target(basis, section, key, wanted, 0.0) if section.through else None
     if aim is None:
         return (through.Part(section, key),)
     length = _end(basis, section, key, origin)[0] - origin
     return through.parts(basis, section, key, (wanted, aim.wanted), length)
 
 
-def _span(basis: Basis, section: Section, key: str, start: float, origin: float) -> Span:
+def _span(
+    basis: Basis, section: Section, key: str, start: float, origin: float, wanted: float
+) -> Span:
     gauge = basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch")
     height = worn_height(basis, gauge)
+    section = flare.worked_out(section, gauge.width.value, gauge.height.value)
     end, because = _end(basis, section, key, origin)
     if end <= start + 1e-6:
         raise _nothing_left(basis, section, key, start, end)
@@ -353,7 +359,7 @@ def _span(basis: Basis, section: Section, key: str, start: float, origin: float)
         end_wanted=end,
         rounds_above=0,
         rounds=rounds,
-        target=_end_target(basis, section, key),
+        target=_end_target(basis, section, key, wanted, end - start),
         because=because,
         plain=_plain(basis, section, key, rounds, height),
         turned=basis.work.rounds == "joined and turned",
@@ -437,10 +443,48 @@ def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float
     return long, basis.because_formula(text, "garment.length")
 
 
-def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
+def _end_target(
+    basis: Basis, section: Section, key: str, before: float, length: float
+) -> Target | None:
+    """The girth a section is shaped to, from the girth and over the length that it has, mm."""
     if section.shape == "straight":
         _refuse_unused(basis, section, key)
         return None
+    found = (
+        _flared(basis, section, key, before, length)
+        if section.flare is not None
+        else _shaped_to(basis, section, key)
+    )
+    return replace(found, multiple=flare.multiple(basis.tube.section))
+
+
+def _flared(basis: Basis, section: Section, key: str, before: float, length: float) -> Target:
+    """The girth that a share of a circle gives.
+
+    Raises:
+        InputError: a girth or an ease is asked for besides, or a profile is drawn.
+    """
+    for name in ("girth", "ease", "ease_allowed", "through", "gores"):
+        if name in section.model_fields_set:
+            raise InputError(
+                f'section "{section.name}" is a {section.flare}, which has a girth and lines of '
+                f'its own; leave "{name}" out, or leave "flare" out',
+                basis.place(f"{key}.{name}"),
+            )
+    wanted = flare.widened(str(section.flare), before, length)
+    give = max(DEFAULT_ALLOWED, wanted * DEFAULT_HEM_SHARE)
+    because = Because((Step("formula", wanted, "mm", _circle(basis, section, before, length)),))
+    return Target(wanted, wanted - give, wanted + give, because)
+
+
+def _circle(basis: Basis, section: Section, before: float, length: float) -> str:
+    """A flare in figures: "70 cm + 2π × 45 cm, a full circle"."""
+    times = {"full circle": "2π", "half circle": "π", "quarter circle": "π / 2"}
+    rate = times.get(str(section.flare), "8")
+    return f"{basis.show(before)} + {rate} × {basis.show(length)}, a {section.flare}"
+
+
+def _shaped_to(basis: Basis, section: Section, key: str) -> Target:
     girth = section.girth
     if girth is None and section.to in LANDMARKS:
         girth = LANDMARKS[str(section.to)][0]
@@ -463,6 +507,7 @@ def _end_target(basis: Basis, section: Section, key: str) -> Target | None:
 SHAPING_ONLY = (
     *("girth", "ease", "ease_allowed", "points", "add", "every", "indifference"),
     *("clauses", "shape_on", "least_gap", "plain", "through"),
+    *("flare", "gores", "stagger"),
 )
 
 

@@ -30,6 +30,7 @@ class Round:
         chain_counts: the turning chain takes place 0, so that stitch 0 lies on the join, not
             beside it.
         at: first place of each point, when it is not the one that covers the line.
+        loose: its points stand in no line, so that no markers lead to them.
     """
 
     places: int
@@ -38,6 +39,7 @@ class Round:
     side: Side = "RS"
     chain_counts: bool = False
     at: tuple[int, ...] = ()
+    loose: bool = False
 
     @property
     def left(self) -> int:
@@ -83,6 +85,26 @@ def in_line(rounds: Sequence[Round]) -> tuple[Round, ...]:
     return tuple(lined)
 
 
+def staggered(round_: Round) -> Round:
+    """The round with its points half way between their lines, the first of them at the join."""
+    n, k, first = round_.places, round_.points, int(round_.chain_counts)
+    return replace(round_, at=tuple(max(i * n // k, first) for i in range(k)))
+
+
+def gored(round_: Round) -> Round:
+    """The round with two points at each line between gores, one on either side of it.
+
+    Half a gore lies on either side of the join. Lines between gores of m stitches lie at
+    ⌊(i + 1/2) m⌋; two stitches more in a gore move line i by 2i + 1, which is a whole number, so
+    the lines stay straight.
+    """
+    gores, n = round_.points // 2, round_.places
+    between = [(2 * i + 1) * n // (2 * gores) for i in range(gores)]
+    at = tuple(place for line in between for place in (line - round_.taken, line))
+    lined = replace(round_, at=at)
+    return replace(lined, at=_turned(at, lined)) if round_.side == "WS" else lined
+
+
 def body(stitch: str, round_: Round) -> tuple[Node, ...]:
     """The nodes of a shaping round, equal stretches folded into repeats."""
     change: Node = (
@@ -101,6 +123,8 @@ def marks(round_: Round, following: Round | None) -> tuple[int, ...]:
     Args:
         following: the next shaping round.
     """
+    if round_.loose:
+        return ()
     middle = (round_.made - 1) // 2
     if round_.made == 1 or following is None or not _goes_on(round_, following):
         return (middle,) * round_.points
@@ -115,7 +139,7 @@ def marks(round_: Round, following: Round | None) -> tuple[int, ...]:
 
 def _goes_on(below: Round, above: Round) -> bool:
     """Whether the markers of one shaping round lead to those of the next."""
-    return below.points == above.points
+    return below.points == above.points and not (below.loose or above.loose)
 
 
 def _turned(at: Sequence[int], round_: Round) -> tuple[int, ...]:

@@ -81,7 +81,7 @@ def test_every_formula_is_named_with_its_key() -> None:
         ({"points": "many"}, 'not "many"'),
         ({"points": ()}, "needs 1 or more, has 0"),
         ({"points": (4, 0)}, "must be 1 or more, not 0"),
-        ({"add": 3}, "must be 1 or 2, not 3"),
+        ({"add": 5}, "must be 1, 2, 3 or 4, not 5"),
         ({"every": 0}, "must be 1 or more"),
         ({"to": "knee"}, 'must be "high hip", "hip" or "hem", not "knee"'),
         ({"ease": ""}, "must not be empty"),

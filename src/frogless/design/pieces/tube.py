@@ -56,7 +56,10 @@ class Through(Strict):
 
 
 class Section(Strict):
-    """One stretch of the piece: where it ends and how it is shaped on the way."""
+    """One stretch of the piece: where it ends and how it is shaped on the way.
+
+    `flare` widens it by a share of a circle or as a square, `gores` on both sides of so many gores.
+    """
 
     name: Name
     shape: Literal["straight", "shaped"] = "straight"
@@ -66,7 +69,7 @@ class Section(Strict):
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
     points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
-    add: Literal[1, 2] = 1
+    add: Literal[1, 2, 3, 4] = 1
     every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
     clauses: Annotated[int, Field(ge=1, le=6)] = 3
     shape_on: Literal["any", "right side"] = "any"
@@ -76,6 +79,9 @@ class Section(Strict):
     indifference: Formula | None = None
     stitch: str | None = None
     turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
+    flare: Literal["full circle", "half circle", "quarter circle", "square"] | None = None
+    gores: Annotated[int, Field(ge=2, le=24)] | None = None
+    stagger: bool | None = None
 
 
 class PieceSection(Section):

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
-from frogless.plan import shaping, waist
+from frogless.plan import flare, shaping, waist
 from frogless.plan.basis import Basis
 from frogless.plan.model import CordPlan
 from frogless.plan.tube import Tube
@@ -100,17 +100,18 @@ def shaping_rounds(tube: Tube, how: Manner) -> Mapping[int, shaping.Round]:
     """Every shaping round of the piece, by its number."""
     found: dict[int, shaping.Round] = {}
     for span, shaped in zip(tube.spans, tube.layout.shaped, strict=True):
-        for within in shaped.chosen.rhythm.rounds if shaped else ():
+        for i, within in enumerate(shaped.chosen.rhythm.rounds if shaped else ()):
             r = span.rounds_above + within
             before, after = tube.counts[r - 1 : r + 1]
             points = shaped.points if shaped else 1
-            found[r] = shaping.Round(
+            one = shaping.Round(
                 places=before,
                 points=points,
                 add=(after - before) // points,
                 side=how.side(r),
                 chain_counts=how.chain_counts,
             )
+            found[r] = flare.placed(span.section, one, i)
     return dict(zip(found, shaping.in_line(tuple(found.values())), strict=True))
 
 
@@ -126,7 +127,9 @@ def marked_places(rounds: Mapping[int, shaping.Round], r: int, how: Manner) -> f
     """The places of a plain round, in the order worked, that carry a marker to a shaping round."""
     above = max((k for k in rounds if k < r), default=None)
     below = min((k for k in rounds if k > r), default=None)
-    if above is None or below is None or rounds[above].points != rounds[below].points:
+    if above is None or below is None or rounds[above].loose:
+        return frozenset()
+    if rounds[above].points != rounds[below].points:
         return frozenset()
     one = rounds[above]
     marks = shaping.marks(one, rounds[below])
