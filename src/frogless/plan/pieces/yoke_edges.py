@@ -149,7 +149,8 @@ def measures(yoke: Yoke, neck: Parts, parts: Parts) -> tuple[Measure, ...]:
     width, deep = yoke.gauge.width, yoke.depth_at(yoke.rounds)
     (left, top), _, _, (right, _) = corners(yoke, neck, parts)
     wide = ((0.0, deep), (_flat(parts) * yoke.width, deep))
-    middle = (left + right) / 2
+    # Beside the middle, where the arrow of the work stands.
+    beside = (left + right) / 2 + neck.front * yoke.width / 4
     body, sleeve = body_count(yoke, parts), sleeve_count(yoke, parts)
     because = Because(because_landed(yoke.neck, yoke.width, neck.count, ""))
     found = [
@@ -160,7 +161,7 @@ def measures(yoke: Yoke, neck: Parts, parts: Parts) -> tuple[Measure, ...]:
         Measure(
             "yoke depth", "length", _high(yoke, deep), yoke.depth, yoke.rounds,
             Because((*_rows_told(yoke), Step("length", deep))),
-            ((middle, 0.0), (middle, deep)),
+            ((beside, 0.0), (beside, deep)),
         ),
         Measure(
             "vertical armhole depth", "length", _vertical(yoke, neck), None, yoke.rounds,
