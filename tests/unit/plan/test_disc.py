@@ -98,7 +98,7 @@ def test_a_hat_is_worked_as_by_hand_when_twelve_a_round_come_out(drawn: Drawn) -
     (head,) = made.landmarks
     assert (head.key, head.count, head.wanted) == ("head_girth", 84, pytest.approx(532))
     assert head.garment.value == pytest.approx(525)
-    assert measure(made, "crown radius").got.value == pytest.approx(77.8, abs=0.05)
+    assert measure(made, "radius of the disc").got.value == pytest.approx(77.8, abs=0.05)
     (told,) = [r for r in made.remarks if r.name == "disc_slight_frill"]
     assert "7 % more" in told.sentence
     sound(made)
@@ -294,6 +294,13 @@ def test_a_section_is_refused_when_it_ends_nowhere(
     """With what is missing."""
     with pytest.raises(InputError, match=said):
         drawn(part(**keys), girth="50 cm")
+
+
+@pytest.mark.parametrize("name", ["crown", "edging"])
+def test_a_section_is_refused_when_its_name_is_taken(drawn: Drawn, name: str) -> None:
+    """By the disc itself, or by its edging."""
+    with pytest.raises(InputError, match="choose another name"):
+        drawn(part(length="5 cm").replace('"side"', f'"{name}"'), girth="50 cm")
 
 
 def test_a_counted_chain_is_refused_when_there_is_none(drawn: Drawn) -> None:

@@ -219,10 +219,11 @@ def test_a_shawl_is_refused_when_its_size_is_no_size(
     ("bands", "said"),
     [
         ([{"name": "a"}, {"name": "b"}], "needs a length"),
+        ([{"name": "a", "length": "9 cm"}, {"name": "a"}], "choose another name"),
         ([{"name": "a", "length": "90 cm"}], "ends beyond the shawl"),
         ([{"name": "a", "stitch": "purl"}], "unknown stitch"),
     ],
-    ids=["no length", "too long", "unknown"],
+    ids=["no length", "twice", "too long", "unknown"],
 )
 def test_bands_are_refused_when_they_do_not_fit(
     drawn: Drawn, bands: list[dict[str, Any]], said: str

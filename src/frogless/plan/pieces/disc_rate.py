@@ -65,6 +65,7 @@ class Growth:
         per_round: what each round adds, before anything is left over.
         counts: after each round, the first one first.
         even: every round adds the same.
+        left_over: the last round takes what is left over.
     """
 
     flat: Measured
@@ -72,6 +73,7 @@ class Growth:
     per_round: int
     counts: tuple[int, ...]
     even: bool
+    left_over: bool = False
 
     @property
     def rounds(self) -> int:
@@ -80,8 +82,9 @@ class Growth:
 
     @property
     def lie(self) -> float:
-        """Last count as a share of what would lie flat there."""
-        return self.counts[-1] / (self.flat.value * self.rounds)
+        """Last count as a share of what would lie flat there; without a round of what is left over."""
+        rounds = max(self.rounds - int(self.left_over), 1)
+        return self.counts[rounds - 1] / (self.flat.value * rounds)
 
 
 def to_radius(
@@ -131,7 +134,7 @@ def to_count(
     step = min(steps, key=lambda s: abs(s - wanted))
     target = max(math.floor(exact + 0.5), 3)
     full = tuple(c for c in _upto(step, first or step, target) if c < target)
-    return Growth(flat, wanted, step, (*full, target), False)
+    return Growth(flat, wanted, step, (*full, target), even=False, left_over=True)
 
 
 def _steps(wanted: float) -> Iterator[int]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
 
@@ -14,6 +14,7 @@ from frogless.design.pieces.disc import DiscChoice, DiscSection
 from frogless.design.work import Work
 from frogless.errors import InputError
 from frogless.plan.basis import Basis
+from frogless.plan.edging import EDGING
 from frogless.plan.landing import because_landed, land
 from frogless.plan.pieces.disc_rate import Growth, flat_rate, to_count, to_radius
 from frogless.plan.pieces.rounds import Manner
@@ -107,6 +108,7 @@ def decide(basis: Basis, choice: DiscChoice, key: str) -> Disc:
     Raises:
         InputError: a length is missing, given twice or out of reach.
     """
+    check_names(basis, (choice.name, *(s.name for s in choice.section)), f"{key}.section")
     work, prefix = work_of(basis, choice.work, key)
     gauge = basis.gauge(work.stitch, f"{prefix}.stitch")
     wanted = _wanted(basis, choice, key)
@@ -118,6 +120,18 @@ def decide(basis: Basis, choice: DiscChoice, key: str) -> Disc:
             _section(basis, section, f"{key}.section.{i}", work, tuple(stages), growth.per_round)
         )
     return Disc(basis, choice, key, manner_of(basis, work, prefix), growth, wanted, tuple(stages))
+
+
+def check_names(basis: Basis, names: Sequence[str], key: str) -> None:
+    """Stretches of one name cannot be told apart; the first name is the piece's own.
+
+    Raises:
+        InputError: a name comes twice, or is that of the edging.
+    """
+    for i, name in enumerate(names):
+        if name in names[:i] or name == EDGING:
+            message = f'"{name}" is what another part is called; choose another name'
+            raise InputError(message, basis.place(f"{key}.{i}.name"))
 
 
 def work_of(basis: Basis, own: Work | None, key: str) -> tuple[Work, str]:

@@ -32,18 +32,18 @@ def landmarks(disc: Disc) -> tuple[Landmark, ...]:
     wanted, head = disc.wanted, disc.basis.body.get(HEAD)
     if wanted is None or head is None or disc.basis.design.garment.kind != "hat":
         return ()
-    number, stage = next(iter(straights(disc)), (0, disc.crown))
-    rounds = sum(len(s.counts) for s in disc.stages[: number + 1])
+    stage = _worn(disc)
+    above = disc.stages[: disc.stages.index(stage) + 1]
     return (
         Landmark(
             key=HEAD,
-            depth=sum(s.length for s in disc.stages[: number + 1]),
+            depth=sum(each.length for each in above),
             body=head.value,
             estimated=head.estimated,
             wanted=wanted.girth,
             low=wanted.low,
             high=wanted.high,
-            rounds=rounds,
+            rounds=sum(len(each.counts) for each in above),
             count=stage.last,
             garment=stage.gauge.width.times(stage.last),
             because=disc.crown.because,
@@ -51,17 +51,23 @@ def landmarks(disc: Disc) -> tuple[Landmark, ...]:
     )
 
 
+def _worn(disc: Disc) -> Stage:
+    """What sits on the head: the first straight section, else the crown."""
+    return next((stage for _, stage in straights(disc)), disc.crown)
+
+
 def measures(disc: Disc) -> tuple[Measure, ...]:
     """Its diameter, the girth of its edge, and the height of what goes on from it."""
     crown, edge = disc.crown, disc.stages[-1]
     if lies_flat(disc):
         return (_diameter(disc), _girth(disc, crown, "edge"))
-    name = OPENING if disc.basis.design.garment.kind == "hat" else "opening"
-    found = [_girth(disc, edge, name), _height(disc)]
+    is_hat = disc.basis.design.garment.kind == "hat"
+    opening = _worn(disc) if is_hat else edge
+    found = [_girth(disc, opening, OPENING if is_hat else "opening"), _height(disc)]
     if len(disc.stages) > 1:
         found.insert(0, _crown(crown))
-    if edge is not crown and edge.last != crown.last:
-        found.insert(1, _girth(disc, crown, f"{crown.name} girth"))
+    if edge.last != opening.last:
+        found.append(_girth(disc, edge, "edge"))
     return tuple(found)
 
 
@@ -86,7 +92,7 @@ def _crown(crown: Stage) -> Measure:
             Step("landed", rounds, "rows"),
         )
     )
-    return Measure(f"{crown.name} radius", "length", got, None, rounds, because)
+    return Measure("radius of the disc", "length", got, None, rounds, because)
 
 
 def _girth(disc: Disc, stage: Stage, name: str) -> Measure:
@@ -201,12 +207,7 @@ def _unusual(disc: Disc) -> Iterator[Remark]:
 
 def _left_over(disc: Disc) -> Iterator[Remark]:
     counts, step = disc.growth.counts, disc.growth.per_round
-    if (
-        disc.wanted is None
-        or disc.growth.even
-        or len(counts) < 2
-        or counts[-1] - counts[-2] == step
-    ):
+    if not disc.growth.left_over or len(counts) < 2:
         return
     yield Remark(
         "disc_last_round",

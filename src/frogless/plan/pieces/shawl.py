@@ -17,7 +17,7 @@ from frogless.plan.landing import land
 from frogless.plan.model import PiecePlan, SectionPlan
 from frogless.plan.pieces import shawl_told
 from frogless.plan.pieces.disc_rate import flat_rate
-from frogless.plan.pieces.disc_stages import chains_of, rounds_in, work_of
+from frogless.plan.pieces.disc_stages import chains_of, check_names, rounds_in, work_of
 from frogless.plan.pieces.made import Made, OfferedEdge
 from frogless.plan.pieces.shawl_rows import (
     Gains,
@@ -173,6 +173,7 @@ def _bands(
 ) -> Iterator[Band]:
     """The bands with their rows; the last one takes what is left of the length along the work."""
     listed = choice.band or (ShawlBand(name=choice.name),)
+    check_names(basis, ("", *(band.name for band in listed)), f"{key}.band")
     left = along
     for i, band in enumerate(listed, 1):
         at = f"{key}.band.{i}" if choice.band else key
