@@ -35,12 +35,13 @@ class Callout:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The sheet a drawing is put on, mm, and its words."""
+    """The sheet a drawing is put on, mm, and its words; `columns` are those of its legend."""
 
     title: str
     description: str
     width: float = 108.0
     margin: float = 3.0
+    columns: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,12 +84,19 @@ def assemble(body: Sequence[Shape], view: str, keys: Iterable[Key], sheet: Sheet
     ]
     down = sheet.margin + LEGEND_STEP * len(heading) + 2.5 - extent(body).top
     placed = tuple(moved(body, 0.0, down))
-    below = legend(
-        keys, (sheet.margin, extent(placed).bottom + 7.5), sheet.width - 2 * sheet.margin
-    )
-    shapes = (*lines, *placed, *below)
+    shapes = (*lines, *placed, *_legends(keys, extent(placed).bottom + 7.5, sheet))
     height = extent(shapes).bottom + sheet.margin
     return Drawing(sheet.width, height, sheet.title, sheet.description, shapes)
+
+
+def _legends(keys: Iterable[Key], top: float, sheet: Sheet) -> Iterator[Shape]:
+    """The legend in its columns, as many keys in each."""
+    all_keys = tuple(keys)
+    many = -(-len(all_keys) // sheet.columns)
+    width = (sheet.width - 2 * sheet.margin) / sheet.columns
+    for i in range(sheet.columns):
+        column_keys = all_keys[i * many : (i + 1) * many]
+        yield from legend(column_keys, (sheet.margin + i * width, top), width - 2)
 
 
 def moved(shapes: Iterable[Shape], dx: float, dy: float) -> Iterator[Shape]:

@@ -15,10 +15,11 @@ from frogless.draw.words import with_defaults
 from frogless.plan.model import Measure, PiecePlan, Plan
 from frogless.units import Units, show_length
 
-#: What a shelf of pieces may take of the sheet's height, and the air between two of them, mm; and what
-#: a sum of floats may be off.
+#: What a shelf of pieces may take of the sheet's height, the air between two of them, the sheet's
+#: width for one piece and for several, mm; and what a sum of floats may be off.
 TALLEST = 110.0
 GAP = 8.0
+NARROW, WIDE = 108.0, 165.0
 SLACK = 1e-6
 NAME_STEP = 6.5
 #: A letter's disc, the bars at the ends of a dimension line, the arrow of the work, mm.
@@ -26,6 +27,8 @@ DISC = 2.3
 BAR = 1.1
 ARROW = 7.0
 HEAD = 1.6
+#: Where along its line a letter is tried.
+TRIED = (0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +60,10 @@ def pieces_drawing(
     pieces = _lettered([piece for piece in plan.pieces if piece.shape is not None])
     if not pieces:
         return None
-    sheet = Sheet(title, describe_pieces(plan, units, labels))
+    wide = len(pieces) > 1
+    sheet = Sheet(
+        title, describe_pieces(plan, units, labels), WIDE if wide else NARROW, columns=1 + wide
+    )
     scale = _scale(pieces, sheet)
     drawn = [_draw(piece, scale, words) for piece in pieces]
     keys = (
@@ -113,12 +119,12 @@ def _size(piece: PiecePlan) -> tuple[float, float]:
 def _scale(pieces: Sequence[_Lettered], sheet: Sheet) -> float:
     """The scale at which the tallest piece fits a shelf, and the widest the sheet.
 
-    Of several pieces the widest takes half of it, so that two lie side by side.
+    Of several pieces the widest takes a third of it, so that three lie side by side.
     """
     sizes = [_size(each.piece) for each in pieces]
     room = sheet.width - 2 * (sheet.margin + DISC)
     if len(pieces) > 1:
-        room = (room - GAP) / 2 - SLACK
+        room = (room - 2 * GAP) / 3 - SLACK
     return min(room / max(w for w, _ in sizes), TALLEST / max(h for _, h in sizes))
 
 
@@ -140,11 +146,16 @@ def _draw(lettered: _Lettered, scale: float, words: Mapping[str, str]) -> _Drawn
         *(polyline(map(at, hole), "edging", closed=True) for hole in holes),
         *(polyline(map(at, line), "shaping") for line in piece.shape.lines),
     ]
-    if piece.shape.way is not None:
-        shapes.extend(_arrow((width * 0.5, height * 0.5), piece.shape.way))
+    way = piece.shape.way
+    if way is not None and abs(way[0]) * width + abs(way[1]) * height > 2 * ARROW:
+        middle = (width / 2 - way[0] * ARROW / 2, height / 2 - way[1] * ARROW / 2)
+        shapes.extend(_arrow(middle, way))
+    taken: list[Point] = []
     for letter, measure in lettered.measures:
         if measure.line is not None:
-            shapes.extend(_dimension(at(measure.line[0]), at(measure.line[1]), letter))
+            ends = at(measure.line[0]), at(measure.line[1])
+            taken.append(_free(ends, taken))
+            shapes.extend(_dimension(*ends, letter, taken[-1]))
     name = piece.name
     if piece.number_made > 1:
         name = words["make"].format(name=name, number=piece.number_made)
@@ -152,15 +163,22 @@ def _draw(lettered: _Lettered, scale: float, words: Mapping[str, str]) -> _Drawn
     return _Drawn(tuple(shapes), width, height + NAME_STEP)
 
 
-def _dimension(start: Point, end: Point, letter: str) -> Iterator[Shape]:
-    """A line with a bar at both ends and its letter in a disc in the middle."""
+def _free(ends: tuple[Point, Point], taken: Sequence[Point]) -> Point:
+    """Where on a line its letter stands clear of the others: in the middle, if it can."""
+    (x1, y1), (x2, y2) = ends
+    spots = [(x1 + (x2 - x1) * part, y1 + (y2 - y1) * part) for part in TRIED]
+    clear = (s for s in spots if all(math.dist(s, other) >= 2 * DISC for other in taken))
+    return next(clear, spots[0])
+
+
+def _dimension(start: Point, end: Point, letter: str, at: Point) -> Iterator[Shape]:
+    """A line with a bar at both ends and its letter in a disc on it."""
     length = math.dist(start, end) or 1.0
     across = (-(end[1] - start[1]) / length * BAR, (end[0] - start[0]) / length * BAR)
     yield Line(start, end, "dimension")
     for x, y in (start, end):
         yield Line((x - across[0], y - across[1]), (x + across[0], y + across[1]), "tick")
-    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-    yield from _letter(letter, middle)
+    yield from _letter(letter, at)
 
 
 def _letter(letter: str, at: Point) -> tuple[Shape, ...]:

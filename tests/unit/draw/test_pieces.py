@@ -132,6 +132,22 @@ def test_dimension_has_a_bar_at_both_ends_across_it() -> None:
         assert along[0] * across[0] + along[1] * across[1] == pytest.approx(0, abs=1e-9)
 
 
+def test_letters_on_one_line_make_way_for_each_other() -> None:
+    """Two widths of one edge."""
+    one, two = measure("width", 500), measure("neck width", 500)
+    drawing = draw(replace(FRONT, measures=(one, two)))
+    discs = [s.centre for s in drawing.shapes if isinstance(s, Circle)][:2]
+    assert discs[0][0] != discs[1][0]
+    assert abs(discs[0][0] - discs[1][0]) >= 4
+
+
+def test_piece_too_small_for_an_arrow_has_none() -> None:
+    """A band is all edge."""
+    band = PiecePlan("band", "border", shape=Shape((((0, 0), (530, 0), (530, 20), (0, 20)),)))
+    heads = [s for s in draw(band).shapes if isinstance(s, Path) and s.style == "scale"]
+    assert len(heads) == 1
+
+
 def test_description_tells_every_measure_lined_or_not() -> None:
     """For those who do not see the drawing."""
     told = describe_pieces(plan(FRONT), "in")
