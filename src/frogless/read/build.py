@@ -21,10 +21,10 @@ from frogless.stitches.model import Dialect, Stitch
 _HEADING = re.compile(
     r"(?P<name>.+?): worked in "
     r"(?P<way>joined rounds, turned|joined rounds, not turned|a spiral|rounds|rows, turned|rows)"
-    r"(?:, into (?P<edges>.+?), (?:RS|WS) facing(?:; join yarn in the first [\w -]+)?)?\."
-    r"(?: Sts are numbered [^.]+\.)?"
+    r"(?:, into (?P<edges>.+?), (?:RS|WS) facing(?:; join yarn in [\w ]+)?)?\."
 )
 _SECTION = re.compile(r"Section:\s*(?P<name>.*)")
+_NOTE = re.compile(r"Note: Sts are numbered in the order in which they were worked\b.*")
 _TERMS = re.compile(r"Terms:\s*(?P<dialect>\w+)")
 _SEAM = re.compile(
     r"Seam (?P<name>.+?): (?P<stitch>.+?) through both edges: 1 in each of (?P<first>.+?); "
@@ -64,6 +64,8 @@ def read_program(
     lines = _text_lines(text.splitlines())
     if lines and (terms := _TERMS.fullmatch(lines[0].text)):
         _check_terms(terms["dialect"], dialect, Place(file, lines[0].number))
+        lines = lines[1:]
+    if lines and _NOTE.fullmatch(lines[0].text):
         lines = lines[1:]
     seam_lines = [line for line in lines if line.text.startswith("Seam ")]
     row_lines = [line for line in lines if not line.text.startswith("Seam ")]

@@ -30,7 +30,7 @@ from frogless.read.spoken import (
     Unworked,
     Where,
 )
-from frogless.read.vocabulary import Vocabulary
+from frogless.read.vocabulary import Vocabulary, normal
 from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
 from frogless.rows.spread import even_spread, worked_over
 
@@ -189,7 +189,7 @@ def _bare(said: Bare, vocabulary: Vocabulary) -> Node:
 
 def _over(word: str, times: int, places: int, context: Context) -> Work | Together:
     vocabulary = context.vocabulary
-    if _TOG.fullmatch(word):
+    if normal(word) not in vocabulary.keys and _TOG.fullmatch(word):
         together = _together(word, vocabulary)
         if together.places != places or times != 1:
             raise InputError(f'"{word}" takes {together.places} stitches, not {places}')

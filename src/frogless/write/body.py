@@ -23,6 +23,9 @@ MOST_WRITTEN_OUT = 9
 #: What is there fewer times than this is written out (common practice).
 LEAST_REPEATED = 3
 
+#: A node in words, as one of many and where it stands in the row: "in next st", "in first st".
+Item = tuple[str, str]
+
 NO_START = Start()
 
 
@@ -57,8 +60,22 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     head, rest, at = _begun(body, setting)
     if what := alike(rest, setting, at):
         return (*head, _in_each(what, at, setting))
-    items = [*head, *_items(rest, at, setting, noted=is_noted(body, setting))]
-    return say_shortest(tuple(items), str, _bracket(setting.words), least=LEAST_REPEATED)
+    items = tuple(_items(rest, at, setting, noted=is_noted(body, setting)))
+    plain = tuple(plain for plain, _ in items)
+    told = say_shortest(plain, str, _bracket(setting.words), least=LEAST_REPEATED)
+    return (*head, *_located(told, items))
+
+
+def _located(told: tuple[str, ...], items: tuple[Item, ...]) -> tuple[str, ...]:
+    """The first and the last places called so, where they are not part of a repeat."""
+    located = list(told)
+    if told and told[0] == items[0][0]:
+        located[0] = items[0][1]
+    for back in range(1, len(told) + 1):
+        if told[-back] != items[-back][0]:
+            break
+        located[-back] = items[-back][1]
+    return tuple(located)
 
 
 def is_noted(body: Sequence[Node], setting: Setting) -> bool:
@@ -153,7 +170,7 @@ def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], 
     return (_in("same", what, noun, words),), rest
 
 
-def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[str]:
+def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[Item]:
     """Every node in words; what is picked up evenly along a stretch of an edge is said so."""
     words, ground = setting.words, setting.ground
     for part in even_parts(body, ground.stretches_from(at), words.stands_on):
@@ -162,7 +179,8 @@ def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> I
             at += consumed(part, words.stands_on)
             continue
         noun = one_noun(ground.of(at, part.over))
-        yield _evenly(part, "st" if noted and noun == "place" else noun, words)
+        told = _evenly(part, "st" if noted and noun == "place" else noun, words)
+        yield told, told
         at += part.over
 
 
@@ -177,7 +195,7 @@ def _evenly(part: Evenly, noun: Noun, words: Words) -> str:
     )
 
 
-def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[str]:
+def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[Item]:
     """Every node in words, a run of stitches over unlike places as a run for each."""
     stands_on = setting.words.stands_on
     found = spots(body, at, setting.ground, stands_on)
@@ -188,12 +206,14 @@ def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool)
             case Work(stitch, _) if spot.is_cut:
                 for noun, run in groupby(spot.nouns):
                     times = len(tuple(run))
-                    yield _work(Work(stitch, times), noun, "next", setting.words)
+                    told = _work(Work(stitch, times), noun, "next", setting.words)
+                    yield told, told
             case _:
-                yield _on(spot, _where(spot, body, setting), setting.words)
+                words = setting.words
+                yield _on(spot, "next", words), _on(spot, _where(spot, setting), words)
 
 
-def _where(spot: Spot, body: Sequence[Node], setting: Setting) -> str:
+def _where(spot: Spot, setting: Setting) -> str:
     """Whether a place is the first or the last of a row; "next" in rounds, which have no ends."""
     places = setting.ground.places
     if setting.closed or places is None or spot.takes >= places:
@@ -221,19 +241,15 @@ def _on(spot: Spot, where: str, words: Words) -> str:
         case Repeat(_, times):
             items = ", ".join(_on(inner, "next", words) for inner in spot.inner)
             return words.phrases.count("times", times, items=items)
-        case Together(stitch, places) if _is_located(where, noun):
-            told, name = _together(stitch, places, words), say_place(noun, places, words)
-            return words.phrases.say(f"together_{where}", stitch=told, n=places, place=name)
         case Together(stitch, places):
-            return _together(stitch, places, words)
+            told = _together(stitch, places, words)
+            if noun == "place" or (where == "next" and not noun.startswith("sp")):
+                return told  # its name tells how many places it takes
+            place = say_place(noun, places, words)
+            return words.phrases.say(f"together_{where}", stitch=told, n=places, place=place)
         case Chain() as node:
             return _chain(node, words)
     raise TypeError(f"{spot.node!r} is no node")
-
-
-def _is_located(where: str, noun: Noun) -> bool:
-    """Whether stitches worked together need a word on their places: they tell how many they take."""
-    return noun != "place" and (where != "next" or noun.startswith("sp"))
 
 
 def _work(node: Work, noun: Noun, where: str, words: Words) -> str:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from frogless.rows.nodes import ROW_ENDS, Base
+from frogless.fabric.model import Fabric
+from frogless.fabric.stretches import stretch
+from frogless.rows.nodes import ROW_ENDS, Base, Piece
 from frogless.write.ground import Noun, say_place
 from frogless.write.words import Words
 
@@ -35,7 +37,7 @@ def say_stretches(
 
 def say_along(n: int, bases: Sequence[Base], words: Words, rounds: Collection[str] = ()) -> str:
     """So many places along an edge: "12 row ends of band", "58 sts, made up of …"."""
-    if len(bases) == 1 and not bases[0].first and bases[0].count in (None, n):
+    if len(bases) == 1 and _is_told_by_its_count(bases[0], n):
         (base,) = bases
         told = _along(n, base, words, rounds, noun_of(base))
         if base.count is not None:
@@ -45,6 +47,28 @@ def say_along(n: int, bases: Sequence[Base], words: Words, rounds: Collection[st
     place = say_place(nouns.pop() if len(nouns) == 1 else "place", n, words)
     edges = say_stretches(bases, words, rounds)
     return words.phrases.say("made_up_of", n=n, place=place, edges=edges)
+
+
+def _is_told_by_its_count(base: Base, n: int) -> bool:
+    """Whether "n sts along …" says all of a stretch: it is a whole edge, or has just n places."""
+    return base.count == n or (base.count is None and not base.first)
+
+
+def say_joining(piece: Piece, fabric: Fabric, words: Words) -> str:
+    """The place that the first row of a piece begins in: "the first st", "st 20"."""
+    first = fabric.pieces[piece.name][0]
+    base, at = piece.bases[0], 0
+    if first.order.size:
+        met = int(first.order[0])
+        base, at = piece.bases[-1 - int(first.from_row[met])], int(first.from_place[met])
+    size = stretch(base, fabric.pieces).size
+    number = size - at if base.reverse and base.edge != "last_row" else at + 1
+    place = say_place(noun_of(base), 1, words)
+    if base.count is not None or base.first:
+        place_number = base.first + number
+        return words.phrases.say("join_in_numbered", place=place, number=place_number)
+    name = "last" if number == size > 1 else "first" if number == 1 else "numbered"
+    return words.phrases.say(f"join_in_{name}", place=place, number=number)
 
 
 def noun_of(base: Base) -> Noun:

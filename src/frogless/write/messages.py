@@ -95,12 +95,16 @@ PHRASES: Mapping[str, str] = {
     "piece": "{name}: worked {way}.",
     "piece_on_base": "{name}: worked {way}, into {edge}, {side} facing.",
     "piece_on_base_joined": (
-        "{name}: worked {way}, into {edge}, {side} facing; join yarn in the first {place}."
+        "{name}: worked {way}, into {edge}, {side} facing; join yarn in {place}."
     ),
-    "stretches_note": (
-        "{heading} Sts are numbered in the order in which they were worked, row ends from the "
-        "first row; right and left are as seen with the right side facing."
+    "join_in_first": "the first {place}",
+    "join_in_last": "the last {place}",
+    "join_in_numbered": "{place} {number}",
+    "numbering": (
+        "Sts are numbered in the order in which they were worked, row ends from the first row; "
+        "right and left are as seen with the right side facing."
     ),
+    "note": "Note: {note}",
     "edge_foundation": "the foundation edge of {piece}",
     "edge_last_row": "the last row of {piece}",
     "edge_row_ends": "the row ends of {piece}",
@@ -251,6 +255,10 @@ PLURALS: Mapping[str, tuple[str, str]] = {
     "left_before": (
         "working also into the {place} left unworked",
         "working also into the {n} {place} left unworked",
+    ),
+    "left_before_some": (
+        "working also into {n} of the {place} left unworked",
+        "working also into {n} of the {place} left unworked",
     ),
     "count_ring": ("{n} ring", "{n} rings"),
     "again": ("Rep {rows} another {n} time.", "Rep {rows} another {n} times."),

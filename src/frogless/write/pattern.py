@@ -13,7 +13,7 @@ from frogless.fabric.stretches import stretch
 from frogless.rows.nodes import Base, Chain, Piece, Program, Row, Seam, Start
 from frogless.stitches.model import Dialect, Stitch
 from frogless.write.counted import say_count
-from frogless.write.edges import needs_numbers, noun_of, say_stretches
+from frogless.write.edges import needs_numbers, noun_of, say_joining, say_stretches
 from frogless.write.fold import Line, Told, fold, line_of
 from frogless.write.ground import (
     NOTHING,
@@ -22,7 +22,6 @@ from frogless.write.ground import (
     edges_met,
     grounds,
     one_noun,
-    say_place,
     stretch_nouns,
 )
 from frogless.write.markers import say_in_general
@@ -94,6 +93,13 @@ def write_marker_note(piece: Piece, language: str = "en") -> str:
     return say_in_general(piece, phrases(language))
 
 
+def write_numbering_note(program: Program, language: str = "en") -> str:
+    """How stretches of edges are numbered; "" for a program without any."""
+    edges = [piece.bases for piece in program.pieces]
+    edges += [edge for seam in program.seams for edge in (seam.first, seam.second)]
+    return phrases(language).say("numbering") if any(map(needs_numbers, edges)) else ""
+
+
 def write_pieces(
     program: Program, stitches: Mapping[str, Stitch], dialect: Dialect, language: str = "en"
 ) -> tuple[WrittenPiece, ...]:
@@ -114,6 +120,8 @@ def write_program(
     """The instructions alone, as plain text that `read` turns back into the program."""
     words = Words(stitches, dialect, phrases(language))
     blocks = [words.phrases.say(f"terms_{dialect}")]
+    if note := write_numbering_note(program, language):
+        blocks.append(words.phrases.say("note", note=note))
     written = write_pieces(program, stitches, dialect, language)
     for piece, told in zip(program.pieces, written, strict=True):
         blocks.append("\n".join([told.heading, *_with_sections(piece, told.lines, words)]))
@@ -169,27 +177,22 @@ def say_heading(
     words: Words,
     rounds: Collection[str] = (),
     nouns: Sequence[Noun] = (),
-    *,
-    joined: bool = False,
+    joined: str = "",
 ) -> str:
     """How a piece is worked, and into what: "skirt: worked in joined rounds, turned.".
 
     Args:
         rounds: names of the pieces that are worked in rounds.
         nouns: what the places of each of its bases are called, if that is known.
-        joined: yarn is joined for it.
+        joined: where yarn is joined for it, in words; "" when it goes on with the yarn at hand.
     """
     way = words.phrases.say(f"way_{_way(piece)}")
     if not piece.bases:
         return words.phrases.say("piece", name=piece.name, way=way)
     edge = say_stretches(piece.bases, words, rounds, nouns)
     side = piece.rows[0].side if piece.rows else "RS"
-    name = "piece_on_base_joined" if joined else "piece_on_base"
-    place = say_place(nouns[0] if nouns else noun_of(piece.bases[0]), 1, words)
-    told = words.phrases.say(name, name=piece.name, way=way, edge=edge, side=side, place=place)
-    if not needs_numbers(piece.bases):
-        return told
-    return words.phrases.say("stretches_note", heading=told)
+    values = {"name": piece.name, "way": way, "edge": edge, "side": side, "place": joined}
+    return words.phrases.say("piece_on_base_joined" if joined else "piece_on_base", **values)
 
 
 def say_line(line: Line, words: Words) -> str:
@@ -215,10 +218,12 @@ def _written(program: Program, index: int, fabric: Fabric, words: Words) -> Writ
     if piece.bases:
         ground = edges_met(program, piece, fabric, words)
         nouns = [_called(program, base, fabric, words) for base in piece.bases]
-    joined = bool(piece.bases) and not _goes_on(program, index)
+    joined = ""
+    if piece.bases and not _goes_on(program, index):
+        joined = say_joining(piece, fabric, words)
     return WrittenPiece(
         piece.name,
-        say_heading(piece, words, rounds, nouns, joined=joined),
+        say_heading(piece, words, rounds, nouns, joined),
         fold(tell(piece, words, ground), piece.closed, words.phrases),
     )
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from frogless.rows.count import consumed, left_for_later
-from frogless.rows.nodes import Chain, Row, Start, Work
+from frogless.rows.nodes import Chain, Leave, Row, Start, Work
 from frogless.write.body import Setting, is_noted, say_body
 from frogless.write.counted import first_stitch
 from frogless.write.ground import Ground, is_ring, one_noun, say_place
@@ -84,8 +84,7 @@ def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
         *_across(row.start, setting),
         *_start(row, said, setting, place),
         *_backwards(row, setting),
-        *_body(row, setting, place),
-        *_older(row, setting),
+        *_with_older(_body(row, setting, place), row, setting),
     )
     end = ", ".join(_end(row, setting))
     told = ", ".join(items) or setting.words.phrases.say("nothing")
@@ -175,17 +174,24 @@ def _body(row: Row, setting: Setting, place: Place) -> tuple[str, ...]:
     return say_body(row.body, setting)
 
 
-def _older(row: Row, setting: Setting) -> tuple[str, ...]:
-    """How many of the places that earlier rows left are worked into, if any."""
+def _with_older(items: tuple[str, ...], row: Row, setting: Setting) -> tuple[str, ...]:
+    """The items of a body, and how many of the places that earlier rows left are worked into.
+
+    What is left again is said last.
+    """
     words, ground = setting.words, setting.ground
     worked = setting.taken + consumed(row.body, words.stands_on) - left_for_later(row.body)
     older = [at for at in sorted(ground.older) if at < worked]
     if not older:
-        return ()
+        return items
     nouns = [noun for at in older for noun in ground.of(at, 1)]
     noun = "st" if any(noun.startswith("sp") for noun in nouns) else one_noun(nouns)
-    place = say_place(noun, len(older), words)
-    return (words.phrases.count("left_before", len(older), place=place),)
+    some = len(older) < len(ground.older)
+    place = say_place(noun, len(ground.older) if some else len(older), words)
+    name = "left_before_some" if some else "left_before"
+    told = words.phrases.count(name, len(older), place=place)
+    later = int(isinstance(row.body[-1], Leave)) if row.body else 0
+    return (*items[: len(items) - later], told, *items[len(items) - later :])
 
 
 def _end(row: Row, setting: Setting) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from difflib import unified_diff
 from pathlib import Path
 
 import pytest
+from sample_pieces import SAMPLES
 
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
@@ -237,6 +238,7 @@ PROGRAMS: dict[str, Program] = {
         foundation(24),
         Row(1, "RS", "", (Work(DC, 24),), 25, Start(2), TURNED),
     ),
+    **SAMPLES,
 }
 
 

@@ -8,8 +8,7 @@ from dataclasses import replace
 import pytest
 
 from frogless.read.parse import parse_row
-from frogless.read.spoken import Placed, Said
-from frogless.read.spoken import Over, Tog
+from frogless.read.spoken import Over, Placed, Said, Tog
 from frogless.read.vocabulary import Vocabulary, normal, vocabulary
 from frogless.rows.nodes import Work
 from frogless.stitches.load import dictionary
