@@ -193,6 +193,13 @@ def test_rows_gain_what_their_rates_ask_for_when_they_are_added_up(height: float
             assert all(gain.total >= 0 for gain in made)
 
 
+def test_every_row_gains_alike_when_no_one_could_see_the_difference() -> None:
+    """2.05 in each row are 2 to a tape that is good to 3 %, and 2 or 3 to one that is perfect."""
+    rates = asymmetric(math.atan(2.05))
+    assert {gain.left for gain in gains(rates, [1.0] * 60, seen=0.03)} == {2}
+    assert {gain.left for gain in gains(rates, [1.0] * 60)} == {2, 3}
+
+
 @pytest.mark.parametrize(
     ("keys", "said"),
     [

@@ -259,7 +259,8 @@ def _section(
         because,
     )
     target = _target(basis, section, key, gauge, before, rounds)
-    seen = max(1.0, gauge.width.relative * target)
+    # How far a brim spreads is no girth to be met; it takes no round of what is left over.
+    seen = max(1.0, gauge.width.relative * target) if section.lie is None else per_round / 2
     return replace(stage, counts=shaped(before, target, rounds, per_round, seen))
 
 

@@ -80,7 +80,7 @@ def _diameter(disc: Disc) -> Measure:
     radius = crown.length
     got = crown.gauge.height.times(2 * rounds)
     line = ((0.0, radius), (2 * radius, radius))
-    return Measure("diameter", "width", got, wanted, rounds, crown.because, line)
+    return Measure("diameter", "length", got, wanted, 2 * rounds, crown.because, line)
 
 
 def _crown(crown: Stage) -> Measure:

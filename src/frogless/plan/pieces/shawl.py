@@ -81,7 +81,8 @@ def _decide(basis: Basis, choice: ShawlChoice, key: str) -> Shawl:
     bands = tuple(_bands(basis, choice, key, work, along))
     ratios = [b.gauge.height.value / b.gauge.width.value for b in bands for _ in range(b.rows)]
     first, because = _first(basis, choice, key, bands[0].gauge, wingspan)
-    grown = gains(rates, ratios)
+    seen = bands[0].gauge.height.over(bands[0].gauge.width).relative
+    grown = gains(rates, ratios, seen)
     counts = tuple(accumulate((g.total for g in grown), initial=first))
     return Shawl(
         basis=basis,

@@ -78,12 +78,17 @@ def asymmetric(angle: float) -> Rates:
     return Rates(left=math.tan(angle))
 
 
-def gains(rates: Rates, ratios: Sequence[float]) -> tuple[Gains, ...]:
+def gains(rates: Rates, ratios: Sequence[float], seen: float = 0.0) -> tuple[Gains, ...]:
     """What each row gains; over all rows as near to the rates as whole numbers come.
+
+    Where the same whole number in every row is as good as can be seen, it is taken.
 
     Args:
         ratios: height over width of each row's stitch.
+        seen: how far a ratio may be off before that can be seen, as a share of it.
     """
+    if len(set(ratios)) == 1:
+        rates = Rates(*(_whole(rate, ratios[0], seen) for rate in _each(rates)))
     reached = 0.0
     made: list[Gains] = []
     before = Gains(0, 0, 0, 0)
@@ -93,6 +98,12 @@ def gains(rates: Rates, ratios: Sequence[float]) -> tuple[Gains, ...]:
         made.append(Gains(*(b - a for a, b in zip(_gained(before), _gained(now), strict=True))))
         before = now
     return tuple(made)
+
+
+def _whole(rate: float, ratio: float, seen: float) -> float:
+    """The rate that gains a whole number in each row, when it is hardly another."""
+    whole = round(rate * ratio)
+    return whole / ratio if abs(whole / ratio - rate) <= seen * rate else rate
 
 
 def _each(rates: Rates) -> tuple[float, float, float, float]:

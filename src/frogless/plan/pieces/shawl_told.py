@@ -115,7 +115,7 @@ def measures(shawl: Shawl) -> tuple[Measure, ...]:
     found = [
         Measure(
             "wingspan",
-            "width",
+            "edge" if is_triangle else "width",
             wide,
             shawl.wingspan,
             shawl.rows if is_triangle else last,
