@@ -21,7 +21,7 @@ from frogless.fabric.expand import expand
 from frogless.fabric.geometry import marked_parent, shaping_points
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.raglan import plan_raglan
-from frogless.plan.pieces.raglan_counts import Counts, choices, choose, mixed, strays
+from frogless.plan.pieces.raglan_counts import Counts, choices, choose, is_flat, mixed, strays
 from frogless.plan.pieces.round_yoke import plan_round_yoke, ring_places
 from frogless.plan.pieces.yoke import Yoke, yoke
 from frogless.rows.nodes import Program
@@ -154,22 +154,36 @@ def _searched(shell: Yoke, add: int):  # noqa: ANN202
     for front, sleeve, (neck_front, neck_sleeve) in product(fronts, sleeves, necks):
         grown = front - neck_front, sleeve - neck_sleeve
         if min(grown) >= 0 and not grown[0] % 2 and not grown[1] % 2:
-            kinds = _kinds(grown[0] // 2, grown[1] // 2, shell.rounds, add)
-            if kinds is not None:
-                yield strays(shell, Counts(neck_front, neck_sleeve, front, sleeve), None)[0], kinds
+            needs = grown[0] // 2, grown[1] // 2
+            counts = Counts(neck_front, neck_sleeve, front, sleeve)
+            kinds = _kinds(*needs, shell.rounds, add)
+            alone = _kinds_without_both(*needs, shell.rounds, add)
+            if kinds is not None and (alone is not None or is_flat(shell, counts)):
+                yield strays(shell, counts, None)[0], kinds
 
 
 def _kinds(body: int, sleeve: int, rounds: int, add: int) -> int | None:
-    """The fewest kinds of rounds, by trying every number of full, doubled and single rounds."""
+    """The fewest kinds of rounds, by trying every number of each kind."""
     more, less = max(body, sleeve), min(body, sleeve)
-    ways = [
-        (full > 0) + (double > 0) + (single > 0)
-        for double in range(less + 1 if add == 2 else 1)
-        if (full := less - double) >= 0
-        and (single := more - full - 2 * double) >= 0
-        and full + double + single <= rounds
-    ]
-    return min(ways, default=None)
+    for both in range(less // 2 + 1 if add == 2 else 1):
+        rest, more_left = less - 2 * both, more - 2 * both
+        ways = [
+            (full > 0) + (double > 0) + (single > 0) + (both > 0)
+            for double in range(rest + 1 if add == 2 else 1)
+            if (full := rest - double) >= 0
+            and (single := more_left - full - 2 * double) >= 0
+            and both + full + double + single <= rounds
+        ]
+        if ways:
+            return min(ways)
+    return None
+
+
+def _kinds_without_both(body: int, sleeve: int, rounds: int, add: int) -> bool | None:
+    """True when the rounds do without adding two on both sides, else None."""
+    more, less = max(body, sleeve), min(body, sleeve)
+    doubles = min(less, more - less) if add == 2 else 0
+    return True if more - doubles <= rounds else None
 
 
 @given(needs=st.tuples(st.integers(0, 60), st.integers(0, 60)), rounds=st.integers(1, 60))

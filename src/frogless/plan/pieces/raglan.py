@@ -43,6 +43,11 @@ from frogless.plan.rhythm.spread import edge_task
 from frogless.rows.nodes import Into, Node, Piece, Work
 
 LINES = 4
+SIDES: Mapping[Kind, str] = {
+    (2, 1): "the body side",
+    (1, 2): "the sleeve side",
+    (2, 2): "both sides",
+}
 WIDE_UNDERARM = 100.0
 """mm; an underarm that is wider is said to be wide (own choice)."""
 
@@ -253,9 +258,8 @@ def _ways_out(
     if choice.add == 1 and (found := choices(shell, top, 2)):
         doubled = choose(found)
         kinds = [(kind, times) for kind, times in doubled.mix if max(kind) == 2]
-        for (body, _), times in kinds:
-            side = "body" if body == 2 else "sleeve"
-            yield f"add = 2: two stitches at the {side} side in {times} rounds"
+        told = [f"at {SIDES[kind]} in {times} rounds" for kind, times in kinds]
+        yield f"add = 2: two stitches {' and '.join(told)}"
     under = _wider_underarm(shell, counts)
     if under is not None:
         wide = under * shell.width

@@ -36,6 +36,7 @@ Kind = tuple[int, int]
 """Stitches that a round adds on the body's side of each line, and on the sleeve's."""
 
 FULL: Kind = (1, 1)
+BOTH: Kind = (2, 2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,7 @@ def choices(yoke: Yoke, sleeve_top: float | None, add: int) -> list[Choice]:
     found = []
     for counts in near_counts(yoke, sleeve_top):
         mix = mixed(counts.needs, yoke.rounds, add)
-        if mix is not None:
+        if mix is not None and (BOTH not in dict(mix) or is_flat(yoke, counts)):
             found.append(Choice(counts, mix, *strays(yoke, counts, sleeve_top)))
     return found
 
@@ -151,13 +152,27 @@ def _necks(yoke: Yoke, sleeve_top: float | None) -> Iterator[tuple[int, int]]:
 def mixed(needs: Kind, rounds: int, add: int) -> tuple[tuple[Kind, int], ...] | None:
     """The fewest kinds of rounds by which both sides get what they need; None without room.
 
+    Where two at once are allowed, both sides gain two only if there is no other way.
+
     >>> mixed((20, 20), 22, 1)
     (((1, 1), 20),)
     >>> mixed((32, 26), 26, 2)
     (((1, 1), 20), ((2, 1), 6))
     >>> mixed((32, 26), 26, 1) is None
     True
+    >>> mixed((24, 22), 20, 2)
+    (((1, 1), 16), ((2, 1), 2), ((2, 2), 2))
     """
+    for both in range(min(needs) // 2 + 1 if add > 1 else 1):
+        left = needs[0] - 2 * both, needs[1] - 2 * both
+        if found := _mixes(left, rounds - both, add):
+            mix = min(found, key=len)
+            return (*mix, (BOTH, both)) if both else mix
+    return None
+
+
+def _mixes(needs: Kind, rounds: int, add: int) -> list[tuple[tuple[Kind, int], ...]]:
+    """Full rounds, rounds that add two on the needier side, and rounds for that side alone."""
     more, less = max(needs), min(needs)
     one, two = ((1, 0), (2, 1)) if needs[0] >= needs[1] else ((0, 1), (1, 2))
     found = []
@@ -166,7 +181,16 @@ def mixed(needs: Kind, rounds: int, add: int) -> tuple[tuple[Kind, int], ...] | 
         if singles >= 0 and less + singles <= rounds:
             mix = ((FULL, less - doubles), (two, doubles), (one, singles))
             found.append(tuple((kind, times) for kind, times in mix if times))
-    return min(found, key=len, default=None)
+    return found
+
+
+def is_flat(yoke: Yoke, counts: Counts) -> bool:
+    """Whether a yoke gains no more in a round, on average, than what lies flat.
+
+    Source: a flat disc gains 2π × height / width stitches in a round: geometry.
+    """
+    gained = 2 * (counts.front + counts.sleeve) - counts.neck
+    return gained <= 2 * math.pi * yoke.gauge.height.value / yoke.width * yoke.rounds
 
 
 def strays(yoke: Yoke, counts: Counts, sleeve_top: float | None) -> tuple[float, float]:
