@@ -95,7 +95,9 @@ def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units 
         ProofFailed: a check of the pattern failed.
     """
     fabric = expand(made.program, basis.stitches)
-    count = tally(fabric, made, basis.main_swatch, basis.stitches, units=units)
+    count = tally(
+        fabric, made, basis.main_swatch, basis.stitches, units=units, others=basis.swatches
+    )
     sits = _fit(basis, made, sum(need.mass.value for need in count.yarn), units)
     if sits.going_on.verdict == "does not pass":
         raise _does_not_go_on(basis, made, sits.going_on)

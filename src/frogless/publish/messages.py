@@ -412,7 +412,7 @@ MESSAGES: Mapping[str, str] = {
         "about {percent} % of surveyed women"
     ),
     "why_tube": "{told}; a tube (fullness λ = 0)",
-    "why_weighed": "{unit}, weighed on the swatch in {stitch}; other stitches take yarn by their loops",
+    "why_weighed": "{unit}, weighed on the swatch in {stitch}; stitches not weighed take yarn by their loops",
     "why_other": "{told}. Closer to the body, but longer to read: {other}",
     "other": "{points} shaping points, {rhythm}; strays at most {stray}",
     "why_edging": "edging",

@@ -24,11 +24,17 @@ SLIP_STITCH = "slip_stitch"
 
 @dataclass(frozen=True, slots=True)
 class PartWork:
-    """The work of one part, mm, and the gauge its width is from."""
+    """The work of one part, mm, and the gauge its width is from.
+
+    Args:
+        weighed: relative standard uncertainty of its own stitch's mass; None when that stitch was
+            not weighed.
+    """
 
     name: str
     work: float
     gauge: Gauge
+    weighed: float | None = None
 
 
 def catches_of_row(row: RowFabric, stitches: Mapping[str, Stitch]) -> int:

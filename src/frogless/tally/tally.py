@@ -23,15 +23,17 @@ def tally(
     stitches: Mapping[str, Stitch],
     *,
     units: Units = "cm",
+    others: tuple[Swatch, ...] = (),
 ) -> Tally:
     """Yarn, notions, stitches (chains and slip stitches left out) and working time.
 
     Args:
         fabric: of the plan's program. stitches: the dictionary it was expanded with.
+        others: further swatches, as in `tally.yarn`.
     """
     fast, slow = working_time(fabric, plan, stitches)
     return Tally(
-        yarn=yarn(fabric, plan, swatch, stitches),
+        yarn=yarn(fabric, plan, swatch, stitches, others),
         notions=notions(plan, units),
         stitches=sum(
             stitches_worked(row, stitches) * times_made(plan, name)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.fabric.model import Fabric
@@ -13,6 +13,7 @@ from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, Yarn, mass_per_stitch
 from frogless.tally.catches import (
     PartWork,
+    catches_of,
     crocheted,
     main_gauge,
     times_made,
@@ -46,18 +47,25 @@ def yarn(
     plan: Plan,
     swatch: Swatch,
     stitches: Mapping[str, Stitch],
+    others: tuple[Swatch, ...] = (),
 ) -> tuple[YarnNeed, ...]:
     """The yarn of the whole garment, with its 95 % interval and what each part takes.
 
     Args:
         fabric: of the plan's program. stitches: the dictionary it was expanded with.
+        others: further swatches, of which those of the same yarn that were weighed count.
 
     Source: yarn in proportion to catches · width (one maker's ravelled rows); grams by the swatch's
-    mass or else by the cover model, K = 1.3 for solid fabric; see `tally.scale`.
+    mass or else by the cover model, K = 1.3 for solid fabric; see `tally.scale`. A part in another
+    stitch that was weighed goes by the grams of that stitch.
     """
     main = main_gauge(plan, swatch)
-    parts = works(fabric, plan, stitches, main)
     by = scale(swatch, main, stitches, mass_per_stitch(swatch, swatch.stitch))
+    alike = (swatch, *(one for one in others if one.yarn == swatch.yarn and one != swatch))
+    parts = tuple(
+        _by_own_mass(part, main, alike, stitches, by)
+        for part in works(fabric, plan, stitches, main)
+    )
     made = sum(part.work for part in parts)
     extras = _extras(fabric, plan, main, stitches, swatch.yarn, made * by.length)
     mass = _total(made * by.mass, by.mass_relative, parts, main, by, by.mass)
@@ -71,6 +79,25 @@ def yarn(
         *((extra.name, extra.length * by.tex.value / 1e6) for extra in extras),
     )
     return (_need(swatch, mass, length, tuple(by_part), by),)
+
+
+def _by_own_mass(
+    part: PartWork,
+    main: Gauge,
+    swatches: Iterable[Swatch],
+    stitches: Mapping[str, Stitch],
+    by: Scale,
+) -> PartWork:
+    """A part in a stitch that was weighed itself: its work in mm of the main stitch's yarn."""
+    stitch = part.gauge.stitch
+    if stitch == main.stitch or part.gauge.estimated:
+        return part
+    weighed = (mass_per_stitch(one, stitch) for one in swatches)
+    grams = next((found for found in weighed if found is not None), None)
+    if grams is None:
+        return part
+    own = grams.value / (catches_of(stitch, stitches) * part.gauge.width.value)
+    return replace(part, work=part.work * own / by.mass, weighed=grams.relative)
 
 
 def margin_of(mass: Measured, length: Measured) -> float:
@@ -108,6 +135,10 @@ def _total(
     own: dict[str, float] = {}
     widths: dict[str, float] = {}
     for part in parts:
+        if part.weighed is not None:
+            own[part.name] = part.work * per_work
+            widths[part.name] = part.weighed
+            continue
         if by.weighed and math.isclose(part.gauge.width.value, main.width.value):
             continue  # what was weighed is counted, so its width does not matter
         key = f"{part.gauge.stitch} {part.gauge.width.value}"

@@ -13,7 +13,7 @@ from frogless.fabric.expand import expand
 from frogless.plan.model import Plan
 from frogless.rows.nodes import Piece, Program, Row, Work
 from frogless.stitches.load import dictionary
-from frogless.swatch import Gauge, Reading, Swatch, Yarn
+from frogless.swatch import Gauge, Reading, Swatch, Yarn, gauge
 from frogless.tally.pace import working_time
 from frogless.tally.scale import scale
 from frogless.tally.tables import rows_of
@@ -116,3 +116,39 @@ def test_hours_are_as_worked_by_hand_when_the_maker_was_timed(row: dict[str, str
     fabric = expand(plan.program, dictionary())
     seconds, _ = working_time(fabric, plan, dictionary(), slow=pace, fast=pace)
     assert seconds / 3600 == pytest.approx(float(row["hours"]), abs=float(row["tolerance_hours"]))
+
+
+def banded(*, weighed: bool) -> dict[str, float]:
+    """Grams of ten rounds of double crochet and four of single crochet, which was weighed or not.
+
+    The band's stitches are 5 x 5 mm, the body's 5.6 x 10.
+    """
+    yarn_is = Yarn("main yarn", 3, "cotton", 50.0, 120_000.0)
+    doubles = Reading("double_crochet", "washed", 4.0, 27, 150.0, 15, 150.0, mass=9.0)
+    singles = Reading(
+        "single_crochet", "washed", 4.0, 20, 100.0, 20, 100.0, mass=6.0 if weighed else None
+    )
+    swatch = Swatch("swatch", "double_crochet", 4.0, yarn_is, readings=(doubles, singles))
+    stitches = {"body": "double_crochet", "band": "single_crochet"}
+    made = tuple(
+        Row(n, "RS", section, (Work(stitches[section], 1000),), 1000)
+        for n, section in enumerate(["body"] * 10 + ["band"] * 4, 1)
+    )
+    gauges = {section: gauge(swatch, stitch) for section, stitch in stitches.items()}
+    plan = one_piece(
+        (), (), None, None, (), (0.0,), gauges, (),
+        Program((Piece("shawl", closed=False, rows=made),)),
+    )  # fmt: skip
+    (need,) = yarn(expand(plan.program, dictionary()), plan, swatch, dictionary())
+    return {name.removeprefix("shawl: "): grams for name, grams in need.by_part}
+
+
+def test_band_of_another_stitch_goes_by_its_own_grams_and_not_by_its_area() -> None:
+    """60 g where the square rule says 40; where the band was not weighed, by its loops."""
+    hand = {row["part"]: float(row["expected_g"]) for row in rows("sections.csv")}
+    found = banded(weighed=True)
+    assert found["body"] == pytest.approx(hand["body"], abs=0.05)
+    assert found["band"] == pytest.approx(hand["band"], abs=0.05)
+    assert hand["band by area"] == pytest.approx(4000 * 25 * 9 / 150**2, abs=0.05)
+    by_loops = banded(weighed=False)["band"]
+    assert by_loops == pytest.approx(4000 * 9 / 405 * (2.08 / 4) * (5 * 1.8 / 10), rel=0.05)

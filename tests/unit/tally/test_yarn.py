@@ -11,7 +11,7 @@ from frogless.fabric.model import Fabric
 from frogless.plan.model import CordPlan, ElasticPlan, Plan, StrandPlan
 from frogless.rows.nodes import Row
 from frogless.stitches.model import Stitch
-from frogless.swatch import Gauge, Swatch, Yarn
+from frogless.swatch import Gauge, Reading, Swatch, Yarn
 from frogless.tally.model import YarnNeed
 from frogless.tally.yarn import balls_to_buy, margin_of, yarn
 from frogless.units import Measured
@@ -222,3 +222,32 @@ def test_balls_hold_what_the_yarn_may_come_to(need: Need) -> None:
 def test_the_swatch_names_the_yarn_when_the_label_does_not(need: Need, label: Yarn) -> None:
     """A need has a name."""
     assert need(yarn=replace(label, name="")).name == "swatch"
+
+
+def singles(*, mass: float | None, yarn_is: Yarn) -> Swatch:
+    """A second swatch, 20 by 20 single crochets on 10 by 10 cm."""
+    reading = Reading("single_crochet", "washed", 4.0, 20, 100.0, 20, 100.0, mass=mass)
+    return Swatch("band", "single_crochet", 4.0, yarn_is, readings=(reading,))
+
+
+@pytest.mark.parametrize(
+    ("mass", "same", "by_own"), [(6.0, True, True), (6.0, False, False), (None, True, False)]
+)
+def test_section_in_a_stitch_that_was_weighed_goes_by_its_own_grams(
+    stitches: Mapping[str, Stitch],
+    swatch: Callable[..., Swatch],
+    rows: Callable[..., tuple[Row, ...]],
+    plan: Callable[..., Plan],
+    fabric: Callable[[Plan], Fabric],
+    label: Yarn,
+    mass: float | None,
+    same: bool,
+    by_own: bool,
+) -> None:
+    """Also of another swatch, if that was made of the same yarn."""
+    other = singles(mass=mass, yarn_is=label if same else replace(label, name="other"))
+    single = Gauge("single_crochet", Measured(5.0), Measured(5.0), "washed")
+    made = plan(rows(count=1000, stitch="single_crochet"), gauges={"body": single})
+    (found,) = yarn(fabric(made), made, swatch(), stitches, (other,))
+    assert (part(found, "piece 1: body") == pytest.approx(10_000 * 6 / 400)) is by_own
+    assert found.mass.uncertainty > 0
