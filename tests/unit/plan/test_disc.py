@@ -202,6 +202,31 @@ def test_a_polygon_has_as_many_corners_as_sides(drawn: Drawn) -> None:
     assert {n % 6 for n in made.main.counts[1:]} == {0}
 
 
+def test_a_hat_is_drawn_as_a_dome_with_its_sides(drawn: Drawn) -> None:
+    """As high as it is long along the work, as wide as half its girth."""
+    made = drawn(part(to="21 cm"), girth="head_girth", ease="head_girth * -0.05")
+    shape = made.main.shape
+    assert shape is not None
+    (outline,) = shape.outlines
+    assert max(x for x, _ in outline) == pytest.approx(525 / 2)
+    assert max(y for _, y in outline) == pytest.approx(measure(made, "height").got.value)
+    assert shape.way == (0.0, 1.0)
+    assert measure(made, "head opening").line is not None
+
+
+def test_a_bag_stands_on_its_base(drawn: Drawn) -> None:
+    """Its height is that of its sides, and it grows upwards."""
+    made = drawn(part(length="20 cm"), radius="14 cm", kind="bag")
+    shape = made.main.shape
+    assert shape is not None
+    assert shape.way == (0.0, -1.0)
+    assert measure(made, "height").count == 18
+    assert max(y for _, y in shape.outlines[0]) == pytest.approx(200)
+    opening = measure(made, "opening").line
+    assert opening is not None
+    assert opening[0][1] == pytest.approx(0)
+
+
 def test_a_brim_spreads_when_a_section_lies_nearly_flat(drawn: Drawn) -> None:
     """0.9 of what lies flat: about ten a round."""
     made = drawn(

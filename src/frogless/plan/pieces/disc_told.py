@@ -99,22 +99,28 @@ def _girth(disc: Disc, stage: Stage, name: str) -> Measure:
     wanted = disc.wanted.girth if disc.wanted and stage.last == disc.crown.last else None
     line = None
     if not lies_flat(disc):
-        half, depth = stage.girth / 4, _end_of(disc, stage)
+        half, down = stage.girth / 4, _down(disc, _end_of(disc, stage))
         middle = _widest(disc)
-        line = ((middle - half, depth), (middle + half, depth))
+        line = ((middle - half, down), (middle + half, down))
     got = stage.gauge.width.times(stage.last)
     return Measure(name, "girth", got, wanted, stage.last, stage.because, line)
 
 
 def _height(disc: Disc) -> Measure:
-    """From the middle of the crown to the edge, along the work."""
-    got = Measured(0.0)
-    for stage in disc.stages:
+    """Along the work from the middle of the crown to the edge; of a bag from its base."""
+    got, rounds = Measured(0.0), 0
+    for stage in disc.stages[int(_stands(disc)) :]:
         got = got.plus(stage.gauge.height.times(len(stage.counts)))
+        rounds += len(stage.counts)
     right = 2 * _widest(disc)
     line = ((right, 0.0), (right, got.value))
-    because = Because((Step("landed", disc.rounds, "rows"), Step("length", got.value)))
-    return Measure("height", "length", got, None, disc.rounds, because, line)
+    because = Because((Step("landed", rounds, "rows"), Step("length", got.value)))
+    return Measure("height", "length", got, None, rounds, because, line)
+
+
+def _stands(disc: Disc) -> bool:
+    """Whether it stands on the disc (a bag), rather than hangs from it (a hat)."""
+    return disc.basis.design.garment.kind == "bag" and len(disc.stages) > 1
 
 
 def _end_of(disc: Disc, stage: Stage) -> float:
@@ -122,15 +128,36 @@ def _end_of(disc: Disc, stage: Stage) -> float:
     return sum(each.length for each in disc.stages[:until])
 
 
+def _down(disc: Disc, along: float) -> float:
+    """How far down on the shape a round lies that is so far along the work, mm."""
+    return _end_of(disc, disc.stages[-1]) - along if _stands(disc) else along
+
+
 def _widest(disc: Disc) -> float:
     """Half the greatest width when it lies folded, mm."""
-    return max(girth for girth, _ in _profile(disc)) / 4
+    return max(half for half, _ in _profile(disc))
 
 
-def _profile(disc: Disc) -> list[tuple[float, float]]:
-    """(girth, depth) after each round, mm."""
-    girths = [n * stage.gauge.width.value for stage in disc.stages for n in stage.counts]
-    return list(zip(girths, disc.depths(), strict=True))
+def _profile(disc: Disc) -> list[Corner]:
+    """Half the width and how far down it is, round by round, mm.
+
+    The crown is drawn as a dome as high as it is long along the work: a flat disc does not fold.
+    """
+    crown, rounds = disc.crown, len(disc.crown.counts)
+    along = list(zip(disc.counts, disc.depths(), strict=True))
+    sides = [
+        (n * stage.gauge.width.value / 4, _down(disc, depth))
+        for stage, (n, depth) in zip(_stage_of(disc), along, strict=True)
+    ]
+    if _stands(disc):
+        return [(crown.girth / 4, _down(disc, crown.length)), *sides[rounds:]]
+    turns = [math.pi / 2 * (r + 1) / rounds for r in range(rounds)]
+    dome = [(crown.girth / 4 * math.sin(t), crown.length * (1 - math.cos(t))) for t in turns]
+    return [*dome, *sides[rounds:]]
+
+
+def _stage_of(disc: Disc) -> Iterator[Stage]:
+    return (stage for stage in disc.stages for _ in stage.counts)
 
 
 def shape(disc: Disc) -> Shape:
@@ -147,14 +174,16 @@ def shape(disc: Disc) -> Shape:
 
 def _silhouette(disc: Disc) -> Shape:
     profile, middle = _profile(disc), _widest(disc)
-    left = [(middle - girth / 4, depth) for girth, depth in profile]
-    right = [(middle + girth / 4, depth) for girth, depth in reversed(profile)]
-    begin = [(stage, _end_of(disc, stage)) for stage in disc.stages[:-1]]
-    lines = tuple(
-        ((middle - stage.girth / 4, depth), (middle + stage.girth / 4, depth))
-        for stage, depth in begin
-    )
-    return Shape(((((middle, 0.0)), *left, *right),), lines)
+    left = [(middle - half, down) for half, down in profile]
+    right = [(middle + half, down) for half, down in reversed(profile)]
+    begin = [(stage.girth / 4, _down(disc, _end_of(disc, stage))) for stage in disc.stages[:-1]]
+    if _stands(disc):
+        return Shape(((*left, *right),), _across(middle, begin[1:]), (0.0, -1.0))
+    return Shape((((middle, 0.0), *left, *right),), _across(middle, begin))
+
+
+def _across(middle: float, folds: list[Corner]) -> tuple[tuple[Corner, Corner], ...]:
+    return tuple(((middle - half, down), (middle + half, down)) for half, down in folds)
 
 
 def remarks(disc: Disc) -> Iterator[Remark]:
