@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from frogless.because import Step
+from frogless.because import Because, Step
 from frogless.body.measurements import Measurement
 from frogless.design.pieces.panel import PanelChoice
 from frogless.errors import InputError, near_names
@@ -92,11 +92,8 @@ def _sections(panel: Layout, strip: Strip) -> Iterator[SectionPlan]:
             count_after=stage.after,
             chosen=_option(panel, stage),
             others=(),
-            fullness=(stage.after - stage.before)
-            / max(stage.last - below, 1)
-            * stage.gauge.width.value
-            / (2 * math.pi * stage.gauge.height.value),
-            because=stage.because,
+            fullness=0.0,
+            because=_because(panel, stage),
         )
 
 
@@ -105,6 +102,27 @@ def _steps_in(panel: Layout, stage: Stage) -> bool:
     if panel.neck is None:
         return False
     return stage.last >= min(panel.neck.first, panel.last - len(panel.steps) + 2)
+
+
+def _because(panel: Layout, stage: Stage) -> Because:
+    """From the width wanted at its end, its length in rows, and how it is shaped."""
+    height, rows = stage.gauge.height.value, stage.last - stage.first + 1
+    steps = [
+        *stage.because.steps,
+        Step("length", panel.top_of(stage.last) - panel.top_of(stage.first - 1)),
+        Step("row_gauge", 100 / height, "rows per 10 cm"),
+        Step("landed", rows, "rows"),
+    ]
+    if stage.after != stage.before:
+        steps += [
+            Step("change", stage.after - stage.before, "stitches"),
+            Step("points", stage.points, ""),
+            Step("shapings", len(stage.run.amounts), "rows"),
+        ]
+    if stage.run.solution is not None:
+        stray = stage.run.solution.stray * stage.gauge.width.value
+        steps.append(Step("stray", stray, note="at each edge"))
+    return Because(tuple(steps))
 
 
 def _option(panel: Layout, stage: Stage) -> Option | None:
