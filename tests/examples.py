@@ -15,7 +15,16 @@ from frogless.units import Units
 from frogless.write.pattern import write_program
 
 FOLDER = Path(__file__).parents[1] / "designs"
-DESIGNS = tuple(sorted(path.parent.name for path in FOLDER.glob("*/design.toml")))
+TEXTS = {
+    path.parent.name: path.read_text(encoding="utf-8")
+    for path in sorted(FOLDER.glob("*/design.toml"))
+}
+GARMENTS = tuple(name for name, text in TEXTS.items() if "[[piece]]" in text)
+"""Designs of several pieces."""
+
+DESIGNS = tuple(name for name in TEXTS if name not in GARMENTS)
+"""Skirts of one tube."""
+
 BODIES = tuple(sorted(path.stem for path in FOLDER.glob("bodies/*.toml")))
 SWATCHES = tuple(sorted(path.stem for path in FOLDER.glob("swatches/*.toml")))
 

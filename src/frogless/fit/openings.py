@@ -106,7 +106,7 @@ def nothing_to_pass(kind: Kind) -> GoingOn:
         "bag": "It is carried, so no body has to pass it.",
     }
     reason = told.get(kind, "No opening of it that a body passes is planned, so none is checked.")
-    return _told(Need("opening", (), "head", ("",)), "passes", reason)
+    return _told(Need("opening", (), "head", ("nothing",)), "passes", reason)
 
 
 def _openings(plan: Plan, need: Need) -> Iterator[Opening]:

@@ -139,8 +139,9 @@ def _section(section: SectionPlan) -> Json:
         "count_after": section.count_after,
         "shape": describe_fullness(section.fullness),
         "fullness": round(section.fullness, 4),
-        "because": because_data(section.because),
     }
+    if section.because.steps:
+        data["because"] = because_data(section.because)
     if (chosen := section.chosen) is not None:
         sign = 1 if section.count_after > section.count_before else -1
         data |= {

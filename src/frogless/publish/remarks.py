@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from string import Formatter
 
+from frogless.design.document import Design, PiecesDesign, TubeDesign
+from frogless.design.trims import EdgingChoice
 from frogless.fit.model import Caution
 from frogless.plan.model import Remark, StrandPlan
 from frogless.publish.blocks import Note
@@ -103,21 +106,33 @@ def remark_note(drafted: Drafted, remark: Remark, less: str = "") -> Note:
         less: what the sentence begins with and the place already says.
     """
     own, text = f"remark_{remark.name}", sentence(remark.sentence.removeprefix(less))
-    if own in MESSAGES and (figures := _figures(drafted)) is not None:
+    if own in MESSAGES and _blanks(MESSAGES[own]) <= (figures := _figures(drafted)).keys():
         text = say(drafted, own, **figures)
     kind = "remark" if remark.serious else "hint"
     return Note(kind, spelled(drafted, text), say(drafted, f"note_{kind}"))
 
 
-def _figures(drafted: Drafted) -> dict[str, str] | None:
-    """What a remark in a maker's words may name; None where several edgings could be meant."""
-    if drafted.of_pieces:
-        return None
-    edging, design = drafted.plan.main.edging, drafted.basis.tube.edging
-    if edging is None or design is None:
+def _blanks(message: str) -> set[str]:
+    return {name for _, name, _, _ in Formatter().parse(message) if name}
+
+
+def _figures(drafted: Drafted) -> dict[str, str]:
+    """What a remark in a maker's words may name; of several edgings none, as any could be meant."""
+    made = [piece.edging for piece in drafted.plan.pieces if piece.edging is not None]
+    asked = _asked(drafted.basis.design)
+    if len(made) != 1 or len(asked) != 1:
         return {}
-    hooks = {"edging_hook": edging.hook, "theirs": design.hook}
+    hooks = {"edging_hook": made[0].hook, "theirs": asked[0].hook}
     return {name: show_fine(size, drafted.units) for name, size in hooks.items()}
+
+
+def _asked(design: Design) -> tuple[EdgingChoice, ...]:
+    """The edgings that a design asks for."""
+    if isinstance(design, TubeDesign):
+        return (design.edging,) if design.edging else ()
+    pieces = design.piece if isinstance(design, PiecesDesign) else ()
+    edgings = (getattr(piece, "edging", None) for piece in pieces)
+    return tuple(edging for edging in edgings if edging is not None)
 
 
 def sentence(text: str) -> str:
