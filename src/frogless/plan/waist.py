@@ -136,12 +136,17 @@ def _elastic_remarks(basis: Basis, plan: ElasticPlan) -> tuple[Remark, ...]:
     bunched = plan.cover_count * gauge.width.value / plan.finished
     if bunched <= CLOSEST_BUNCHING:
         return ()
+    rest, pulled = (
+        f"{plan.cover_count / girth * 100:.0f}" for girth in (plan.finished, widest(basis))
+    )
     return (
         Remark(
             "elastic_cover",
             f"{plan.cover_count} single crochets on a ring of {basis.show(plan.finished)} are "
-            f"{bunched:.1f} times as close as in the swatch: they may not bunch so far; work fewer "
-            "in each stitch, or try 5 cm of it first",
+            f"{rest} in 10 cm, {bunched:.1f} times as close as the swatch's "
+            f"{100 / gauge.width.value:.0f} ({pulled} when it is pulled over "
+            f"{basis.show(widest(basis))}): they may not bunch so far; work fewer in each stitch, "
+            "or try 5 cm of it first",
         ),
     )
 
