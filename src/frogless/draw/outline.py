@@ -12,6 +12,7 @@ import numpy as np
 
 from frogless.design.work import JoinAt
 from frogless.plan.model import Plan, SectionPlan
+from frogless.rows.count import left_for_later
 from frogless.rows.nodes import Chain, Into, Node, Repeat, Row, Skip, Together, Work
 
 JOIN_TURNS: Mapping[JoinAt, float] = {"centre back": -0.5, "left side": 0.25, "right side": -0.25}
@@ -48,7 +49,9 @@ def levels(plan: Plan) -> tuple[Level, ...]:
     rows, found = _rows_by_number(plan), list[Level]()
     for section in plan.main.sections:
         first = section.first_round if found else max(0, section.first_round - 1)
-        found.extend(_level(plan, section, rows[n]) for n in range(first, section.last_round + 1))
+        numbers = range(first, section.last_round + 1)
+        whole = (rows[n] for n in numbers if not left_for_later(rows[n].body))
+        found.extend(_level(plan, section, row) for row in whole)
     if found[0].depth > 0:
         found.insert(0, replace(found[0], depth=0.0, shapes=False))
     return tuple(found)
@@ -171,7 +174,7 @@ def _rows_by_number(plan: Plan) -> dict[int, Row]:
 def _section_lines(
     plan: Plan, section: SectionPlan, rows: dict[int, Row], join_at: JoinAt
 ) -> tuple[ShapingLine, ...]:
-    if section.chosen is None:
+    if section.chosen is None or section.lines == "staggered":
         return ()
     tracks: list[list[tuple[float, float]]] = [[] for _ in range(section.chosen.points)]
     for number in shaping_rounds(section):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from frogless.plan.model import Plan
+from frogless.rows.count import left_for_later
 from frogless.rows.nodes import Chain, Node, Piece, Repeat
 from frogless.swatch import Gauge
 
@@ -51,7 +52,7 @@ def closed_rounds(plan: Plan) -> tuple[ClosedRound, ...]:
             _depth(plan, row.number),
         )
         for row in piece.rows
-        if row.number < last
+        if row.number < last and not left_for_later(row.body)
     )
 
 

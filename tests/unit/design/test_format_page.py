@@ -11,7 +11,7 @@ from pydantic import BaseModel
 
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
-from frogless.design.pieces.tube import Plain, Section, Start, Through
+from frogless.design.pieces.tube import Plain, Seat, Section, Start, Through
 from frogless.design.trims import (
     BeadedStrand,
     CoveredElastic,
@@ -32,6 +32,7 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "## [gauge]": DesignerGauge,
     "## [work]": Work,
     "## [start]": Start,
+    "### [start.seat]": Seat,
     "## [[section]]": Section,
     "### [[section.plain]]": Plain,
     "### [[section.through]]": Through,

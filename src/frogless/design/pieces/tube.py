@@ -12,6 +12,13 @@ from frogless.design.work import Work
 from frogless.files import Name
 
 
+class Seat(Strict):
+    """Where short rows make a skirt longer below its waist edge, on the wearer, and by how much."""
+
+    extra: Formula
+    at: Literal["back", "right side", "front", "left side"] = "back"
+
+
 class Start(Strict):
     """The first round: what it is made of and the girth it has."""
 
@@ -20,6 +27,7 @@ class Start(Strict):
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
     above_waist: Formula = "0 cm"
+    seat: Seat | None = None
 
 
 class PieceStart(Strict):
@@ -36,6 +44,7 @@ class PieceStart(Strict):
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
     above_waist: Formula = "0 cm"
+    seat: Seat | None = None
     body: str | None = None
     gather: Annotated[float, Field(gt=0.2, le=4)] = 1.0
     multiple: Annotated[int, Field(ge=1)] = 1

@@ -13,6 +13,7 @@ from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Multiple, lay_out
 from frogless.plan.model import CordPlan, PiecePlan, Remark
+from frogless.plan.pieces import seat
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.pieces.tube_told import (
@@ -64,6 +65,10 @@ def made_skirt(basis: Basis) -> Made:
         waist=trim.plan if trim else None,
         strands=tuple(strands),
     )
+    high = seat.raised(skirt, pieces[0].rows)
+    if high is not None:
+        pieces = (seat.with_rows(pieces[0], high), *pieces[1:])
+        main = seat.with_plan(main, pieces[0], high)
     return Made(
         pieces=pieces,
         plans=(main,),
@@ -71,6 +76,7 @@ def made_skirt(basis: Basis) -> Made:
         seams=trim.seams if trim else (),
         remarks=(
             *_remarks(skirt),
+            *((seat.told(skirt, high),) if high else ()),
             *hung_remarks(basis, passed),
             *(hem.remarks if hem else ()),
             *(trim.remarks if trim else ()),
@@ -88,12 +94,13 @@ def _decide(basis: Basis) -> Tube:
     if wish.of > 1 and choice and choice.correction_round == "when needed":
         wishes.append(Multiple())
     # The ease asked for on the way is kept where it can be; then at least the body has room.
-    measured = with_landmarks(basis, first, spans(basis))
-    bare = with_landmarks(basis, first, spans(basis), bare=True)
+    found = seat.unshaped(spans(basis), basis.tube.start.seat, basis.work.join_at)
+    measured = with_landmarks(basis, first, found)
+    bare = with_landmarks(basis, first, found, bare=True)
     for each in (measured,) if bare == measured else (measured, bare):
         for one in wishes:
-            if found := lay_out(basis, first, each, one):
-                return tube(basis, first, each, found, one)
+            if layout := lay_out(basis, first, each, one):
+                return tube(basis, first, each, layout, one)
     raise refusals.why_not(basis, first, bare, wishes[-1])
 
 

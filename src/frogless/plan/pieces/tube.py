@@ -107,6 +107,11 @@ def _check(basis: Basis, choice: TubeChoice) -> None:
                 f'begun "on" an edge, a tube has the girth of that edge; leave "{name}" out',
                 basis.place(f"start.{name}"),
             )
+    if start.seat and not _hangs_from_waist(choice):
+        raise InputError(
+            "short rows for the seat lie below a waist edge; a piece without one has no seat",
+            basis.place("start.seat"),
+        )
     for name in ("waist", "strand"):
         if start.on and getattr(choice, name):
             raise InputError(

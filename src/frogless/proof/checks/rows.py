@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from contextlib import suppress
 from itertools import pairwise
 
@@ -116,8 +116,10 @@ def check_planned(subject: Subject) -> Finding:
     """Rows, landmarks, and the ends of sections have the stitches that were planned for them."""
     faults, looked_at = [], 0
     for plan in subject.plan.pieces:
-        left = {r.row.number: r.places for r in subject.fabric.pieces.get(plan.name, ())}
-        planned = tuple(_planned(plan, min(left, default=0)))
+        rows = subject.fabric.pieces.get(plan.name, ())
+        left = {r.row.number: r.places for r in rows}
+        short = {r.row.number for r in rows if left_for_later(r.row.body)}
+        planned = tuple(_planned(plan, min(left, default=0), short))
         looked_at += len(planned)
         faults += [
             f"{plan.name}, {what}: planned {count}, row {number} leaves {left.get(number, 0)}"
@@ -129,15 +131,20 @@ def check_planned(subject: Subject) -> Finding:
     return finding("planned", faults, looked_at, "planned counts")
 
 
-def _planned(plan: PiecePlan, first: int) -> Iterator[tuple[str, int, int]]:
-    """What was planned, the number of its row, and its count."""
+def _planned(plan: PiecePlan, first: int, short: Set[int]) -> Iterator[tuple[str, int, int]]:
+    """What was planned, the number of its row, and its count.
+
+    Short rows above a section leave its count as it was before them.
+    """
     for number, count in enumerate(plan.counts, start=first):
         yield f"row {number}", number, count
     for mark in plan.landmarks:
         yield mark.key, mark.rounds, mark.count
     for section in plan.sections:
         if section.first_round > first:  # begun on edges, a piece has no row before its first
-            yield f"start of {section.name}", section.first_round - 1, section.count_before
+            above = [n for n in range(first, section.first_round) if n not in short]
+            before = above[-1] if above else section.first_round - 1
+            yield f"start of {section.name}", before, section.count_before
         yield f"end of {section.name}", section.last_round, section.count_after
 
 
