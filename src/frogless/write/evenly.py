@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from frogless.rows.count import consumed
 from frogless.rows.nodes import Into, Node, Skip, Work
 from frogless.rows.spread import even_spread
 from frogless.rows.walk import flatten
 from frogless.write.words import Words
+
+#: A spread of fewer runs of like places is as short told place by place.
+LEAST_RUNS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +103,8 @@ def _parts(nodes: tuple[Node, ...], places: int) -> list[Part]:
             case _:
                 return [nodes]
     even = even_spread(sum(spread), places) if places else ()
-    if len(stitches) != 1 or len(set(spread)) < 2 or tuple(spread) != even:
+    runs = sum(1 for _ in groupby(spread))
+    if len(stitches) != 1 or runs < LEAST_RUNS or tuple(spread) != even:
         return [nodes]
     told: list[Part] = [Evenly(stitches.pop(), sum(spread), places)]
     return [*told, tuple(after)] if after else told

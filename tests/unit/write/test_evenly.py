@@ -62,10 +62,20 @@ def test_chains_over_a_gap_stand_after_their_stretch_when_it_is_even() -> None:
         ((Work(S, 12),), (12,)),
         ((Into((Work(S, 2),)), Work(S, 11)), (12,)),
         ((Work(S, 11), Into((Work(S), Work("double_crochet")))), (12,)),
+        (worked_over(S, even_spread(27, 26)), (26,)),
+        (worked_over(S, even_spread(155, 156)), (156,)),
         (UNEVEN, ()),
         (UNEVEN, (13,)),
     ],
-    ids=["one in each", "not even", "other stitches", "no edge", "edge is longer"],
+    ids=[
+        "one in each",
+        "not even",
+        "other stitches",
+        "one more",
+        "one less",
+        "no edge",
+        "edge is longer",
+    ],
 )
 def test_a_body_stays_as_it_is_when_nothing_is_picked_up_evenly(
     body: tuple[Node, ...], stretches: tuple[int, ...]
