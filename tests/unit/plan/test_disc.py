@@ -321,6 +321,14 @@ def test_a_section_is_refused_when_it_ends_nowhere(
         drawn(part(**keys), girth="50 cm")
 
 
+def test_a_section_is_refused_when_it_narrows_too_fast(drawn: Drawn) -> None:
+    """From 96 stitches to 32 in two rounds: a third less in each are 64 and 43."""
+    with pytest.raises(Impossible, match=r"narrows from 96 stitches to 32 in 2 rounds") as refused:
+        drawn(part(length="2.2 cm", girth="20 cm"), girth="60 cm", per_round=12)
+    assert "it comes to 43" in str(refused.value)
+    assert any("3 rounds" in way for way in refused.value.ways_out)
+
+
 @pytest.mark.parametrize("name", ["crown", "edging"])
 def test_a_section_is_refused_when_its_name_is_taken(drawn: Drawn, name: str) -> None:
     """By the disc itself, or by its edging."""

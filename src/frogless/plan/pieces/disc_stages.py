@@ -5,18 +5,18 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 import numpy as np
 
 from frogless.because import Because, Step
 from frogless.design.pieces.disc import DiscChoice, DiscSection
 from frogless.design.work import Work
-from frogless.errors import InputError
+from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.edging import EDGING
 from frogless.plan.landing import because_landed, land
-from frogless.plan.pieces.disc_rate import Growth, flat_rate, to_count, to_radius
+from frogless.plan.pieces.disc_rate import MOST_IN_ONE, Growth, flat_rate, to_count, to_radius
 from frogless.plan.pieces.rounds import Manner
 from frogless.plan.rhythm.engine import Task, solve
 from frogless.plan.sections import DEFAULT_ALLOWED, MOST_ROUNDS
@@ -261,7 +261,40 @@ def _section(
     target = _target(basis, section, key, gauge, before, rounds)
     # How far a brim spreads is no girth to be met; it takes no round of what is left over.
     seen = max(1.0, gauge.width.relative * target) if section.lie is None else per_round / 2
-    return replace(stage, counts=shaped(before, target, rounds, per_round, seen))
+    counts = shaped(before, target, rounds, per_round, seen)
+    if not _narrows_well(before, counts):
+        # Alike in proportion, so that the last rounds are no steeper than the first.
+        ratio = target / before
+        counts = tuple(round(before * ratio ** (r / rounds)) for r in range(1, rounds + 1))
+    if not _narrows_well(before, counts):
+        raise _too_steep(basis, section, key, stage, target)
+    return replace(stage, counts=counts)
+
+
+def _narrows_well(before: int, counts: Sequence[int]) -> bool:
+    """One decrease in three stitches is the most that lies well (common practice)."""
+    return all(a - b <= math.ceil(a * MOST_IN_ONE) for a, b in pairwise((before, *counts)))
+
+
+def _too_steep(
+    basis: Basis, section: DiscSection, key: str, stage: Stage, target: int
+) -> Impossible:
+    before, rounds = stage.before, len(stage.counts)
+    width, height = stage.gauge.width.value, stage.gauge.height.value
+    reached = math.ceil(before * (1 - MOST_IN_ONE) ** rounds)
+    needed = math.ceil(math.log(target / before) / math.log(1 - MOST_IN_ONE))
+    return Impossible(
+        f'section "{section.name}" narrows from {before} stitches to {target} in {rounds} rounds; '
+        "with one decrease in three stitches, the most that lies well, it comes to "
+        f"{reached} ({basis.show(reached * width)})",
+        basis.place(f"{key}.girth"),
+        short_stitches=reached - target,
+        short=(reached - target) * width,
+        ways_out=(
+            f"a longer section: {needed} rounds ({basis.show(needed * height)})",
+            f"a girth of {basis.show(reached * width)} where it ends",
+        ),
+    )
 
 
 def _length(basis: Basis, section: DiscSection, key: str, reached: float) -> tuple[float, Because]:
