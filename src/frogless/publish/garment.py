@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import stray
 from frogless.publish.instructions import capital, edging_intro, fullness
 from frogless.publish.messages import say
@@ -14,7 +14,13 @@ from frogless.publish.trims import after_rows, before_rows
 from frogless.rows.nodes import Piece, Seam
 from frogless.units import as_shown, show_length
 from frogless.write.fold import Line
-from frogless.write.pattern import WrittenPiece, write_pieces, write_seam
+from frogless.write.pattern import (
+    WrittenPiece,
+    rounds_of,
+    write_numbering_note,
+    write_pieces,
+    write_seam,
+)
 from frogless.write.rhythm import rhythm_sentence
 
 
@@ -75,7 +81,8 @@ def garment_instructions(drafted: Drafted) -> tuple[Block, ...]:
     """Every piece in the order worked, each under its heading, then the joins."""
     program = drafted.plan.program
     written = write_pieces(program, drafted.stitches, drafted.dialect, drafted.language)
-    blocks: list[Block] = []
+    numbering = write_numbering_note(program, drafted.language)
+    blocks: list[Block] = [Paragraph(numbering)] if numbering else []
     for piece, words in zip(program.pieces, written, strict=True):
         blocks.append(Heading(capital(piece.name)))
         blocks.extend(_piece(drafted, piece, words))
@@ -118,12 +125,12 @@ def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan, words: WrittenPiece) 
 def _intro(drafted: Drafted, plan: PiecePlan, name: str) -> Iterator[Block]:
     planned = next((one for one in plan.sections if one.name == name), None)
     if planned is not None:
-        yield Paragraph(" ".join(_section(drafted, planned)))
+        yield Paragraph(" ".join(_section(drafted, plan.name, planned)))
     elif plan.edging is not None and name == plan.edging.pattern:
         yield from edging_intro(drafted, plan.edging)
 
 
-def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
+def _section(drafted: Drafted, piece: str, planned: SectionPlan) -> Iterator[str]:
     """Counts and rhythm, and where it strays from what was wanted."""
     rounds = planned.last_round - max(planned.first_round, 1) + 1
     chosen = planned.chosen
@@ -135,7 +142,10 @@ def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
     yield say(
         drafted, "shape", before=planned.count_before, after=planned.count_after, rounds=rounds,
         points=chosen.points, add=say(drafted, f"{more}_{chosen.add}"),
-        rhythm=rhythm_sentence(chosen.rhythm, planned.first_round - 1, drafted.language),
+        rhythm=rhythm_sentence(
+            chosen.rhythm, planned.first_round - 1, drafted.language,
+            closed=is_closed(drafted, piece),
+        ),
     )  # fmt: skip
     if planned.fullness > 0:
         yield fullness(drafted, planned)
@@ -185,5 +195,6 @@ def _seam(drafted: Drafted, seam: Seam) -> Iterator[Block]:
     for join in drafted.plan.joins:
         if join.name == seam.name:
             yield Paragraph(capital(joined(drafted, join)) + ".")
-    line = write_seam(seam, drafted.stitches, drafted.dialect, drafted.language)
+    rounds = rounds_of(drafted.plan.program)
+    line = write_seam(seam, drafted.stitches, drafted.dialect, drafted.language, rounds)
     yield Instruction(line.label, line.text, line.count)
