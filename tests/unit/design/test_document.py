@@ -8,7 +8,7 @@ import pytest
 from sample_designs import Design as Sample
 from sample_designs import section, table
 
-from frogless.design.document import TubeDesign, named_formulas
+from frogless.design.document import PiecesDesign, TubeDesign, named_formulas
 from frogless.design.load import parse_design, read_design
 from frogless.errors import InputError
 
@@ -28,12 +28,16 @@ def read(*tables: str, sections: tuple[str, ...] = SECTIONS) -> TubeDesign:
 
 @pytest.mark.parametrize("path", DESIGNS, ids=lambda path: path.parent.name)
 def test_example_is_read(path: Path) -> None:
-    """Each has a title, sections down to the hem and a summary."""
+    """Each has a title and a summary, and sections down to the hem or pieces with names."""
     design = read_design(path).checked
-    assert isinstance(design, TubeDesign)
     assert design.title
     assert design.summary
-    assert design.section[-1].to == "hem"
+    if isinstance(design, TubeDesign):
+        assert design.section[-1].to == "hem"
+    else:
+        assert isinstance(design, PiecesDesign)
+        names = [piece.name for piece in design.piece]
+        assert len(set(names)) == len(names)
 
 
 def test_everything_that_may_be_left_out_has_a_default() -> None:
