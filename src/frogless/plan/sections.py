@@ -274,7 +274,8 @@ def start_target(basis: Basis) -> Target:
             'a tube that is not begun "on" an edge needs a girth', basis.place("start.girth")
         )
     found = target(basis, start.girth, start.ease, start.ease_allowed, "start")
-    return replace(found, multiple=flare.multiple(basis.tube.section))
+    alike = math.lcm(flare.multiple(basis.tube.section), start.multiple)
+    return replace(found, multiple=alike)
 
 
 def foundation_height(basis: Basis) -> float:

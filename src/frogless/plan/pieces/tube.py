@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -149,8 +148,6 @@ def _decide(basis: Basis) -> Tube:
     choice, first = basis.tube.edging, start_target(basis)
     found = tuple(_spans(basis))
     wish = edging_.multiple(basis, choice)
-    if not basis.begun_with and not any(span.target for span in found):
-        wish = Multiple(math.lcm(wish.of, basis.tube.start.multiple), wish.offset)
     wishes = [wish]
     if wish.of > 1 and choice and choice.correction_round == "when needed":
         wishes.append(Multiple())

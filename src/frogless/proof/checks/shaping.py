@@ -15,7 +15,10 @@ TUBE = "tube"
 
 
 def check_shaping_rounds(subject: Subject) -> Finding:
-    """Tubes are shaped on the rounds of their rhythm and on no others, at as many points."""
+    """Tubes are shaped on the rounds of their rhythm and on no others, at as many points.
+
+    The first round of a tube that is begun on edges may gather them; its count was planned.
+    """
     faults, looked_at = [], 0
     for piece in _tubes(subject.plan):
         planned = {
@@ -27,7 +30,7 @@ def check_shaping_rounds(subject: Subject) -> Finding:
         last = max((s.last_round for s in piece.sections), default=0)
         looked_at += last
         for row in subject.fabric.pieces.get(piece.name, ()):
-            if not 0 < row.row.number <= last:
+            if not _first_of(subject, piece) < row.row.number <= last:
                 continue
             points = len(shaping_points(row)) + len(decrease_points(row))
             if points != planned.get(row.row.number, 0):
@@ -45,7 +48,7 @@ def check_lines(subject: Subject) -> Finding:
     """
     faults, looked_at = [], 0
     for piece in _tubes(subject.plan):
-        others = {
+        others = {_first_of(subject, piece)} | {
             r
             for s in piece.sections
             if s.lines != "even"
@@ -61,6 +64,12 @@ def check_lines(subject: Subject) -> Finding:
                     "stitches off its line"
                 )
     return finding("lines", faults, looked_at, "shaping points")
+
+
+def _first_of(subject: Subject, piece: PiecePlan) -> int:
+    """The round that a tube is begun with: its foundation, or round 1 onto edges."""
+    rows = subject.program.piece(piece.name).rows
+    return rows[0].number if rows else 0
 
 
 def _tubes(plan: Plan) -> Iterator[PiecePlan]:
