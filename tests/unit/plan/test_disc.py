@@ -321,6 +321,12 @@ def test_a_section_is_refused_when_it_ends_nowhere(
         drawn(part(**keys), girth="50 cm")
 
 
+def test_a_crown_is_refused_when_no_stitch_lies_within_its_ease(drawn: Drawn) -> None:
+    """56 cm are 89.6 stitches; 90 are 56.25, and a millimetre is allowed."""
+    with pytest.raises(Impossible, match="the nearest count of 90 stitches"):
+        drawn(girth="head_girth", ease_allowed=("0 cm", "0.1 cm"))
+
+
 def test_a_section_is_refused_when_it_narrows_too_fast(drawn: Drawn) -> None:
     """From 96 stitches to 32 in two rounds: a third less in each are 64 and 43."""
     with pytest.raises(Impossible, match=r"narrows from 96 stitches to 32 in 2 rounds") as refused:

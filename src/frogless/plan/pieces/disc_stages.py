@@ -226,9 +226,26 @@ def _growth(
         seen = min(seen, wanted.girth - wanted.low, wanted.high - wanted.girth) / width
         exact = wanted.girth / width
         growth = to_count(flat, choice.lie, exact, seen, step, choice.first)
+        _check_allowed(basis, key, wanted, growth.counts[-1], width)
         note = f"{growth.per_round} a round" if growth.even else ""
         because = wanted.because.then(*because_landed(wanted.girth, width, growth.counts[-1], note))
     return growth, because
+
+
+def _check_allowed(basis: Basis, key: str, wanted: Wanted, count: int, width: float) -> None:
+    """Where no whole stitch lies within the ease that is allowed, nothing can be worked."""
+    girth = count * width
+    if wanted.low - 1e-6 <= girth <= wanted.high + 1e-6:
+        return
+    off = max(wanted.low - girth, girth - wanted.high)
+    raise Impossible(
+        f"the nearest count of {count} stitches makes {basis.show(girth)}, and "
+        f"{basis.show(wanted.low)} to {basis.show(wanted.high)} is allowed",
+        basis.place(f"{key}.ease_allowed"),
+        short_stitches=1,
+        short=off,
+        ways_out=(f"an ease_allowed at least one stitch ({basis.show(width)}) wide",),
+    )
 
 
 def _section(
