@@ -258,8 +258,8 @@ def _ways_out(
     if choice.add == 1 and (found := choices(shell, top, 2)):
         doubled = choose(found)
         kinds = [(kind, times) for kind, times in doubled.mix if max(kind) == 2]
-        told = [f"at {SIDES[kind]} in {times} rounds" for kind, times in kinds]
-        yield f"add = 2: two stitches {' and '.join(told)}"
+        sides = [f"at {SIDES[kind]} in {times} rounds" for kind, times in kinds]
+        yield f"add = 2: two stitches {' and '.join(sides)}"
     under = _wider_underarm(shell, counts)
     if under is not None:
         wide = under * shell.width
