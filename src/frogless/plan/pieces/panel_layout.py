@@ -533,10 +533,15 @@ def _full_bust(panel: Layout) -> None:
     pairs = max(round(panel.high(choice.extra, "full_bust.extra") / 2), 1)
     near = panel.high(choice.above, "full_bust.above") + 1
     end = min(r for r in (panel.armhole, panel.split, panel.last) if r)
+    # Only the row after them is whole again, so that nothing may end or part on theirs.
+    ends = {stage.last for stage in panel.stages}
     plain = [
         r
-        for r in range(max(panel.slit, 1) + 1, end)
-        if r % 2 and not panel.inner.get(r) and all(r not in panel.lines[h].rows for h in HANDS)
+        for r in range(max(panel.slit, 1) + 1, end - 1)
+        if r % 2
+        and r not in ends
+        and not panel.inner.get(r)
+        and all(r not in panel.lines[h].rows for h in HANDS)
     ]
     narrowest = min(min(stage.before, stage.after) for stage in panel.stages)
     step = narrowest // (3 * pairs)
