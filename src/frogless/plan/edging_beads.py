@@ -50,7 +50,8 @@ def _balls(basis: Basis, choice: EdgingBeads, repeats: int, label: float | None)
     first = choice.first_ball or label
     if one is None or first is None:
         return (repeats,)
-    balls, length = [], first
+    balls: list[int] = []
+    length = first
     while (left := repeats - sum(balls)) > 0:
         enough = math.floor(round(length / one, GRAIN))
         if enough < 1:

@@ -74,7 +74,7 @@ def test_why_tells_every_number_in_words() -> None:
 def test_yarn_says_which_stitch_was_weighed() -> None:
     """A skirt in single crochet may come from a swatch that was weighed in another stitch."""
     told = items_of(why(shown(Example("procession-skirt"))))["yarn"]
-    assert "mg, weighed on the swatch in dc; other stitches" in told
+    assert "mg, weighed on the swatch in dc; stitches not weighed take" in told
 
 
 def test_depths_are_those_of_the_rounds() -> None:
