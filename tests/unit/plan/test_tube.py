@@ -143,6 +143,15 @@ def test_measures_and_outline_are_those_of_the_counts(tmp_path: Path) -> None:
     assert made.measure("upper", "length").got.value == pytest.approx(100)
 
 
+def test_sections_of_two_tubes_keep_their_gauges_apart(tmp_path: Path) -> None:
+    """Both call theirs "plain", and neither has the other's."""
+    plain = 'name = "plain", length = "5 cm"'
+    made = garment(
+        tmp_path, tube("upper", FOUNDATION, plain), tube("lower", 'on = ["upper.hem"]', plain)
+    )
+    assert set(made.plan.gauges) == {"upper plain", "lower plain"}
+
+
 REFUSED: Mapping[str, tuple[tuple[str, ...], str]] = {
     "both ways to begin": (
         (tube("a", FOUNDATION), tube("b", f'{FOUNDATION}, on = ["a.hem"]')),
@@ -158,6 +167,24 @@ REFUSED: Mapping[str, tuple[tuple[str, ...], str]] = {
     "seat without a waist": (
         (tube("a", f'{FOUNDATION}, seat = {{ extra = "3 cm" }}'),),
         "has no seat",
+    ),
+    "measurement that is none": (
+        (tube("a", f'{FOUNDATION}, body = "wirst_girth"'),),
+        '"wirst_girth" is no measurement of the body',
+    ),
+    "measurement not taken": (
+        (tube("a", f'{FOUNDATION}, body = "wrist_girth"'),),
+        "is not in the body file",
+    ),
+    "skirt worked upwards": (
+        (
+            tube(
+                "a",
+                FOUNDATION,
+                more='direction = "up"\nwaist = { kind = "covered elastic", width = "6 mm" }',
+            ),
+        ),
+        "is worked downwards",
     ),
     "hem without a length": (
         (tube("a", FOUNDATION, 'name = "a", to = "hem"'),),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because
 from frogless.design.pieces.tube import PieceSection, TubeChoice
-from frogless.errors import InputError
+from frogless.errors import InputError, near_names
 from frogless.plan import edging as edging_
 from frogless.plan import refusals
 from frogless.plan.basis import Basis
@@ -51,8 +51,10 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         InputError: the design, body or swatch has to be mended.
         Impossible: a requirement cannot be met; says by how much and what would help.
     """
+    choice = _named(choice)
     own = basis.of_tube(choice, key)
     _check(own, choice)
+    _check_body(own, choice)
     if _hangs_from_waist(choice):
         return made_skirt(own)
     begun = _begun(own, choice, made)
@@ -86,6 +88,42 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         remarks=finish.remarks if finish else (),
         gauges=gauges_of(worked, (piece,)),
     )
+
+
+def _named(choice: TubeChoice) -> TubeChoice:
+    """The tube with its sections named after it, so that no other piece has one of that name."""
+    sections = tuple(
+        section
+        if section.name.startswith(choice.name)
+        else section.model_copy(update={"name": f"{choice.name} {section.name}"})
+        for section in choice.section
+    )
+    return choice.model_copy(update={"section": sections})
+
+
+def _check_body(basis: Basis, choice: TubeChoice) -> None:
+    """Measurements that are named have been taken, and a skirt is worked from its waist down.
+
+    Raises:
+        InputError: one was not, or a tube that hangs from the waist is worked upwards.
+    """
+    if choice.direction == "up" and _hangs_from_waist(choice):
+        raise InputError(
+            "what hangs from the waist is worked downwards; end its sections by length, without "
+            'a waist, to work it upwards, or write direction = "down"',
+            basis.place("direction"),
+        )
+    named = [("start.body", choice.start.body)]
+    named += [(f"section.{i}.body", s.body) for i, s in enumerate(choice.section, 1)]
+    for key, name in named:
+        if name is not None and basis.body.get(name) is None:
+            known = [*basis.body.measurements, *basis.scope.wanting]
+            told = (
+                "is needed here and is not in the body file; measure it and add it there"
+                if name in basis.scope.wanting
+                else f"is no measurement of the body{near_names(name, known)}"
+            )
+            raise InputError(f'"{name}" {told}', basis.place(key))
 
 
 def _check(basis: Basis, choice: TubeChoice) -> None:
@@ -225,13 +263,15 @@ def _landmarks(worked: Tube, begun: _Begun, low: float) -> Iterator[Landmark]:
         yield _landmark(worked, start.body, worked.first, 0, _level(worked, 0.0, low), why)
     for i, span in enumerate(worked.spans):
         section = _section(span)
-        if section is None or section.body is None or span.target is None:
+        named = section.body if section else None
+        body = named or LANDMARKS.get(str(span.section.to), ("",))[0]
+        if not body or span.target is None:
             continue
         last = span.rounds_above + span.rounds
         landed = because_landed(span.target.wanted, span.width, worked.counts[last], "")
         depth = _level(worked, worked.spans[i].end_depth, low)
         why = span.target.because.then(*landed)
-        yield _landmark(worked, section.body, span.target, last, depth, why)
+        yield _landmark(worked, body, span.target, last, depth, why)
 
 
 def _landmark(
