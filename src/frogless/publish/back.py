@@ -23,7 +23,7 @@ from frogless.plan.model import (
 from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
 from frogless.proof.model import Finding
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, is_closed, piece_of
 from frogless.publish.front import depth_of, place
 from frogless.publish.instructions import stretched
 from frogless.publish.messages import MESSAGES, say, spelled
@@ -136,7 +136,10 @@ def _with_runner_up(drafted: Drafted, section: SectionPlan, evidence: Evidence, 
     dearer = show_length(abs(other.cost), units)
     return say(
         drafted, "why_runner_dearer" if other.cost >= 0 else "why_runner_closer", told=told,
-        rhythm=rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language),
+        rhythm=rhythm_sentence(
+            other.rhythm, section.first_round - 1, drafted.language,
+            closed=is_closed(drafted, piece_of(drafted, section).name),
+        ),
         stray=show_length(abs(other.stray), units), by=dearer,
     )  # fmt: skip
 

@@ -9,7 +9,15 @@ from frogless.design.document import PiecesDesign
 from frogless.fabric.model import Fabric
 from frogless.fit.model import Fit
 from frogless.plan.basis import Basis
-from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, Plan, StrandPlan
+from frogless.plan.model import (
+    BandPlan,
+    CordPlan,
+    ElasticPlan,
+    PiecePlan,
+    Plan,
+    SectionPlan,
+    StrandPlan,
+)
 from frogless.proof.model import Finding
 from frogless.stitches.model import Dialect, Stitch
 from frogless.tally.model import Tally
@@ -53,6 +61,16 @@ class Drafted:
     def name(self, key: str) -> str:
         """A stitch's name in the dialect."""
         return self.stitches[key].terms[self.dialect].name
+
+
+def is_closed(drafted: Drafted, name: str) -> bool:
+    """Whether a piece is worked in rounds."""
+    return any(piece.closed for piece in drafted.plan.program.pieces if piece.name == name)
+
+
+def piece_of(drafted: Drafted, section: SectionPlan) -> PiecePlan:
+    """The piece that a section is of."""
+    return next(piece for piece in drafted.plan.pieces if section in piece.sections)
 
 
 def waist_of(drafted: Drafted) -> ElasticPlan | CordPlan | BandPlan | None:

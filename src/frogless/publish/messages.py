@@ -519,7 +519,7 @@ MESSAGES: Mapping[str, str] = {
         "From {before} to {after} stitches in {rounds} rows: {add} at each of {points} shaping "
         "points. Shape {rhythm}."
     ),
-    "stray_pieces": "It is at most {stray} than wanted, {depth} from where the piece begins.",
+    "stray_pieces": "It is at most {stray} than wanted.",
     "check_around": "After round {round}: {count}, {girth} around and {depth} long.",
     "check_across": "After row {round}: {count}, {girth} wide and {depth} long.",
     "joining": "Joining",

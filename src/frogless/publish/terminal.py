@@ -12,7 +12,7 @@ from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, PiecePlan, SectionPlan
 from frogless.proof.model import Finding
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import edging_name
 from frogless.publish.garment import joined, measured
 from frogless.publish.messages import say
@@ -63,7 +63,7 @@ def _pieces(drafted: Drafted) -> Iterator[Entry]:
         yield piece.name, _piece(drafted, piece)
         for section in piece.sections:
             if section.chosen is not None:
-                yield _section(drafted, section)
+                yield _shaped(drafted, piece, section)
     for join in drafted.plan.joins:
         yield "join", f"{join.name}: {joined(drafted, join)}"
     for one in drafted.fit.openings:
@@ -74,10 +74,20 @@ def _pieces(drafted: Drafted) -> Iterator[Entry]:
 
 def _piece(drafted: Drafted, piece: PiecePlan) -> str:
     """How many are made, its rows, and what it measures."""
-    rows = max(len(piece.counts) - 1, 1)
+    worked = [row for p in drafted.plan.program.pieces if p.name == piece.name for row in p.rows]
+    rows = sum(row.number > 0 for row in worked) or len(piece.counts)
     told = [f"make {piece.number_made}"] if piece.number_made > 1 else []
     told.append(f"{rows} row{'s' * (rows != 1)}")
     return "; ".join([*told, *(measured(drafted, one) for one in piece.measures)])
+
+
+def _shaped(drafted: Drafted, piece: PiecePlan, section: SectionPlan) -> Entry:
+    """A shaped section of one piece of several; how full it is only where it goes round."""
+    closed = is_closed(drafted, piece.name)
+    name, told = _section(drafted, section, closed=closed)
+    if not closed:
+        told = told.rpartition("; ")[0].replace("rounds ", "rows ", 1)
+    return (name if name.startswith(piece.name) else f"{piece.name}, {name}"), told
 
 
 def _landmarks(drafted: Drafted) -> Iterator[str]:
@@ -150,13 +160,13 @@ def _ease(drafted: Drafted, garment: float, body: float) -> str:
     return show_signed(as_shown(garment, units) - as_shown(body, units), units)
 
 
-def _section(drafted: Drafted, section: SectionPlan) -> Entry:
+def _section(drafted: Drafted, section: SectionPlan, *, closed: bool = True) -> Entry:
     first, last = section.first_round, section.last_round
     rounds = f"round {first}" if first == last else f"rounds {first}–{last}"
     chosen = section.chosen
     if chosen is None:
         return section.name, f"{rounds}: {section.count_after} stitches"
-    rhythm = rhythm_sentence(chosen.rhythm, first - 1, drafted.language)
+    rhythm = rhythm_sentence(chosen.rhythm, first - 1, drafted.language, closed=closed)
     stray = show_length(abs(chosen.stray), drafted.units)
     return section.name, (
         f"{rounds}: {section.count_before} to {section.count_after} stitches at {chosen.points} "
