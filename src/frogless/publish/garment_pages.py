@@ -147,8 +147,10 @@ def _numbers(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
         # What an edge measures follows from the others, and the table tells it.
         if measure.kind != "edge":
             yield measure.name, told_because(drafted, _with_wanted(measure))
+    told = {measure.because for measure in piece.measures}
     for section in piece.sections:
-        if section.because.steps or section.chosen:
+        # A straight section is as long as the piece for the same reason, which is not told twice.
+        if section.chosen or (section.because.steps and section.because not in told):
             yield say(drafted, "why_section", name=section.name), why_section(drafted, section)
     if piece.edging is not None:
         yield say(drafted, "why_edging"), told_because(drafted, edging_because(piece.edging))
