@@ -253,8 +253,12 @@ MESSAGES: Mapping[str, str] = {
     ),
     "add_1": "one stitch more",
     "add_2": "two stitches more",
+    "add_3": "three stitches more",
+    "add_4": "four stitches more",
     "less_1": "one stitch fewer",
     "less_2": "two stitches fewer",
+    "less_3": "three stitches fewer",
+    "less_4": "four stitches fewer",
     "fullness": (
         "Fullness λ = {share}: {what} (0 is a tube, 1 lies flat, more than that ruffles)."
     ),

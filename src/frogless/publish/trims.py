@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from frogless.design.document import tubes
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan, StrandPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Paragraph
 from frogless.publish.drafted import Drafted, strands_of, waist_of
@@ -45,8 +46,13 @@ def after_rows(drafted: Drafted, piece: Piece) -> Iterator[Block]:
 
 
 def begins_on_chain(drafted: Drafted) -> bool:
-    """Whether the skirt begins on a bare chain; it has no foot that could gape."""
-    return drafted.basis.tube.start.made_of == "chain"
+    """Whether the skirt begins on a bare chain; it has no foot that could gape.
+
+    Of several tubes the one that hangs from the waist.
+    """
+    found = tubes(drafted.basis.design)
+    hung = next((tube for tube in found if tube.waist is not None), found[0])
+    return hung.start.made_of == "chain"
 
 
 def gap(drafted: Drafted) -> tuple[str, ...]:
