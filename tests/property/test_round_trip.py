@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from property.strategies import bases
 
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
@@ -28,6 +29,7 @@ from frogless.rows.nodes import (
     Together,
     Work,
 )
+from frogless.rows.spread import even_spread
 from frogless.rows.walk import flatten
 from frogless.stitches.load import dictionary, leaves
 from frogless.stitches.model import Dialect
@@ -279,3 +281,61 @@ def test_rows_say_the_same_folded_and_unfolded(piece: Piece) -> None:
     ]
     bodies = [[(row.number, row.side, flatten(row.body)) for row in p.rows] for p in told]
     assert bodies[0] == bodies[1]
+
+
+def _named_rows(stretches: tuple[Base, ...]) -> tuple[Base, ...]:
+    """Stretches with the number of a row only where it says something."""
+    return tuple(
+        base if base.edge in ("row", "underside") else replace(base, row=0) for base in stretches
+    )
+
+
+@st.composite
+def joined(draw: st.DrawFn) -> Program:
+    """Two pieces and seams along any stretches of their edges, evenly spread or not."""
+    band, tube = draw(bands()), draw(tubes())
+    seams = []
+    for name in draw(st.lists(st.sampled_from(["side", "band to skirt"]), max_size=2, unique=True)):
+        count, over = draw(st.integers(1, 40)), draw(st.integers(1, 40))
+        uneven = tuple(draw(st.lists(st.integers(0, 3), min_size=over, max_size=over)))
+        first, second = draw(bases(band)), draw(bases(tube))
+        seams.append(
+            Seam(
+                name,
+                draw(st.sampled_from(PLAIN)),
+                _named_rows(first),
+                _named_rows(second),
+                count,
+                over,
+                draw(st.sampled_from([(), (1,) * over, even_spread(count, over), uneven])),
+            )
+        )
+    return Program((tube, band), tuple(seams))
+
+
+@settings(max_examples=100, deadline=None)
+@given(joined())
+def test_seams_along_any_stretches_come_back(program: Program) -> None:
+    """Stretches on both sides, their numbers, their direction, and how they are spread."""
+    for dialect in DIALECTS:
+        text = write_program(program, STITCHES, dialect)
+        assert read_program(text, STITCHES, dialect).seams == program.seams, text
+
+
+@settings(max_examples=60, deadline=None)
+@given(bands(), st.integers(2, 6), st.integers(2, 3))
+def test_rows_in_turn_come_back_one_by_one(piece: Piece, times: int, period: int) -> None:
+    """However often, and on whichever side they begin."""
+    rows = list(piece.rows)
+    last = rows[-1]
+    stitches = ("single_crochet", "double_crochet", "half_double_crochet")[:period]
+    for turn in range(times * period):
+        before = rows[-1]
+        body = (Work(stitches[turn % period], before.count),)
+        end = replace(last.end, fasten_off=False)
+        side = _flipped(before.side, before)
+        row = Row(before.number + 1, side, last.section, body, before.count, Start(1), end)
+        rows.append(replace(row, hook=last.hook))
+    program = Program((replace(piece, rows=tuple(rows)),))
+    text = write_program(program, STITCHES, "us")
+    assert _flat(read_program(text, STITCHES, "us")) == _flat(program), text

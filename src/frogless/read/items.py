@@ -150,7 +150,7 @@ def _check_kind(noun: Noun, kind: str, place: int, *, noted: bool) -> None:
             'write "Count each ch-sp as a st." first, or name them: "in next ch-2 sp"'
         )
     if named and (not space or noun not in ("sp", kind)):
-        called = f"ch-{kind[2:]} sp" if space else _CALLED.get(kind, kind)
+        called = f"a ch-{kind[2:]} sp" if space else _CALLED.get(kind, kind)
         raise InputError(f"place {place} of the row below is {called}, no ch-{noun[2:]} sp")
     unlike = "end" in (noun, kind) or noun == "ring"
     if noun != "place" and unlike and noun != kind:

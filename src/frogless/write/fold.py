@@ -71,8 +71,10 @@ def _lines(told: Sequence[Told], closed: bool, phrases: Phrases) -> Iterator[Lin
             at += len(again)
             continue
         run = [told[at]]
-        while at + len(run) < len(told) and _goes_on(run, told[at + len(run)]):
-            run.append(told[at + len(run)])
+        while (after := at + len(run)) < len(told) and _goes_on(run, told[after]):
+            if _period(told, after):
+                break
+            run.append(told[after])
         yield line_of(run, closed, phrases)
         at += len(run)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from frogless.errors import InputError
@@ -9,7 +11,19 @@ from frogless.read.ground import Stretch
 from frogless.read.parse import parse_row
 from frogless.read.recover import Heard, rows_of
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, End, Into, Repeat, Row, Side, Start, Together, Work
+from frogless.rows.nodes import (
+    Chain,
+    End,
+    Into,
+    Leave,
+    Repeat,
+    Row,
+    Side,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 
 SC, DC = "single_crochet", "double_crochet"
 
@@ -230,3 +244,147 @@ def test_each_needs_to_know_the_edge(us: Vocabulary) -> None:
     """An edge that is not at hand has no number."""
     with pytest.raises(InputError, match="needs an edge whose stitches are known"):
         rows(us, "Rnd 1: Dc in each st around.", places=None)
+
+
+CHAIN = "Foundation (WS): Ch 93; turn. (93 ch)"
+
+
+def test_foundation_is_as_long_as_the_first_row_makes_it(us: Vocabulary) -> None:
+    """93 chains, three of them skipped that count: 91 stitches (93 - 3 + 1); uncounted: 90."""
+    line = "Row 1 (RS): Beginning in 4th ch from hook (3 skipped chs {}), dc in each {}ch across."
+    counted = rows(us, CHAIN, line.format("count as first dc", "remaining "), closed=False)
+    assert counted[0].body == (Chain(91, each=True),)
+    assert (counted[0].count, counted[1].count) == (91, 91)
+    assert (counted[1].start, counted[1].body) == (Start(3, counts=True), (Work(DC, 90),))
+    loose = rows(us, CHAIN, line.format("do not count as sts", ""), closed=False)
+    assert (loose[0].count, loose[1].start, loose[1].body) == (90, Start(3), (Work(DC, 90),))
+
+
+def test_row_begins_in_the_place_of_its_chain_when_it_says_so(us: Vocabulary) -> None:
+    """ "In same st", in a ring, or beginning there."""
+    chain = "Row 1: Ch 3 (counts as first dc), "
+    same, begun = (
+        rows(us, f"{chain}{rest}", closed=False)[0]
+        for rest in (
+            "dc in same st, dc in next 7 sts, 2 dc in last st.",
+            "beginning in same st, dc in each st across.",
+        )
+    )
+    assert same.start == begun.start == Start(3, counts=True, shares=True)
+    assert (same.count, begun.count) == (11, 10)
+    ring = rows(us, f"{chain}11 dc in ring.", kinds=("ring",))[0]
+    assert (ring.start, ring.count) == (Start(3, counts=True, shares=True), 12)
+
+
+def test_slip_stitches_lead_over_places(us: Vocabulary) -> None:
+    """The chain stands beyond them."""
+    row = rows(
+        us,
+        "Row 1: Sl st in each of first 3 sts (not counted), ch 3 (counts as dc in next st), dc in "
+        "next 3 sts, leave last 2 sts unworked.",
+        closed=False,
+    )[0]
+    assert row.start == Start(3, counts=True, across=3)
+    assert row.body == (Work(DC, 3), Skip(2))
+
+
+def test_short_rows_leave_places_that_are_met_later(us: Vocabulary) -> None:
+    """The row back begins where it was turned; the last works over all."""
+    found = rows(
+        us,
+        "Row 1 (RS): Short row. Sc in next 6 sts, leave last 3 sts unworked for now; turn.",
+        "Row 2 (WS): Sc in each st across; turn.",
+        "Row 3 (RS): Sc in each st across, working also into the 3 sts left unworked.",
+        closed=False,
+    )
+    assert [row.body for row in found] == [
+        (Work(SC, 6), Leave(3)),
+        (Work(SC, 6),),
+        (Work(SC, 9),),
+    ]
+
+
+def test_rows_worked_again_are_worked_as_they_were(us: Vocabulary) -> None:
+    """On what is there now; the hook and the sense of a chain are those of the first time."""
+    found = rows(
+        us,
+        "Row 1 (RS): Use 4 mm hook. Ch 1 (does not count as a st), sc in each st across; turn.",
+        "Row 2 (WS): Ch 3 (counts as first dc), dc in each remaining st across; turn.",
+        "Rows 3–6 (RS, WS in turn): Rep rows 1 and 2 another 2 times. (9 dc)",
+        "Row 7 (RS): Ch 1, sc in each st across.",
+        closed=False,
+    )
+    assert [(row.number, row.side) for row in found[2:6]] == [
+        (3, "RS"),
+        (4, "WS"),
+        (5, "RS"),
+        (6, "WS"),
+    ]
+    assert found[4] == replace(found[0], number=5)
+    assert found[5] == replace(found[1], number=6)
+    assert found[6].start == Start(1)
+
+
+def test_an_adjustable_ring_is_closed_though_nobody_says_so(us: Vocabulary) -> None:
+    """In rounds; a ring of chains says that it is joined."""
+    ring = "Foundation (RS): Make an adjustable ring{}. (1 ring)"
+    assert rows(us, ring.format(""))[0].end == End("first_stitch")
+    assert rows(us, ring.format("; turn"), closed=False)[0].end == End(turn=True)
+    chains = rows(us, "Foundation (RS): Ch 4; join with sl st to form a ring. (1 ring)")[0]
+    assert (chains.body, chains.end) == ((Chain(4),), End("first_stitch"))
+
+
+SHORT = "Row 1 (RS): Short row. Sc in next 6 sts, leave last 3 sts unworked for now; turn."
+AGAIN = ("Row 1 (RS): Sc in next 9 sts; turn.", "Row 2 (WS): Dc in next 9 sts; turn.")
+
+
+@pytest.mark.parametrize(
+    ("lines", "complaint"),
+    [
+        (["Row 1: Sc in next st, sc in first st."], '"first" is place 1 of the row below, but'),
+        (["Row 1: Sc in next 7 sts, sc in last st."], '"last" ends with place 9 of the row below'),
+        (["Row 1: Sc in next 7 sts, leave last st unworked."], "but this ends with 8"),
+        (["Row 1: Sc in same st."], '"same" is for the place of a turning chain that counts'),
+        (["Row 1: Sc in next ch-2 sp."], "place 1 of the row below is a stitch, no ch-2 sp"),
+        (["Row 1: Sc in next row end."], "place 1 of the row below is a stitch, not a row end"),
+        (["Row 1: 9 sc in ring."], "place 1 of the row below is a stitch, not the ring"),
+        (["Row 1: Sc in each row end across."], "place 1 of the row below is a stitch"),
+        (["Row 1: Dc in each of first 2 sts (not counted), dc in next 7 sts."],
+         'only slip stitches lead over places without counting, not "Dc"'),
+        (["Row 1: Short row. Sc in next 9 sts."], "a short row leaves places for later"),
+        ([SHORT, "Row 2 (WS): Sc in next 6 sts, working also into the 3 sts left unworked."],
+         "3 places left unworked are said to be worked into, but the row comes to 0"),
+        (["Row 1: Join yarn at the start of the row. Sc in next 9 sts."], "yarn is joined, but"),
+        (["Row 1: Beginning in 2nd ch from hook (skipped ch does not count as a st), sc in next "
+          "st."], "only the first row into a foundation chain begins from the hook"),
+        ([CHAIN, "Row 1: Beginning in 4th ch from hook (2 skipped chs do not count as sts), sc in "
+          "next st."], "3 chains are skipped before chain 4 from the hook, not 2"),
+        ([*AGAIN, "Rows 3–6 (RS, WS in turn): Rep rows 1 and 2 another 3 times."],
+         "rows 1 to 2 worked 3 times more are 6 rows, not 4"),
+        ([*AGAIN, "Rows 3–4 (RS): Rep row 1 another 2 times."], "the rows to work again are those"),
+        ([*AGAIN, "Row 3 (RS): Rep row 2 another 1 time."], "row 3 cannot be worked as row 2"),
+        (["Row 1: Sc in next 9 sts, ch 3 (counts as dc in next st)."], "only the chain at the"),
+        (["Row 1: Sc2tog over next 3 sts."], '"sc2tog" takes 2 stitches, not 3'),
+    ],
+)  # fmt: skip
+def test_what_is_said_of_places_has_to_be_true(
+    us: Vocabulary, lines: list[str], complaint: str
+) -> None:
+    """The reader counts for itself."""
+    with pytest.raises(InputError) as error:
+        rows(us, *lines, closed=False)
+    assert complaint.lower() in str(error.value).lower()
+
+
+def test_chain_spaces_are_read_by_name(us: Vocabulary) -> None:
+    """Where they are, and how long."""
+    kinds = ("st", "sp2", "st", "sp2")
+    row = rows(us, "Rnd 1: [dc in next st, 2 dc in next ch-2 sp] 2 times.", kinds=kinds)[0]
+    assert row.body == (Repeat((Work(DC), Into((Work(DC, 2),))), 2),)
+    for line, complaint in (
+        ("Rnd 1: [dc in next st, 2 dc in next ch-3 sp] 2 times.", "is a ch-2 sp, no ch-3 sp"),
+        ("Rnd 1: [2 dc in next ch-2 sp, dc in next st] 2 times.", "is a stitch, no ch-2 sp"),
+        ("Rnd 1: [dc in next st] 4 times.", "the row below leaves chain spaces"),
+    ):
+        with pytest.raises(InputError, match=complaint):
+            rows(us, line, kinds=kinds)

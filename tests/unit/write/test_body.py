@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
 from frogless.write.body import NO_START, Setting, say_body
 from frogless.write.ground import Ground, Noun
 from frogless.write.words import Words
@@ -111,3 +111,75 @@ def test_node_that_takes_places_cannot_stand_in_one(us: Words) -> None:
     """There is no wording for a skip inside a stitch."""
     with pytest.raises(ValueError, match="Skip takes places of its own"):
         said(us, Into((Work(SC), Skip())))
+
+
+COUNTED, SHARED = Start(3, counts=True), Start(3, counts=True, shares=True)
+BOTH = Into((Work(DC, 2),))
+
+
+@pytest.mark.parametrize(
+    ("body", "start", "expected"),
+    [
+        ((BOTH, Work(DC, 7), BOTH), NO_START, "2 dc in first st, dc in next 7 sts, 2 dc in last st"),
+        ((Work(DC), Work(SC, 7), Work(DC)), NO_START,
+         "dc in first st, sc in next 7 sts, dc in last st"),
+        ((Together(DC, 2), Work(DC, 5), Together(DC, 2)), NO_START,
+         "dc2tog over first 2 sts, dc in next 5 sts, dc2tog over last 2 sts"),
+        ((BOTH, Work(DC, 6), BOTH), COUNTED, "2 dc in next st, dc in next 6 sts, 2 dc in last st"),
+        ((Work(DC, 4), Skip(5)), NO_START, "dc in next 4 sts, leave last 5 sts unworked"),
+        ((Work(DC, 8), Skip()), NO_START, "dc in next 8 sts, leave last st unworked"),
+        ((Work(DC, 4), Leave(5)), NO_START, "dc in next 4 sts, leave last 5 sts unworked for now"),
+        ((Into((Work(DC),)), Work(DC, 7), BOTH), SHARED,
+         "dc in same st, dc in next 7 sts, 2 dc in last st"),
+        ((BOTH, Repeat((BOTH,), 8)), SHARED, "2 dc in same st, 2 dc in each remaining st across"),
+        ((Together(DC, 2), Work(DC, 7)), SHARED,
+         "beginning in same st, dc2tog, dc in next 7 sts"),
+        ((Work(DC, 9),), SHARED, "beginning in same st, dc in each st across"),
+        ((Repeat((BOTH, Work(DC)), 4), Work(DC)), NO_START,
+         "[2 dc in next st, dc in next st] 4 times, dc in last st"),
+        ((BOTH, Work(DC)) * 4 + (Work(SC),), NO_START,
+         "[2 dc in next st, dc in next st] 4 times, sc in last st"),
+    ],
+)  # fmt: skip
+def test_ends_of_a_row_are_called_so(
+    us: Words, body: tuple[Node, ...], start: Start, expected: str
+) -> None:
+    """The first place, the last, the one that the turning chain stands on; never inside brackets."""
+    assert said(us, *body, places=9, start=start, closed=False) == expected
+
+
+def test_rounds_have_no_first_and_last_stitch(us: Words) -> None:
+    """They go on into each other."""
+    assert said(us, BOTH, Work(DC, 7), BOTH, places=9) == (
+        "2 dc in next st, dc in next 7 sts, 2 dc in next st"
+    )
+    assert said(us, Work(DC, 4), Skip(5), places=9).endswith("skip next 5 sts")
+
+
+def test_a_ring_is_neither_next_nor_last(us: Words) -> None:
+    """There is only one."""
+    assert said(us, Into((Work(DC, 12),)), places=1, noun="ring") == "12 dc in ring"
+    assert said(us, Work(SC), places=1, noun="ring", closed=False) == "sc in ring"
+    assert said(us, BOTH, places=1, noun="ring", start=SHARED) == "2 dc in ring"
+
+
+def test_a_run_over_unlike_places_is_told_for_each(us: Words) -> None:
+    """Stitches passed by a yoke, then the chains underneath, then the ends of rows."""
+    nouns = (*("st",) * 5, *("ch",) * 3, "end", "end")
+    assert said(us, Work(SC, 9), nouns=nouns) == (
+        "sc in next 5 sts, sc in next 3 chs, sc in next row end"
+    )
+    assert said(us, Work(SC, 10), nouns=nouns) == "sc in each st and ch and row end around"
+    assert said(us, Repeat((Work(SC), BOTH), 4), nouns=nouns) == (
+        "[sc in next st, 2 dc in next st] 4 times"
+    )
+    assert said(us, Work(SC), Repeat((Work(SC, 2),), 4), nouns=nouns) == (
+        "sc in next st, [sc in next 2 places] 4 times"
+    )
+
+
+def test_stitches_together_over_chain_spaces_say_so(us: Words) -> None:
+    """Their name tells how many places they take, not which."""
+    assert said(us, Together(DC, 2), Work(SC), nouns=("sp2", "sp2", "st")) == (
+        "dc2tog over next 2 ch-2 sps, sc in next st"
+    )

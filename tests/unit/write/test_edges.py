@@ -1,70 +1,111 @@
-"""Stretches of edges in words, and the words for the numbers in them."""
+"""Stretches of edges in words."""
 
 from __future__ import annotations
 
 import pytest
 
-from frogless.read.edges import read_along, read_stretches
-from frogless.rows.nodes import Base, Piece, Program, Row, Work
-from frogless.write.edges import needs_numbers, say_along, say_stretches
-from frogless.write.pattern import write_numbering_note
+from frogless.fabric.expand import expand
+from frogless.rows.nodes import Base, End, Piece, Program, Row, Work
+from frogless.stitches.load import dictionary
+from frogless.write.edges import needs_numbers, say_along, say_joining, say_stretches
 from frogless.write.words import Words
 
-STRETCHES = [
-    (Base("yoke", "foundation"), "the foundation edge of yoke"),
-    (Base("yoke", "last_row"), "the last row of yoke"),
-    (Base("yoke", "row_ends"), "the row ends of yoke"),
-    (Base("yoke", "right_edge", reverse=True),
-     "the row ends at the right edge of yoke, from last to first"),
-    (Base("yoke", "row", row=22, first=37, count=52), "52 sts along rnd 22 of yoke (sts 38–89)"),
-    (Base("yoke", "row", row=0, first=4, count=1),
-     "1 st along the top of the foundation of yoke (st 5)"),
-    (Base("yoke", "row", row=3, first=4), "rnd 3 of yoke from st 5 on"),
-    (Base("yoke", "underside", row=23, first=9, count=4, reverse=True),
-     "4 sts along the underside of rnd 23 of yoke (sts 10–13), from last to first"),
-    (Base("yoke", "left_edge", first=2, count=3),
-     "3 row ends at the left edge of yoke (row ends 3–5)"),
-    (Base("yoke", "row", row=2, count=0), "0 sts along rnd 2 of yoke (from st 1)"),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("base", "told"), STRETCHES, ids=[told for _, told in STRETCHES])
-def test_stretch_is_read_as_it_was_told(us: Words, base: Base, told: str) -> None:
-    """Which places of which edge, and which way."""
-    assert say_stretches([base], us, {"yoke"}) == told
-    assert read_stretches(told) == (base,)
-
-
-def test_rows_are_rows_when_the_piece_is_flat(us: Words) -> None:
-    """Rounds are for pieces that are worked in rounds."""
-    base = Base("back", "row", row=54, count=20)
-    assert say_stretches([base], us) == "20 sts along row 54 of back (sts 1–20)"
-
-
-def test_stretches_follow_one_another_when_there_are_several(us: Words) -> None:
-    """In the order met; a seam says how many there are in all."""
-    bases = (Base("body", "row", row=4, count=7), Base("left front", "left_edge"))
-    told = say_along(19, bases, us, {"body"})
-    assert told == (
-        "19 places, made up of 7 sts along rnd 4 of body (sts 1–7), "
-        "then the row ends at the left edge of left front"
-    )
-    assert read_along(told) == (19, bases)
+FSC, SC = "foundation_single_crochet", "single_crochet"
 
 
 @pytest.mark.parametrize(
-    ("base", "needed"),
+    ("base", "expected"),
     [
-        (Base("yoke", "last_row"), False),
-        (Base("yoke", "row_ends", reverse=True), False),
-        (Base("yoke", "last_row", first=1), True),
-        (Base("yoke", "row", row=1, count=3), True),
-        (Base("yoke", "left_edge"), True),
+        (Base("skirt", "foundation"), "the foundation edge of skirt"),
+        (Base("skirt", "last_row"), "the last row of skirt"),
+        (Base("band", "row_ends"), "the row ends of band"),
+        (Base("back", "right_edge"), "the row ends at the right edge of back"),
+        (Base("back", "left_edge", reverse=True),
+         "the row ends at the left edge of back, from last to first"),
+        (Base("yoke", "row", 22), "rnd 22 of yoke"),
+        (Base("back", "row", 40), "row 40 of back"),
+        (Base("back", "row"), "the top of the foundation of back"),
+        (Base("yoke", "underside", 23), "the underside of rnd 23 of yoke"),
+        (Base("back", "underside"), "the underside of the foundation of back"),
+        (Base("yoke", "row", 22, 37, 52), "52 sts along rnd 22 of yoke (sts 38–89)"),
+        (Base("yoke", "row", 22, 37, 1), "1 st along rnd 22 of yoke (st 38)"),
+        (Base("yoke", "row", 22, 37, 0), "0 sts along rnd 22 of yoke (from st 38)"),
+        (Base("yoke", "row", 22, 37), "rnd 22 of yoke from st 38 on"),
+        (Base("back", "row", 40, 0, 19, reverse=True),
+         "19 sts along row 40 of back (sts 1–19), from last to first"),
+        (Base("back", "right_edge", 0, 2, 12),
+         "12 row ends at the right edge of back (row ends 3–14)"),
+        (Base("band", "row_ends", 0, 2, 12), "12 row ends of band (row ends 3–14)"),
+        (Base("band", "row_ends", 0, 2), "the row ends of band from row end 3 on"),
+    ],
+)  # fmt: skip
+def test_stretch_is_told_by_its_edge_and_its_numbers(us: Words, base: Base, expected: str) -> None:
+    """Counted from one, as a maker counts."""
+    assert say_stretches((base,), us, {"yoke"}) == expected
+
+
+def test_stretches_are_told_one_after_the_other(us: Words) -> None:
+    """A sleeve: what the yoke passed, then the chains underneath."""
+    bases = (Base("yoke", "row", 22, 37, 52), Base("yoke", "underside", 23, 74, 6))
+    assert say_stretches(bases, us, {"yoke"}, ("st", "ch")) == (
+        "52 sts along rnd 22 of yoke (sts 38–89), "
+        "then 6 chs along the underside of rnd 23 of yoke (sts 75–80)"
+    )
+
+
+@pytest.mark.parametrize(
+    ("bases", "expected"),
+    [
+        ((Base("band", "last_row"),), "9 sts along the last row of band"),
+        ((Base("back", "left_edge"),), "9 row ends at the left edge of back"),
+        ((Base("band", "last_row", first=4, count=9),),
+         "9 sts along the last row of band (sts 5–13)"),
+        ((Base("band", "last_row", first=4),),
+         "9 sts, made up of the last row of band from st 5 on"),
+        ((Base("band", "last_row", count=8),),
+         "9 sts, made up of 8 sts along the last row of band (sts 1–8)"),
+        ((Base("band", "last_row", count=4), Base("band", "row_ends", count=5)),
+         "9 places, made up of 4 sts along the last row of band (sts 1–4), "
+         "then 5 row ends of band (row ends 1–5)"),
+    ],
+)  # fmt: skip
+def test_edge_of_a_seam_tells_all_its_places_and_their_stretches(
+    us: Words, bases: tuple[Base, ...], expected: str
+) -> None:
+    """A whole edge, or one stretch of just that many, is told by its count alone."""
+    assert say_along(9, bases, us) == expected
+
+
+def test_numbers_are_explained_where_there_are_any() -> None:
+    """Parts of edges, and sides."""
+    assert not needs_numbers((Base("skirt", "foundation"), Base("band", "row_ends")))
+    assert needs_numbers((Base("skirt", "foundation"), Base("skirt", "last_row", first=1)))
+    assert needs_numbers((Base("skirt", "last_row", count=3),))
+    assert needs_numbers((Base("back", "left_edge"),))
+
+
+@pytest.mark.parametrize(
+    ("base", "side", "expected"),
+    [
+        (Base("back", "last_row"), "RS", "the first st"),
+        (Base("back", "last_row"), "WS", "the last st"),
+        (Base("back", "last_row", first=2, count=4), "RS", "st 3"),
+        (Base("back", "last_row", first=2, count=4), "WS", "st 6"),
+        (Base("back", "row", 1, 2, 4, reverse=True), "RS", "st 6"),
+        (Base("back", "foundation", reverse=True), "RS", "the last st"),
+        (Base("back", "left_edge"), "RS", "the first row end"),
+        (Base("back", "left_edge", first=1, reverse=True), "RS", "row end 2"),
     ],
 )
-def test_numbers_are_explained_when_an_edge_is_told_by_them(base: Base, needed: bool) -> None:
-    """Or by a side, which depends on who looks."""
-    assert needs_numbers((base,)) is needed
-    row = Row(1, "RS", "", (Work("single_crochet", 3),), 3)
-    note = write_numbering_note(Program((Piece("tab", False, (row,), (base,)),)))
-    assert note.startswith("Sts are numbered") is needed
+def test_yarn_is_joined_where_the_first_row_begins(
+    us: Words, base: Base, side: str, expected: str
+) -> None:
+    """The number that the place has in its own row, whichever way it is met."""
+    back = (
+        Row(0, "RS", "", (Work(FSC, 9),), 9, end=End(fasten_off=True)),
+        Row(1, "RS", "", (Work(SC, 9),), 9, end=End(fasten_off=True)),
+    )
+    row = Row(1, "WS" if side == "WS" else "RS", "", (Work(SC, 4),), 4)
+    piece = Piece("edge", False, (row,), (base,))
+    fabric = expand(Program((Piece("back", False, back), piece)), dictionary())
+    assert say_joining(piece, fabric, us) == expected

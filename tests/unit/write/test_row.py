@@ -2,10 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from frogless.rows.nodes import Chain, End, Into, Repeat, Row, Skip, Start, Work
+from frogless.rows.nodes import (
+    Chain,
+    End,
+    Into,
+    Leave,
+    Node,
+    Piece,
+    Repeat,
+    Row,
+    Skip,
+    Start,
+    Work,
+)
 from frogless.write.ground import NOTHING, Ground, Noun
+from frogless.write.pattern import chains_for_first_row, tell
 from frogless.write.row import Place, Said, say_row
 from frogless.write.words import Words
 
@@ -15,6 +30,9 @@ SC, DC = "single_crochet", "double_crochet"
 def row(n: int, number: int = 1, **given: object) -> Row:
     """A row of n double crochets."""
     return Row(number, "RS", "", (Work(DC, n),), n, **given)  # type: ignore[arg-type]
+
+
+CHAIN = Row(0, "WS", "", (Chain(9, each=True),), 9, end=End(turn=True))
 
 
 def said(words: Words, what: Row, before: Said | None = None, *, closed: bool = True) -> str:
@@ -137,3 +155,121 @@ def test_markers_are_placed_once_and_then_moved(us: Words) -> None:
     assert said(us, shaped).endswith("Place markers 1–3 in the 1st st of each increase.")
     moved = said(us, shaped, Said().after(shaped))
     assert moved.endswith("Move markers 1–3 up into the 1st st of each increase.")
+
+
+FLAT = Place(closed=False)
+
+
+def flat(words: Words, what: Row, *, places: int = 9, place: Place = FLAT) -> str:
+    """A row of an open piece in words."""
+    return say_row(what, Said(), Ground(("st",) * places), place, words)
+
+
+@pytest.mark.parametrize(
+    ("start", "n", "longer", "chains", "expected"),
+    [
+        (Start(3, counts=True), 90, 2, 93,
+         "Beginning in 4th ch from hook (3 skipped chs count as first dc), dc in each remaining ch"),
+        (Start(1), 91, 1, 92,
+         "Beginning in 2nd ch from hook (skipped ch does not count as a st), dc in each ch"),
+        (Start(2), 91, 2, 93,
+         "Beginning in 3rd ch from hook (2 skipped chs do not count as sts), dc in each ch"),
+    ],
+)  # fmt: skip
+def test_foundation_chain_is_longer_by_what_the_first_row_skips(
+    us: Words, start: Start, n: int, longer: int, chains: int, expected: str
+) -> None:
+    """91 stitches: 91 + 3 - 1 = 93 with three chains that count, 91 + 1 = 92 with one that does not
+    (needs of the trade, derived: n + skipped - 1 if it counts)."""
+    foundation = Row(0, "WS", "", (Chain(91, each=True),), 91, end=End(turn=True))
+    first = row(n, start=start)
+    piece = Piece("back", False, (foundation, first))
+    assert chains_for_first_row(piece) == longer
+    told = tell(piece, us)
+    assert told[0].text == f"Ch {chains}; turn."
+    assert told[0].count == f"{chains} ch"
+    assert told[1].text == f"{expected} across."
+
+
+@pytest.mark.parametrize(
+    "piece",
+    [
+        Piece("back", True, (CHAIN, row(9, start=Start(1)))),
+        Piece("back", False, (CHAIN, row(9))),
+        Piece("back", False, (CHAIN, row(9, start=Start(1, across=2)))),
+        Piece("back", False, (CHAIN, row(9, start=Start(3, counts=True, shares=True)))),
+        Piece("back", False, (replace(CHAIN, side="RS", end=End()), row(9, start=Start(1)))),
+        Piece("back", False, (replace(CHAIN, end=End(turn=True, fasten_off=True)), row(9))),
+        Piece("back", False, (CHAIN,)),
+        Piece("back", False, (row(9), row(9, 2))),
+    ],
+    ids=["round", "no chain", "across", "shared", "far end", "cut", "alone", "stitches"],
+)
+def test_foundation_chain_is_as_long_as_its_count_when_nothing_is_skipped(piece: Piece) -> None:
+    """Rings, rows without a turning chain, and rows that do not begin where the chain ended."""
+    assert chains_for_first_row(piece) == 0
+
+
+def test_slip_stitches_across_are_not_counted_and_say_so(us: Words) -> None:
+    """A chain that counts after them stands on the next stitch."""
+    beyond = Start(3, counts=True, across=4)
+    assert flat(us, row(4, start=beyond)) == (
+        "Sl st in each of first 4 sts (not counted), ch 3 (counts as dc in next st), "
+        "dc in each remaining st across."
+    )
+    assert flat(us, row(8, start=Start(1, across=1))).startswith(
+        "Sl st in first st (not counted), ch 1 (does not count as a st), dc in each remaining st"
+    )
+    bare = Row(1, "RS", "", (Chain(1), Work(DC, 7)), 8, Start(across=2))
+    assert flat(us, bare).startswith("Sl st in each of first 2 sts (not counted), no turning chain")
+
+
+def test_short_row_is_called_so_and_says_what_it_leaves(us: Words) -> None:
+    """In rounds it is turned, not joined."""
+    short = Row(1, "RS", "", (Work(DC, 6), Leave(3)), 6, end=End(turn=True))
+    assert flat(us, short) == (
+        "Short row. Dc in next 6 sts, leave last 3 sts unworked for now; turn."
+    )
+    assert said(us, short).endswith("unworked for now; do not join, turn.")
+
+
+@pytest.mark.parametrize(
+    ("body", "expected"),
+    [
+        ((Work(DC, 9),), "Dc in each st across, working also into the 4 sts left unworked."),
+        ((Work(DC, 8), Leave(1)), "Short row. Dc in next 8 sts, working also into 3 of the sts "
+         "left unworked, leave last st unworked for now."),
+        ((Work(DC, 5), Leave(4)), "Short row. Dc in next 5 sts, leave last 4 sts unworked for "
+         "now."),
+    ],
+)  # fmt: skip
+def test_row_says_when_it_comes_to_what_was_left(
+    us: Words, body: tuple[Node, ...], expected: str
+) -> None:
+    """Not when it leaves them again."""
+    ground = Ground(("st",) * 9, older=frozenset({5, 6, 7, 8}))
+    assert say_row(Row(3, "RS", "", body, 9), Said(), ground, FLAT, us) == expected
+
+
+def test_yarn_that_was_cut_is_joined_again(us: Words) -> None:
+    """Before anything else is done."""
+    rejoined = Place(closed=False, rejoined=True)
+    told = flat(us, row(9, hook=3.5), place=rejoined)
+    assert told.startswith("Join yarn at the start of the row. Use 3.5 mm hook. Dc in each st")
+
+
+def test_rings_are_made_and_not_joined_to_a_stitch(us: Words) -> None:
+    """One is pulled shut, the other closed; an open piece may begin in one as well."""
+    ring = Row(0, "RS", "", (Work("adjustable_ring"),), 1, end=End("first_stitch"))
+    chains = replace(ring, body=(Chain(4),))
+    assert said(us, ring) == "Make an adjustable ring."
+    assert said(us, chains) == "Ch 4; join with sl st to form a ring."
+    open_ring = replace(ring, end=End(turn=True))
+    assert flat(us, open_ring) == "Make an adjustable ring; turn."
+    loose = replace(chains, end=End())
+    assert flat(us, loose) == "Ch 4 (counts as one ch-sp)."
+
+
+def test_row_without_any_work_says_so(us: Words) -> None:
+    """A planner that divides may leave nothing over."""
+    assert flat(us, Row(1, "RS", "", (Work(DC, 0),), 0)) == "Work nothing."

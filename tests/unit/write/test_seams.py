@@ -67,3 +67,24 @@ def test_edges_of_equal_length_are_joined_one_for_one(us: Words) -> None:
     first, second = (Base("band", "last_row"),), (Base("band", "foundation"),)
     line = say_seam(Seam("ends", "slip_stitch", first, second, 9, 9, (1,) * 9), us)
     assert line.text.endswith("9 sts along the foundation edge of band, 1 in each.")
+
+
+def test_edges_of_several_stretches_are_told_with_their_sum(us: Words) -> None:
+    """An armhole and the cap that is set into it; 12 stitches over 8 places."""
+    cap = (Base("sleeve", "last_row", count=6), Base("sleeve", "row_ends", count=6))
+    armhole = (Base("back", "left_edge", count=4), Base("front", "right_edge", count=4))
+    line = say_seam(Seam("sleeve", "slip_stitch", cap, armhole, 12, 8, (1, 2) * 4), us)
+    assert line.text == (
+        "Sl st through both edges: 1 in each of 12 places, made up of 6 sts along the last row of "
+        "sleeve (sts 1–6), then 6 row ends of sleeve (row ends 1–6); 8 row ends, made up of 4 row "
+        "ends at the left edge of back (row ends 1–4), then 4 row ends at the right edge of front "
+        "(row ends 1–4), spread evenly (4 take 2 and 4 take 1)."
+    )
+
+
+def test_rounds_are_called_rounds_where_it_is_known_which_pieces_have_them(us: Words) -> None:
+    """Without that they are rows."""
+    edge = (Base("yoke", "row", 22),)
+    seam = Seam("hood", "single_crochet", edge, (Base("hood", "last_row"),), 9, 9, (1,) * 9)
+    assert "9 sts along rnd 22 of yoke;" in say_seam(seam, us, {"yoke"}).text
+    assert "9 sts along row 22 of yoke;" in say_seam(seam, us).text
