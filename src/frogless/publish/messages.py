@@ -364,6 +364,10 @@ MESSAGES: Mapping[str, str] = {
     "strand_at_left": "{n} stitches to the wearer's left of centre front",
     "strand_at_right": "{n} stitches to the wearer's right of centre front",
     # Remarks that the planner words for the designer
+    "remark_hip_depth": (
+        "How far the hip lies below the waist was not measured, so the girth there is not checked. "
+        "Measure it, and add it to the body file."
+    ),
     "remark_high_hip": (
         "The high hip was not measured, so nobody has checked the girth between waist and hip, "
         "where a skirt is most often too tight. Measure it about half way down, and how far below "

@@ -26,6 +26,9 @@ PIECES = {
     "procession-skirt": ["Skirt", "Waistband"],
     "rehearsal-skirt": ["Skirt", "Elastic cover"],
     "whirl-skirt": ["Skirt", "Drawcord"],
+    "sunwheel-skirt": ["Skirt", "Elastic cover"],
+    "windmill-skirt": ["Skirt", "Elastic cover"],
+    "kerchief-skirt": ["Skirt", "Elastic cover"],
 }
 every_edition = pytest.mark.parametrize(
     ("example", "edition"), [(e, d) for e in EXAMPLES for d in EDITIONS], ids=str
