@@ -79,8 +79,8 @@ CASES = {
     ),
     "a measurement that only a formula needs": Bad(
         HEM,
-        "bust_girth + hip_girth",
-        "body.toml measurements.bust_girth",
+        "thigh_girth + hip_girth",
+        "body.toml measurements.thigh_girth",
         "is needed and cannot be estimated",
     ),
     "no key": Bad(
