@@ -79,8 +79,8 @@ CASES = {
     ),
     "a measurement that only a formula needs": Bad(
         HEM,
-        "thigh_girth + hip_girth",
-        "body.toml measurements.thigh_girth",
+        "stature / 2 + hip_girth",
+        "body.toml measurements.stature",
         "is needed and cannot be estimated",
     ),
     "no key": Bad(
