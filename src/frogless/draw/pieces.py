@@ -10,18 +10,20 @@ from string import ascii_lowercase
 
 from frogless.draw.callouts import SAMPLE_WIDTH, Key, Sheet, assemble, moved
 from frogless.draw.drawing import Circle, Drawing, Line, Point, Shape, Text, polyline
+from frogless.draw.layout import extent
 from frogless.draw.scale import scale_key
 from frogless.draw.words import with_defaults
 from frogless.plan.model import Measure, PiecePlan, Plan
 from frogless.units import Units, show_length
 
-#: What a shelf of pieces may take of the sheet's height, the air between two of them, the sheet's
+#: The height of a single piece, and of a shelf of several, the air between two of them, the sheet's
 #: width for one piece and for several, mm; and what a sum of floats may be off.
-TALLEST = 110.0
+TALLEST, SHELF = 110.0, 66.0
 GAP = 8.0
 NARROW, WIDE = 108.0, 165.0
 SLACK = 1e-6
 NAME_STEP = 6.5
+STRIPS = frozenset({"border", "cord"})
 #: A letter's disc, the bars at the ends of a dimension line, the arrow of the work, mm.
 DISC = 2.3
 BAR = 1.1
@@ -53,11 +55,13 @@ def pieces_drawing(
 ) -> Drawing | None:
     """Every piece that has a shape, right side up, at one scale; None when none has.
 
+    Borders and cords are long strips that would make all else small: they are told in words only.
+
     Args:
         labels: words by name that replace those of `words.WORDS`.
     """
     words = with_defaults(labels or {})
-    pieces = _lettered([piece for piece in plan.pieces if piece.shape is not None])
+    pieces = _lettered([piece for piece in plan.pieces if _is_drawn(piece)])
     if not pieces:
         return None
     wide = len(pieces) > 1
@@ -88,6 +92,10 @@ def describe_pieces(plan: Plan, units: Units, labels: Mapping[str, str] | None =
         measures = "; ".join(_value(measure, units, words) for measure in piece.measures)
         told.append(words["tell_piece"].format(name=piece.name, measures=measures))
     return " ".join(told)
+
+
+def _is_drawn(piece: PiecePlan) -> bool:
+    return piece.shape is not None and piece.construction not in STRIPS
 
 
 def _lettered(pieces: Sequence[PiecePlan]) -> tuple[_Lettered, ...]:
@@ -123,9 +131,10 @@ def _scale(pieces: Sequence[_Lettered], sheet: Sheet) -> float:
     """
     sizes = [_size(each.piece) for each in pieces]
     room = sheet.width - 2 * (sheet.margin + DISC)
+    tallest = TALLEST if len(pieces) == 1 else SHELF
     if len(pieces) > 1:
         room = (room - 2 * GAP) / 3 - SLACK
-    return min(room / max(w for w, _ in sizes), TALLEST / max(h for _, h in sizes))
+    return min(room / max(w for w, _ in sizes), tallest / max(h for _, h in sizes))
 
 
 def _draw(lettered: _Lettered, scale: float, words: Mapping[str, str]) -> _Drawn:
@@ -202,10 +211,12 @@ def _on_shelves(drawn: Sequence[_Drawn], sheet: Sheet) -> Iterator[Shape]:
     x = y = tallest = 0.0
     room = sheet.width - 2 * (sheet.margin + DISC)
     for piece in drawn:
-        if x and x + piece.width > room:
+        box = extent(piece.shapes)
+        width = max(piece.width, box.right - box.left)
+        if x and x + width > room:
             x, y, tallest = 0.0, y + tallest + GAP, 0.0
-        yield from moved(piece.shapes, sheet.margin + DISC + x, y)
-        x += piece.width + GAP
+        yield from moved(piece.shapes, sheet.margin + DISC + x - min(box.left, 0.0), y)
+        x += width + GAP
         tallest = max(tallest, piece.height)
 
 

@@ -75,7 +75,8 @@ def _pieces(drafted: Drafted) -> Iterator[Entry]:
 def _piece(drafted: Drafted, piece: PiecePlan) -> str:
     """How many are made, its rows, and what it measures."""
     worked = [row for p in drafted.plan.program.pieces if p.name == piece.name for row in p.rows]
-    rows = sum(row.number > 0 for row in worked) or len(piece.counts)
+    below = 0 if any(p.name == piece.name and p.bases for p in drafted.plan.program.pieces) else 1
+    rows = len(worked) - below or len(piece.counts)
     told = [f"make {piece.number_made}"] if piece.number_made > 1 else []
     told.append(f"{rows} row{'s' * (rows != 1)}")
     return "; ".join([*told, *(measured(drafted, one) for one in piece.measures)])

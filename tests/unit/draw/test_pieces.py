@@ -143,7 +143,7 @@ def test_letters_on_one_line_make_way_for_each_other() -> None:
 
 def test_piece_too_small_for_an_arrow_has_none() -> None:
     """A band is all edge."""
-    band = PiecePlan("band", "border", shape=Shape((((0, 0), (530, 0), (530, 20), (0, 20)),)))
+    band = PiecePlan("band", "panel", shape=Shape((((0, 0), (530, 0), (530, 20), (0, 20)),)))
     heads = [s for s in draw(band).shapes if isinstance(s, Path) and s.style == "scale"]
     assert len(heads) == 1
 
