@@ -18,7 +18,7 @@ from frogless.units import Units, show_length
 
 #: The height of a single piece, and of a shelf of several, the air between two of them, the sheet's
 #: width for one piece and for several, mm; and what a sum of floats may be off.
-TALLEST, SHELF = 110.0, 66.0
+TALLEST, SHELF = 110.0, 58.0
 GAP = 8.0
 NARROW, WIDE = 108.0, 165.0
 SLACK = 1e-6
@@ -221,7 +221,9 @@ def _on_shelves(drawn: Sequence[_Drawn], sheet: Sheet) -> Iterator[Shape]:
 
 
 def _told(piece: _Lettered, measure: Measure, units: Units, words: Mapping[str, str]) -> str:
-    value = _value(measure, units, words)
+    """A line of the legend, without counts: those stand in the tables and in the description."""
+    length = show_length(measure.got.value, units)
+    value = words["measure"].format(name=measure.name, length=length)
     return words["measure_of"].format(piece=piece.piece.name, measure=value)
 
 
