@@ -129,17 +129,34 @@ class Basis:
             found.extend([name] if own is None else self._names(own, f"lengths.{name}"))
         return tuple(dict.fromkeys(found))
 
-    def gauge(self, stitch: str, key: str) -> Gauge:
+    def gauge(self, stitch: str, key: str, hook: float | None = None) -> Gauge:
         """The gauge of a stitch that the garment itself is made of; only a swatch in it will do.
 
+        Args:
+            hook: the one that a section asks for, mm; None for the first swatch's.
+
         Raises:
-            InputError: no swatch has that stitch.
+            InputError: no swatch has that stitch, or none on that hook.
         """
+        if hook is not None:
+            return self._gauge_on(stitch, hook, key)
         try:
             found = next((s for s in self.swatches if has_gauge(s, stitch)), self.swatches[0])
             return swatch_gauge(found, stitch)
         except InputError as error:
             raise error.at(self.place(key)) from None
+
+    def _gauge_on(self, stitch: str, hook: float, key: str) -> Gauge:
+        found = [swatch_gauge(s, stitch) for s in self.swatches if has_gauge(s, stitch)]
+        for one in found:
+            if abs(one.hook - hook) < 1e-6:
+                return one
+        have = ", ".join(f"{one.hook:g} mm" for one in found) or "none"
+        raise InputError(
+            f"no swatch in {stitch.replace('_', ' ')} was worked with a {hook:g} mm hook (worked "
+            f"with: {have}); give a swatch file for each hook",
+            self.place(key.rpartition(".")[0] + ".hook"),
+        )
 
     def trim_gauge(self, stitch: str) -> Gauge:
         """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch.

@@ -330,7 +330,7 @@ def _parts(
 def _span(
     basis: Basis, section: Section, key: str, start: float, origin: float, wanted: float
 ) -> Span:
-    gauge = basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch")
+    gauge = basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch", section.hook)
     height = worn_height(basis, gauge)
     section = flare.worked_out(section, gauge.width.value, gauge.height.value)
     end, because = _end(basis, section, key, origin)

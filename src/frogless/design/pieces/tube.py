@@ -10,6 +10,7 @@ from frogless.design.strict import Formula, Points, Strict
 from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
 from frogless.design.work import Work
 from frogless.files import Name
+from frogless.units import Hook
 
 
 class Seat(Strict):
@@ -87,6 +88,7 @@ class Section(Strict):
     through: tuple[Through, ...] = ()
     indifference: Formula | None = None
     stitch: str | None = None
+    hook: Hook | None = None
     turning_chain: Annotated[int, Field(ge=0, le=6)] | None = None
     flare: Literal["full circle", "half circle", "quarter circle", "square"] | None = None
     gores: Annotated[int, Field(ge=2, le=24)] | None = None
