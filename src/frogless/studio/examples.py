@@ -27,6 +27,10 @@ def example_designs() -> Mapping[str, Example]:
     return examples("design")
 
 
+FIRST_DESIGN = "procession-skirt"
+"""What a visitor sees first: the fewest measurements that show what fitting is."""
+
+
 @cache
 def examples(kind: str) -> Mapping[str, Example]:
     """The examples of a kind ("design", "body" or "swatch") by key, in order of their keys."""

@@ -25,7 +25,7 @@ from frogless.studio.drafting.outcome import (
     understood,
 )
 from frogless.studio.drafting.shown import OUTPUTS, shown
-from frogless.studio.examples import example_designs, examples
+from frogless.studio.examples import FIRST_DESIGN, examples
 from frogless.studio.library import shelf
 
 KINDS = ("design", "body", "swatch")
@@ -95,7 +95,7 @@ def download(request: HttpRequest, name: str) -> HttpResponse:
 
 def first_values() -> dict[str, str]:
     """The form of somebody who has never been here."""
-    return {"design": f"example:{next(iter(example_designs()), '')}", **START}
+    return {"design": f"example:{FIRST_DESIGN}", **START}
 
 
 def _sent(request: HttpRequest) -> Visit:
