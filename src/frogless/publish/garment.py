@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
-from frogless.publish.drafted import Drafted, is_closed
-from frogless.publish.front import stray
-from frogless.publish.instructions import capital, edging_intro, fullness
+from frogless.publish.drafted import Drafted
+from frogless.publish.instructions import capital, edging_intro, section_sentences
 from frogless.publish.messages import say
 from frogless.publish.trims import after_rows, before_rows
 from frogless.rows.nodes import Piece, Seam
@@ -21,7 +20,6 @@ from frogless.write.pattern import (
     write_pieces,
     write_seam,
 )
-from frogless.write.rhythm import rhythm_sentence
 
 
 def measures_table(drafted: Drafted) -> Iterator[Block]:
@@ -125,31 +123,9 @@ def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan, words: WrittenPiece) 
 def _intro(drafted: Drafted, plan: PiecePlan, name: str) -> Iterator[Block]:
     planned = next((one for one in plan.sections if one.name == name), None)
     if planned is not None:
-        yield Paragraph(" ".join(_section(drafted, plan.name, planned)))
+        yield Paragraph(" ".join(section_sentences(drafted, plan.name, planned)))
     elif plan.edging is not None and name == plan.edging.pattern:
         yield from edging_intro(drafted, plan.edging)
-
-
-def _section(drafted: Drafted, piece: str, planned: SectionPlan) -> Iterator[str]:
-    """Counts and rhythm, and where it strays from what was wanted."""
-    rounds = planned.last_round - max(planned.first_round, 1) + 1
-    chosen = planned.chosen
-    if chosen is None:
-        key = "straight_one" if rounds == 1 else "straight"
-        yield say(drafted, key, rounds=rounds, count=planned.count_after)
-        return
-    more = "add" if planned.count_after > planned.count_before else "less"
-    yield say(
-        drafted, "shape", before=planned.count_before, after=planned.count_after, rounds=rounds,
-        points=chosen.points, add=say(drafted, f"{more}_{chosen.add}"),
-        rhythm=rhythm_sentence(
-            chosen.rhythm, planned.first_round - 1, drafted.language,
-            closed=is_closed(drafted, piece),
-        ),
-    )  # fmt: skip
-    if planned.fullness > 0:
-        yield fullness(drafted, planned)
-    yield from stray(drafted, chosen, "stray")
 
 
 def _check(drafted: Drafted, piece: Piece, plan: PiecePlan, planned: SectionPlan) -> str:

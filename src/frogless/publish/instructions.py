@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from frogless.fit.flare import describe_fullness
 from frogless.plan.model import CordPlan, EdgingPlan, SectionPlan
 from frogless.publish.blocks import Block, Heading, Instruction, Note, Paragraph
-from frogless.publish.drafted import Drafted, waist_of
+from frogless.publish.drafted import Drafted, is_closed, waist_of
 from frogless.publish.front import name_of, stray
 from frogless.publish.materials import hook_size
 from frogless.publish.messages import say
@@ -73,7 +73,7 @@ def _before_section(drafted: Drafted, name: str) -> Iterator[Block]:
     if planned is None:
         yield from _edging_intro(drafted)
         return
-    yield Paragraph(" ".join(_section(drafted, planned)))
+    yield Paragraph(" ".join(section_sentences(drafted, drafted.plan.main.name, planned)))
     waist = waist_of(drafted)
     if isinstance(waist, CordPlan) and _holds(planned, waist.eyelet_round):
         yield from eyelets(drafted, waist)
@@ -83,8 +83,8 @@ def _holds(planned: SectionPlan, round_: int) -> bool:
     return planned.first_round <= round_ <= planned.last_round
 
 
-def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
-    """Counts, rhythm, fullness, and where it strays from what was wanted."""
+def section_sentences(drafted: Drafted, piece: str, planned: SectionPlan) -> Iterator[str]:
+    """Counts, rhythm, fullness of what is worked round, and where it strays from what was wanted."""
     rounds = planned.last_round - max(planned.first_round, 1) + 1
     chosen = planned.chosen
     if chosen is None:
@@ -95,9 +95,13 @@ def _section(drafted: Drafted, planned: SectionPlan) -> Iterator[str]:
     yield say(
         drafted, "shape", before=planned.count_before, after=planned.count_after, rounds=rounds,
         points=chosen.points, add=say(drafted, f"{more}_{chosen.add}"),
-        rhythm=rhythm_sentence(chosen.rhythm, planned.first_round - 1, drafted.language),
+        rhythm=rhythm_sentence(
+            chosen.rhythm, planned.first_round - 1, drafted.language,
+            closed=is_closed(drafted, piece),
+        ),
     )  # fmt: skip
-    yield fullness(drafted, planned)
+    if is_closed(drafted, piece):
+        yield fullness(drafted, planned)
     yield from stray(drafted, chosen, "stray")
 
 

@@ -16,9 +16,9 @@ from frogless.plan.edging import multiple as edging_multiple
 from frogless.plan.landing import because_landed, land, multiple_note
 from frogless.plan.model import EdgingPlan, Measure, PiecePlan, Remark, Shape
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
+from frogless.plan.row_gauges import by_section, height_of
 from frogless.rows.nodes import ROW_ENDS, Base, Chain, End, Node, Piece, Row, Side, Start, Work
 from frogless.rows.spread import apportioned, even_spread, worked_over
-from frogless.rows.walk import stitch_keys
 from frogless.swatch import Gauge
 from frogless.units import Measured
 
@@ -77,7 +77,7 @@ def plan_border(basis: Basis, choice: BorderChoice, key: str, made: Mapping[str,
         plans=(_plan(border, piece, edging.plan if edging else None),),
         edges=_offered(border, piece),
         remarks=(*_remarks(border), *(edging.remarks if edging else ())),
-        gauges=_gauges(border, piece),
+        gauges=by_section(border.basis, {piece.name: border.gauge}, piece.rows, border.gauge),
     )
 
 
@@ -214,7 +214,7 @@ def _edging(border: Border) -> EdgingWork | None:
 
 
 def _plan(border: Border, piece: Piece, edging: EdgingPlan | None) -> PiecePlan:
-    depths = tuple(accumulate(_height(border, row) for row in piece.rows))
+    depths = tuple(accumulate(height_of(border.basis, row, border.gauge) for row in piece.rows))
     around = Measure(
         name="along the edge",
         kind="girth" if piece.closed else "edge",
@@ -247,17 +247,6 @@ def _high(border: Border, depths: Sequence[float]) -> Measure:
     return Measure("height", "length", got, None, rows, Because(steps))
 
 
-def _height(border: Border, row: Row) -> float:
-    """A row of the border by its gauge; of its edging as high as its tallest stitch, mm."""
-    return max((gauge.height.value for gauge in _gauges_of(border, row)), default=0.0)
-
-
-def _gauges_of(border: Border, row: Row) -> list[Gauge]:
-    basis, own = border.basis, border.gauge
-    keys = [key for key in sorted(stitch_keys(row.body)) if basis.stitches[key].kind == "stitch"]
-    return [own if key == own.stitch else basis.trim_gauge(key) for key in keys]
-
-
 def _offered(border: Border, piece: Piece) -> tuple[OfferedEdge, ...]:
     """Its outer edge; the ends of its rows too when it is worked in rows."""
     gauge, worked, name = border.gauge, border.worked, piece.name
@@ -277,14 +266,6 @@ def _offered(border: Border, piece: Piece) -> tuple[OfferedEdge, ...]:
         OfferedEdge(RIGHT_END, (Base(name, "right_edge"),), (worked,), high, gauge),
         OfferedEdge(LEFT_END, (Base(name, "left_edge"),), (worked,), high, gauge),
     )
-
-
-def _gauges(border: Border, piece: Piece) -> Mapping[str, Gauge]:
-    found = {piece.name: border.gauge}
-    for row in piece.rows:
-        for gauge in _gauges_of(border, row):
-            found.setdefault(row.section, gauge)
-    return found
 
 
 def _remarks(border: Border) -> Iterator[Remark]:

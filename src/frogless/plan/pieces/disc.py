@@ -22,9 +22,8 @@ from frogless.plan.pieces.disc_rows import (
 )
 from frogless.plan.pieces.disc_stages import Disc, Stage, decide
 from frogless.plan.pieces.made import Made, OfferedEdge
+from frogless.plan.row_gauges import by_section, height_of
 from frogless.rows.nodes import Base, End, Piece, Row, Work
-from frogless.rows.walk import stitch_keys
-from frogless.swatch import Gauge
 
 EDGE = "edge"
 RING = "adjustable_ring"
@@ -49,7 +48,7 @@ def plan_disc(basis: Basis, choice: DiscChoice, key: str, made: Mapping[str, Mad
         plans=(_plan(disc, piece, edging),),
         edges=(_edge(disc, rows[-1]),),
         remarks=(*disc_told.remarks(disc), *(edging.remarks if edging else ())),
-        gauges=_gauges(disc, rows),
+        gauges=by_section(disc.basis, {s.name: s.gauge for s in disc.stages}, rows),
     )
 
 
@@ -130,8 +129,7 @@ def _narrowed(disc: Disc, stage: Stage, before: int, after: int, number: int) ->
 def _plan(disc: Disc, piece: Piece, edging: EdgingWork | None) -> PiecePlan:
     depths = [0.0, *disc.depths()]
     for row in edging.rows if edging else ():
-        heights = (gauge.height.value for gauge in _gauges_of(disc, row))
-        depths.append(depths[-1] + max(heights, default=0.0))
+        depths.append(depths[-1] + height_of(disc.basis, row))
     return PiecePlan(
         name=piece.name,
         construction="disc",
@@ -175,17 +173,3 @@ def _edge(disc: Disc, last: Row) -> OfferedEdge:
         gauge=stage.gauge,
         closed=True,
     )
-
-
-def _gauges_of(disc: Disc, row: Row) -> list[Gauge]:
-    stitches = disc.basis.stitches
-    keys = [key for key in sorted(stitch_keys(row.body)) if stitches[key].kind == "stitch"]
-    return [disc.basis.trim_gauge(key) for key in keys]
-
-
-def _gauges(disc: Disc, rows: Sequence[Row]) -> Mapping[str, Gauge]:
-    found = {stage.name: stage.gauge for stage in disc.stages}
-    for row in rows:
-        for gauge in _gauges_of(disc, row):
-            found.setdefault(row.section, gauge)
-    return found

@@ -19,6 +19,7 @@ from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.model import Option, PiecePlan, Rhythm, SectionPlan
 from frogless.plan.pieces import yoke_edges
+from frogless.plan.pieces.disc_rate import flat_rate
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.raglan_counts import (
     Choice,
@@ -179,10 +180,7 @@ def _section(
         count_after=last,
         chosen=option,
         others=(),
-        fullness=(last - first)
-        / shell.rounds
-        * shell.width
-        / (2 * math.pi * shell.gauge.height.value),
+        fullness=(last - first) / shell.rounds / flat_rate(shell.gauge).value,
         because=Because(steps),
     )
 

@@ -22,6 +22,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from frogless.plan.pieces.disc_rate import flat_rate
 from frogless.plan.pieces.yoke import Wanted, Yoke, near
 
 LEAST_SHARE, MOST_SHARE = 1 / 8, 1 / 2
@@ -190,7 +191,7 @@ def is_flat(yoke: Yoke, counts: Counts) -> bool:
     Source: a flat disc gains 2π × height / width stitches in a round: geometry.
     """
     gained = 2 * (counts.front + counts.sleeve) - counts.neck
-    return gained <= 2 * math.pi * yoke.gauge.height.value / yoke.width * yoke.rounds
+    return gained <= flat_rate(yoke.gauge).value * yoke.rounds
 
 
 def strays(yoke: Yoke, counts: Counts, sleeve_top: float | None) -> tuple[float, float]:

@@ -20,6 +20,7 @@ from frogless.plan.basis import Basis
 from frogless.plan.landing import land, multiple_note
 from frogless.plan.model import PiecePlan, SectionPlan
 from frogless.plan.pieces import yoke_edges
+from frogless.plan.pieces.disc_rate import flat_rate
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.yoke import Yoke, near, yoke
 from frogless.plan.pieces.yoke_rows import Parts, Worked, halved, plain, short_rows, yoke_rows
@@ -205,7 +206,7 @@ def _check(shell: Yoke, rings: Rings) -> None:
                 short_stitches=after - 2 * before,
                 ways_out=("more rings", "a wider neck"),
             )
-    flat = 2 * math.pi * shell.gauge.height.value / shell.width
+    flat = flat_rate(shell.gauge).value
     change = rings.counts[-1] - rings.counts[0]
     if change > flat * shell.rounds + 1e-9:
         needed = math.ceil(change / flat - 1e-9)
@@ -261,9 +262,6 @@ def _section(shell: Yoke, choice: RoundYokeChoice, rings: Rings, above: int) -> 
         count_after=last,
         chosen=None,
         others=(),
-        fullness=(last - first)
-        / shell.rounds
-        * shell.width
-        / (2 * math.pi * shell.gauge.height.value),
+        fullness=(last - first) / shell.rounds / flat_rate(shell.gauge).value,
         because=Because(tuple(steps)),
     )

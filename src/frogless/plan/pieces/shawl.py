@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import accumulate
 
@@ -30,8 +30,8 @@ from frogless.plan.pieces.shawl_rows import (
     worked_row,
 )
 from frogless.plan.pieces.shawl_told import Band, Shawl
+from frogless.plan.row_gauges import by_section, height_of
 from frogless.rows.nodes import Base, Chain, End, Into, Node, Piece, Row, Side, Start, Work
-from frogless.rows.walk import stitch_keys
 from frogless.swatch import Gauge
 
 RING = "adjustable_ring"
@@ -63,7 +63,7 @@ def plan_shawl(basis: Basis, choice: ShawlChoice, key: str, made: Mapping[str, M
         plans=(_plan(shawl, piece, edging),),
         edges=_edges(shawl, piece),
         remarks=(*shawl_told.remarks(shawl), *(edging.remarks if edging else ())),
-        gauges=_gauges(shawl, piece.rows),
+        gauges=by_section(basis, {b.name: b.gauge for b in shawl.bands}, piece.rows),
     )
 
 
@@ -287,8 +287,7 @@ def _in_rows(edging: EdgingWork, shawl: Shawl) -> Iterator[Row]:
 def _plan(shawl: Shawl, piece: Piece, edging: EdgingWork | None) -> PiecePlan:
     depths = [0.0, *accumulate(b.gauge.height.value for b in shawl.bands for _ in range(b.rows))]
     for row in edging.rows if edging else ():
-        heights = (gauge.height.value for gauge in _gauges_of(shawl, row))
-        depths.append(depths[-1] + max(heights, default=0.0))
+        depths.append(depths[-1] + height_of(shawl.basis, row))
     return PiecePlan(
         name=piece.name,
         construction="shawl",
@@ -350,17 +349,3 @@ def _edges(shawl: Shawl, piece: Piece) -> tuple[OfferedEdge, ...]:
         shawl.bands[0].gauge,
     )
     return (last, *sides, start)
-
-
-def _gauges_of(shawl: Shawl, row: Row) -> list[Gauge]:
-    stitches = shawl.basis.stitches
-    keys = [key for key in sorted(stitch_keys(row.body)) if stitches[key].kind == "stitch"]
-    return [shawl.basis.trim_gauge(key) for key in keys]
-
-
-def _gauges(shawl: Shawl, rows: Sequence[Row]) -> Mapping[str, Gauge]:
-    found = {band.name: band.gauge for band in shawl.bands}
-    for row in rows:
-        for gauge in _gauges_of(shawl, row):
-            found.setdefault(row.section, gauge)
-    return found

@@ -19,10 +19,10 @@ from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.pieces.tube_told import (
     edging_depths,
     edging_work,
-    gauges_of,
     offered,
     section_plans,
 )
+from frogless.plan.row_gauges import by_section
 from frogless.plan.sections import LANDMARKS, spans, start_target
 from frogless.plan.tube import Tube, tube
 from frogless.rows.nodes import Piece
@@ -82,7 +82,11 @@ def made_skirt(basis: Basis) -> Made:
             *(trim.remarks if trim else ()),
             *(r for s in strands for r in strand.strand_remarks(s)),
         ),
-        gauges=gauges_of(skirt, pieces),
+        gauges=by_section(
+            basis,
+            {s.section.name: s.gauge for s in skirt.spans},
+            (row for piece in pieces for row in piece.rows),
+        ),
     )
 
 

@@ -20,10 +20,10 @@ from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube_told import (
     edging_depths,
     edging_work,
-    gauges_of,
     offered,
     section_plans,
 )
+from frogless.plan.row_gauges import by_section
 from frogless.plan.sections import LANDMARKS, Span, Target, spans, start_target
 from frogless.plan.tube import Tube, tube
 from frogless.rows.nodes import Chain, Node, Piece, Work
@@ -86,7 +86,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         plans=(plan,),
         edges=tuple(offered(worked, piece, finished=finish is not None)),
         remarks=finish.remarks if finish else (),
-        gauges=gauges_of(worked, (piece,)),
+        gauges=by_section(own, {s.section.name: s.gauge for s in worked.spans}, piece.rows),
     )
 
 

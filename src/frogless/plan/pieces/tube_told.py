@@ -11,10 +11,9 @@ from frogless.plan import flare, options
 from frogless.plan.basis import Basis
 from frogless.plan.model import SectionPlan
 from frogless.plan.pieces.made import OfferedEdge
+from frogless.plan.row_gauges import height_of
 from frogless.plan.tube import Tube
-from frogless.rows import walk
 from frogless.rows.nodes import Base, Piece, Row
-from frogless.swatch import Gauge
 
 
 def section_plans(tube: Tube) -> tuple[SectionPlan, ...]:
@@ -73,24 +72,8 @@ def edging_depths(basis: Basis, hem: float, made: Sequence[Row]) -> tuple[float,
     """Depths below the hem: each edging round is as high as its tallest stitch."""
     depths = [hem]
     for row in made:
-        heights = (basis.trim_gauge(k).height.value for k in _stitches_of(basis, row))
-        depths.append(depths[-1] + max(heights, default=0.0))
+        depths.append(depths[-1] + height_of(basis, row))
     return tuple(depths[1:])
-
-
-def _stitches_of(basis: Basis, row: Row) -> list[str]:
-    return [k for k in sorted(walk.stitch_keys(row.body)) if basis.stitches[k].kind == "stitch"]
-
-
-def gauges_of(tube: Tube, pieces: Sequence[Piece]) -> dict[str, Gauge]:
-    """The gauge of every section named in a row of the pieces; a trim's by what it is mostly made of."""
-    gauges = {s.section.name: s.gauge for s in tube.spans}
-    for piece in pieces:
-        for row in piece.rows:
-            keys = _stitches_of(tube.basis, row)
-            if row.section not in gauges and keys:
-                gauges[row.section] = tube.basis.trim_gauge(keys[0])
-    return gauges
 
 
 def offered(
