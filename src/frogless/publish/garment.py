@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 
 from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
@@ -10,7 +10,7 @@ from frogless.publish.drafted import Drafted
 from frogless.publish.instructions import capital, edging_intro, section_sentences
 from frogless.publish.messages import say
 from frogless.publish.trims import after_rows, before_rows
-from frogless.rows.nodes import Piece, Seam
+from frogless.rows.nodes import Base, Piece, Program, Seam
 from frogless.units import as_shown, show_length
 from frogless.write.fold import Line
 from frogless.write.pattern import (
@@ -93,6 +93,8 @@ def _piece(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Bloc
         yield Paragraph(say(drafted, "make", number=plan.number_made))
     # The heading above has its name already.
     yield Paragraph(capital(words.heading.removeprefix(f"{piece.name}: ")))
+    if _crosses_seams(piece, drafted.plan.program):
+        yield Paragraph(say(drafted, "join_first"))
     if plan is None:
         yield from before_rows(drafted, piece)
         yield from (_row(line) for line in words.lines)
@@ -101,6 +103,17 @@ def _piece(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Bloc
     if plan.measures:
         yield Bullets(tuple(capital(measured(drafted, one)) for one in plan.measures))
     yield from _rows(drafted, piece, plan, words)
+
+
+def _crosses_seams(piece: Piece, program: Program) -> bool:
+    """Whether it is begun along several pieces that are sewn to each other."""
+    along = {base.piece for base in piece.bases}
+    sewn = ((s.first, s.second) for s in program.seams if s.first[0].piece != s.second[0].piece)
+    return len(along) > 1 and any(all(_touches(edge, along) for edge in both) for both in sewn)
+
+
+def _touches(edge: tuple[Base, ...], along: Set[str]) -> bool:
+    return any(base.piece in along for base in edge)
 
 
 def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan, words: WrittenPiece) -> Iterator[Block]:

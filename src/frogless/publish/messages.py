@@ -531,6 +531,10 @@ MESSAGES: Mapping[str, str] = {
     "check_around": "After round {round}: {count}, {girth} around and {depth} long.",
     "check_across": "After row {round}: {count}, {girth} wide and {depth} long.",
     "joining": "Joining",
+    "join_first": (
+        "It goes on from one piece to the next: before you begin it, work those seams that make them "
+        "meet (under Joining)."
+    ),
     "joining_intro": (
         "Lay the edges together, pin their ends first, then their middles, and work through both."
     ),

@@ -13,6 +13,7 @@ from frogless.plan.model import SectionPlan
 from frogless.publish import garment, garment_pages
 from frogless.publish.blocks import Bullets, Heading, Instruction, Note, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
+from frogless.rows.nodes import Base, Piece
 
 
 @pytest.fixture
@@ -131,3 +132,30 @@ def test_the_glance_tells_openings_and_time(crown: Drafted) -> None:
     assert any(line.startswith("Going on: The brim of 56 cm (hat)") for line in bullets.items)
     assert any(line.startswith("Working time") for line in bullets.items)
     assert len([block for block in blocks if isinstance(block, Table)]) == 1
+
+
+def begun_on(top: Drafted, *names: str) -> Piece:
+    """A band that is begun along the last rows of pieces."""
+    rows = top.plan.program.pieces[0].rows[1:2]
+    return Piece("band", True, rows, tuple(Base(name, "last_row") for name in names))
+
+
+@pytest.mark.parametrize(("names", "told"), [(("front", "back"), True), (("front",), False)])
+def test_seams_come_before_a_band_that_goes_over_them(
+    top: Drafted, names: tuple[str, ...], told: bool
+) -> None:
+    """A neckband goes round front and back: they have to hang together first."""
+    program = top.plan.program
+    both = replace(program, pieces=(*program.pieces, begun_on(top, *names)))
+    found = garment.garment_instructions(replace(top, plan=replace(top.plan, program=both)))
+    texts = [block.text for block in found if isinstance(block, Paragraph)]
+    assert any(text.startswith("It goes on from one piece to the next") for text in texts) is told
+
+
+def test_sleeve_begun_on_what_is_not_sewn_needs_no_seam(top: Drafted) -> None:
+    """As those of a yoke."""
+    program = top.plan.program
+    both = replace(program, pieces=(*program.pieces, begun_on(top, "front", "back")), seams=())
+    found = garment.garment_instructions(replace(top, plan=replace(top.plan, program=both)))
+    texts = [block.text for block in found if isinstance(block, Paragraph)]
+    assert not any(text.startswith("It goes on from one piece") for text in texts)
