@@ -81,9 +81,17 @@ def test_gap_is_kept_over_the_turn() -> None:
 
 
 def test_nothing_turns_when_nothing_changes() -> None:
-    """A flat profile has no stretches; a peak with no rounds for it has no plan."""
+    """A flat profile has no stretches; a peak with no round to turn on has no plan."""
     assert solve_turning(Task(np.zeros(10), 0.0, 10.0, 0), 0) is None
-    assert solve_turning(Task(np.array([0.0, 90.0, 0.0]), 0.0, 10.0, 0), 0) is None
+    assert solve_turning(Task(np.array([0.0, 90.0]), 0.0, 10.0, 0), 0) is None
+
+
+def test_peak_too_steep_for_its_rounds_is_followed_as_far_as_they_go() -> None:
+    """Nine steps up and down in two rounds: one is made, and the plan says how far it strays."""
+    found = solve_turning(Task(np.array([0.0, 90.0, 0.0]), 0.0, 10.0, 0), 0)
+    assert found is not None
+    assert found.changes() == {1: 1, 2: -1}
+    assert found.stray == 80.0
 
 
 def test_bound_is_never_above_the_plan() -> None:

@@ -4,10 +4,11 @@ The section is a sequence of stretches that each only widen or only narrow, each
 its own: "on the 2nd round, then every 3rd round 4 more times; decrease on the 20th round, then …".
 The profile's turning points say how many stretches there are: those that stand out by half a step or
 more, since a level in the middle of anything less strays no more than a quarter from it. At which
-level it turns and on which round are left to the search: every level near the turning point is
-tried, and for each the rounds of all stretches are found in one search, turns included. So the plan
-is exact for that number of stretches and those levels; `bound` says how far any plan at all could
-better it, however often it turned.
+level it turns and on which round are left to the search: every level is tried that may lie within
+the indifference of the best plan (one that turns farther from the profile strays more), and for
+each the rounds of all stretches are found in one search, turns included. So the plan is exact for
+that number of stretches; `bound` says how far any plan at all could better it, however often it
+turned.
 """
 
 from __future__ import annotations
@@ -26,7 +27,10 @@ from frogless.plan.rhythm.squares import Way
 from frogless.plan.rhythm.wording import rhythms
 
 AROUND = 2
-"""Levels on either side of the nearest one at which a turn is tried."""
+"""Levels on either side of the nearest one at which a turn is tried first."""
+
+FARTHEST = 12
+"""Levels at most: an indifference of more steps than that tells no plan from another (own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,12 +87,7 @@ def solve_turning(task: Task, net: int) -> Turned | None:
     [(1, (1, 2, 3)), (-1, (9, 10, 11))]
     """
     give = round(task.indifference * FINE)
-    tried, best = list[_Tried](), NEVER
-    for path in sorted(_paths(task, net), key=lambda p: sum(map(abs, p))):
-        found = _search(task, path, best + give)
-        if found is not None:
-            tried.append(found)
-            best = min(best, int(found.strays[-1]))
+    tried = _searched(task, net, give)
     if not tried:
         return None
     strays = np.minimum.reduce([t.strays for t in tried])
@@ -96,6 +95,25 @@ def solve_turning(task: Task, net: int) -> Turned | None:
     ways = [(t.path, t.way(fewest)) for t in tried if t.strays[fewest] == strays[fewest]]
     path, way = min(ways, key=lambda each: (each[1].squares, each[1].tightness))
     return _turned(task, path, way, strays)
+
+
+def _searched(task: Task, net: int, give: int) -> list[_Tried]:
+    """The searches of all levels that a plan within `give` of the best may turn at."""
+    tried, best, around = list[_Tried](), NEVER, AROUND
+    done: set[tuple[int, ...]] = set()
+    while True:
+        paths = set(_paths(task, net, around)) - done
+        for path in sorted(paths, key=lambda p: (sum(map(abs, p)), p)):
+            found = _search(task, path, best + give)
+            if found is not None:
+                tried.append(found)
+                best = min(best, int(found.strays[-1]))
+        done |= paths
+        # A plan whose turn lies farther from the profile's strays more than what is asked.
+        needed = around + 1 if best >= NEVER else (best + give) // round(abs(task.step) * FINE) + 1
+        if needed <= around or around >= FARTHEST:
+            return tried
+        around = min(needed, FARTHEST)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,11 +158,11 @@ def _turns(task: Task) -> tuple[int, ...]:
     return turning_points(np.asarray(task.wanted, dtype=np.float64), abs(task.step) / 2)
 
 
-def _paths(task: Task, net: int) -> Iterator[tuple[int, ...]]:
+def _paths(task: Task, net: int, around: int) -> Iterator[tuple[int, ...]]:
     """Levels, in steps above the start, that a plan may turn at, with both ends."""
     wanted, turns = np.asarray(task.wanted, dtype=np.float64), _turns(task)
     near = [round((float(wanted[r]) - task.before) / abs(task.step)) for r in turns]
-    for shifts in product(range(-AROUND, AROUND + 1), repeat=len(near)):
+    for shifts in product(range(-around, around + 1), repeat=len(near)):
         path = (0, *(n + s for n, s in zip(near, shifts, strict=True)), net)
         signs = [np.sign(b - a) for a, b in pairwise(path)]
         if all(signs) and all(a != b for a, b in pairwise(signs)):
