@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import product
@@ -12,10 +12,11 @@ from typing import Any
 
 from frogless.errors import InputError, Place, near_names
 from frogless.rows.count import consumed, left
-from frogless.rows.nodes import Chain, Into, Node, Repeat, Skip, Together, Work
+from frogless.rows.nodes import Node
 from frogless.rows.walk import stitch_keys
-from frogless.stitches.load import data_file, dictionary, leaves, stands_on, stitch_named
+from frogless.stitches.load import data_file, dictionary, leaves, stands_on
 from frogless.stitches.model import Dialect, Edging, Term
+from frogless.stitches.node_data import read_nodes
 from frogless.stitches.sums import whole
 
 _NEEDED = ("us", "uk", "multiple", "round", "source", "basis")
@@ -97,7 +98,7 @@ def build(pattern: Pattern, parameters: Mapping[str, int] = _NO_PARAMETERS) -> E
     chains: list[int] = []
     for fragment in entry["round"]:
         times = whole(fragment.get("times", 1), values)
-        rounds += [_nodes(fragment["nodes"], values)] * times
+        rounds += [read_nodes(fragment["nodes"], values, dictionary())] * times
         backwards += [bool(fragment.get("backwards", False))] * times
         chains += [whole(fragment.get("turning_chain", 0), values)] * times
     multiple = whole(entry["multiple"], values)
@@ -148,56 +149,6 @@ def _values(pattern: Pattern, parameters: Mapping[str, int]) -> dict[str, int]:
 def _corners(parameters: Mapping[str, Parameter]) -> Iterable[dict[str, int]]:
     ends = ([(name, v) for v in (p.low, p.default, p.high)] for name, p in parameters.items())
     return (dict(values) for values in product(*ends))
-
-
-def _nodes(fragment: Iterable[Mapping[str, Any]], values: Mapping[str, int]) -> tuple[Node, ...]:
-    return tuple(node for entry in fragment for node in _read_node(entry, values))
-
-
-def _read_node(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    for word, read in _READERS.items():
-        if word in entry:
-            return read(entry, values)
-    raise InputError(f"{dict(entry)} is not a node; write one of {', '.join(_READERS)}")
-
-
-def _work(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    times = whole(entry.get("times", 1), values)
-    return (Work(stitch_named(entry["work"]).key, times),) if times else ()
-
-
-def _into(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    return (Into(_nodes(entry["into"], values)),)
-
-
-def _together(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    return (Together(stitch_named(entry["together"]).key, whole(entry["places"], values)),)
-
-
-def _skip(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    times = whole(entry["skip"], values)
-    return (Skip(times),) if times else ()
-
-
-def _chain(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    times = whole(entry["chain"], values)
-    return (Chain(times),) if times else ()
-
-
-def _repeat(entry: Mapping[str, Any], values: Mapping[str, int]) -> tuple[Node, ...]:
-    times, body = whole(entry["times"], values), _nodes(entry["repeat"], values)
-    return body * times if times < 2 else (Repeat(body, times),)
-
-
-_Reader = Callable[[Mapping[str, Any], Mapping[str, int]], tuple[Node, ...]]
-_READERS: Mapping[str, _Reader] = {
-    "work": _work,
-    "into": _into,
-    "together": _together,
-    "skip": _skip,
-    "chain": _chain,
-    "repeat": _repeat,
-}
 
 
 def _check_fills(rounds: Sequence[tuple[Node, ...]], multiple: int) -> None:

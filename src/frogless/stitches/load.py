@@ -12,6 +12,7 @@ from typing import Any, get_args
 
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.stitches.model import Dialect, Motion, Ratio, Step, Stitch, Term
+from frogless.stitches.node_data import known_stitch
 from frogless.stitches.steps import closes, loops_after
 
 _STEP = re.compile(r"(?P<motion>[a-z_]+)(?: (?P<loops>\d+))?(?: in (?P<where>[a-z_]+))?")
@@ -70,9 +71,7 @@ def stitch_named(key: str, stitches: Mapping[str, Stitch] | None = None) -> Stit
         InputError: no such key, with the nearest ones.
     """
     known = dictionary() if stitches is None else stitches
-    if key not in known:
-        raise InputError(f'unknown stitch "{key}"{near_names(key, known)}')
-    return known[key]
+    return known[known_stitch(key, known)]
 
 
 def stands_on(stitches: Mapping[str, Stitch]) -> Mapping[str, int]:
