@@ -12,7 +12,18 @@ import numpy as np
 
 from frogless.fabric.model import Ints
 from frogless.rows.count import CHAIN, SLIP_STITCH
-from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import (
+    Chain,
+    Change,
+    Into,
+    Leave,
+    Node,
+    Repeat,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 from frogless.stitches.load import stitch_named
 from frogless.stitches.model import Stitch
 
@@ -31,6 +42,7 @@ class Block:
         skipped: (s,) int32, places passed over on purpose.
         left: (l,) int32, places left for a later row.
         takes: places accounted for in all.
+        changes: each change of colour with how many stitches are made before it.
     """
 
     stitch: Ints
@@ -40,6 +52,7 @@ class Block:
     skipped: Ints
     left: Ints
     takes: int
+    changes: tuple[tuple[int, Change], ...] = ()
 
 
 NOTHING = Block(_NONE, _NONE, _NONE, _NONE, _NONE, _NONE, 0)
@@ -92,16 +105,18 @@ class Builder:
 
 def laid_end_to_end(blocks: Iterable[Block]) -> Block:
     """Blocks one after the other as one block."""
-    parts = [block for block in blocks if block.stitch.size or block.takes]
+    parts = [block for block in blocks if block.stitch.size or block.takes or block.changes]
     if len(parts) < 2:
         return parts[0] if parts else NOTHING
     made, takes = 0, 0
     at, made_by, skipped, left = [], [], [], []
+    changes: list[tuple[int, Change]] = []
     for block in parts:
         at.append(np.where(block.at < 0, -1, block.at + takes))
         made_by.append(block.made_by + made)
         skipped.append(block.skipped + takes)
         left.append(block.left + takes)
+        changes += ((made + after, change) for after, change in block.changes)
         made += block.stitch.size
         takes += block.takes
     return Block(
@@ -112,6 +127,7 @@ def laid_end_to_end(blocks: Iterable[Block]) -> Block:
         np.concatenate(skipped).astype(np.int32, copy=False),
         np.concatenate(left).astype(np.int32, copy=False),
         takes,
+        tuple(changes),
     )
 
 
@@ -133,6 +149,8 @@ def _node(builder: Builder, node: Node) -> Block:
             return _chain(builder, node)
         case Repeat():
             return _repeat(builder, node)
+        case Change():
+            return Block(_NONE, _NONE, _NONE, _NONE, _NONE, _NONE, 0, ((0, node),))
 
 
 def _work(builder: Builder, node: Work) -> Block:
@@ -152,7 +170,7 @@ def _work(builder: Builder, node: Work) -> Block:
 def _into(builder: Builder, node: Into) -> Block:
     inner = builder.body(node.body)
     stands = (inner.taken > 0).astype(np.int32)
-    return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, _NONE, 1)
+    return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, _NONE, 1, inner.changes)
 
 
 def _together(builder: Builder, node: Together) -> Block:
@@ -192,6 +210,11 @@ def _repeat(builder: Builder, node: Repeat) -> Block:
         (inner.skipped + turn * inner.takes).ravel(),
         (inner.left + turn * inner.takes).ravel(),
         node.times * inner.takes,
+        tuple(
+            (again * inner.stitch.size + after, change)
+            for again in range(node.times)
+            for after, change in inner.changes
+        ),
     )
 
 

@@ -46,9 +46,16 @@ def same_row(a: RowFabric, b: RowFabric) -> str | None:
     for field, thing, verb in _ARRAYS:
         if difference := _different(getattr(a, field), getattr(b, field), thing, verb):
             return difference
+    if a.changes != b.changes:
+        return f"colours change {_changed(a)} in one and {_changed(b)} in the other"
     if a.overrun != b.overrun:
         return f"it runs {a.overrun} places over in one and {b.overrun} in the other"
     return None
+
+
+def _changed(row: RowFabric) -> str:
+    told = (f"to {change.colour} after stitch {after}" for after, change in row.changes)
+    return ", ".join(told) or "nowhere"
 
 
 def _names(row: RowFabric) -> Any:  # noqa: ANN401 — an array of strings has no short type

@@ -143,6 +143,7 @@ def _laid(row: Row, keys: tuple[str, ...], block: Block, offer: Offer) -> RowFab
         from_row=offer.origin[:, 0],
         from_place=offer.origin[:, 1],
         behind=offer.behind.shape[0],
+        changes=block.changes,
     )
 
 

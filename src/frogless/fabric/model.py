@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from frogless.rows.nodes import Row
+from frogless.rows.nodes import Change, Row
 
 Ints = npt.NDArray[np.int32]
 Floats = npt.NDArray[np.float64]
@@ -51,6 +51,7 @@ class RowFabric:
         from_place: (p,) int32, its number in that row; of a base, its number along the stretch.
         behind: places that lie behind the loop when the row begins: left by the row before, on the
             far side of where the work was turned.
+        changes: each change of colour with how many stitches of the row are made before it.
     """
 
     row: Row
@@ -68,6 +69,7 @@ class RowFabric:
     from_row: Ints
     from_place: Ints
     behind: int = 0
+    changes: tuple[tuple[int, Change], ...] = ()
 
     @property
     def places(self) -> int:

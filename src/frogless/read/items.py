@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.errors import InputError
 from frogless.read.ground import Ground, taken_by
@@ -12,6 +12,7 @@ from frogless.read.spoken import (
     Across,
     Backwards,
     Bare,
+    Changed,
     Each,
     Evenly,
     FromHook,
@@ -26,12 +27,24 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Skipped,
+    Starred,
     Tog,
     Unworked,
     Where,
 )
 from frogless.read.vocabulary import Vocabulary, normal
-from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import (
+    Chain,
+    Change,
+    Into,
+    Leave,
+    Node,
+    Repeat,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 from frogless.rows.spread import even_spread, worked_over
 
 _TOG = re.compile(r"(?P<stitch>.+?)(?P<places>\d+)tog", re.IGNORECASE)
@@ -64,7 +77,7 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
         InputError: an item leaves something open, or a place is not what it is called.
     """
     nodes: list[Node] = []
-    for item in items:
+    for index, item in enumerate(items):
         if isinstance(item, Each) and item is not items[-1]:
             raise InputError(
                 '"in each" takes all places there are; with other stitches after it, write their '
@@ -73,6 +86,8 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
         made: tuple[Node, ...]
         if isinstance(item, Evenly):
             made = _evenly(item, at, context)
+        elif isinstance(item, Starred):
+            made = (_starred(item, items[index + 1 :], at, context),)
         else:
             made = (_node(item, at, context),)
         nodes += made
@@ -102,6 +117,10 @@ def _node(item: Item, at: int, context: Context) -> Node:
             return _bare(item, context.vocabulary)
         case Made(node):
             return node
+        case Changed(colour, carried):
+            return Change(colour, carried)
+        case Starred():
+            raise InputError('"*" begins what repeats to the end of the row, outside brackets')
         case (
             Evenly()
             | Backwards()
@@ -168,6 +187,38 @@ def _group(items: tuple[Item, ...], times: int, at: int, context: Context) -> Re
     for turn in range(1, times if context.ground.spots else 0):
         nodes_of(items, at + turn * (reached - at), context)
     return Repeat(nodes, times)
+
+
+def _starred(said: Starred, after: tuple[Item, ...], at: int, context: Context) -> Repeat:
+    """What stands after a star, as often as the places before the rest of the row allow."""
+    places = context.ground.places
+    if places is None:
+        raise InputError('"rep from *" needs an edge whose stitches are known; write how often')
+    blind = replace(context, ground=replace(context.ground, spots=None))
+    unit, reached = nodes_of(said.items, at, context)
+    _, end = nodes_of(after, at, blind)
+    each, behind = reached - at, end - at
+    if said.to_last != behind:
+        raise InputError(
+            f'"*" repeats to the last {said.to_last} places, but what follows it takes {behind}'
+        )
+    times, over = divmod(places - at - behind, each) if each else (0, 1)
+    if over or times < 1:
+        raise InputError(_misfit(places, at, behind, each))
+    for turn in range(1, times if context.ground.spots else 0):
+        nodes_of(said.items, at + turn * each, context)
+    return Repeat(unit, times)
+
+
+def _misfit(places: int, at: int, behind: int, each: int) -> str:
+    if not each:
+        return '"*" repeats what takes no places, so that it never ends'
+    room = places - at - behind
+    told = f"the repeat takes {each} places, and there are {max(room, 0)} for it"
+    if room < each:
+        return told + f", from place {at + 1} on"
+    times, over = divmod(room, each)
+    return told + f": {times} times, and {over} left over from place {at + times * each + 1} on"
 
 
 def _chain(said: SaidChain) -> Chain:

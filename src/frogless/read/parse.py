@@ -17,6 +17,7 @@ from frogless.read.spoken import (
     Across,
     Backwards,
     Bare,
+    Changed,
     Each,
     Ending,
     Evenly,
@@ -36,6 +37,7 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Skipped,
+    Starred,
     Tog,
     Unworked,
     Where,
@@ -272,6 +274,19 @@ class _Builder(Transformer[Token, Any]):
     def group(self, parts: list[Any]) -> Group:
         *items, times = parts
         return Group(tuple(items), int(times))
+
+    def items(self, parts: list[Any]) -> tuple[Any, ...]:
+        return tuple(parts)
+
+    def starred(self, parts: list[Any]) -> Starred:
+        items, *last = parts
+        return Starred(items, *last[0]) if last else Starred(items)
+
+    def to_last(self, parts: list[Any]) -> tuple[int, Noun]:
+        return _number(parts), parts[-1]
+
+    def change(self, parts: list[Token]) -> Changed:
+        return Changed(str(parts[0]), carried=len(parts) == 1)
 
     def inner_group(self, parts: list[Any]) -> Repeat:
         *items, times = parts

@@ -159,6 +159,23 @@ class Group:
     times: int
 
 
+@dataclass(frozen=True, slots=True)
+class Starred:
+    """Items worked as often as there is room: around, or up to the last so many places."""
+
+    items: tuple[Item, ...]
+    to_last: int = 0
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """Another colour from here on; the one before it is carried or cut."""
+
+    colour: str
+    carried: bool
+
+
 #: Nothing at all is worked.
 NOTHING = Group((), 0)
 
@@ -189,6 +206,8 @@ Item = (
     | Tog
     | Each
     | Group
+    | Starred
+    | Changed
     | Backwards
     | NoTurningChain
 )

@@ -91,7 +91,20 @@ class Repeat:
     times: int
 
 
-Node = Work | Into | Together | Skip | Leave | Chain | Repeat
+@dataclass(frozen=True, slots=True)
+class Change:
+    """From here on another colour: the stitch before draws it through as its last loop.
+
+    Args:
+        colour: its letter.
+        carried: the colour before goes on with the work; otherwise it is cut.
+    """
+
+    colour: str
+    carried: bool = True
+
+
+Node = Work | Into | Together | Skip | Leave | Chain | Repeat | Change
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,12 +190,14 @@ class Piece:
 
     Args:
         bases: the stretches of edges it is begun on, one after the other.
+        colour: the letter of the colour it is begun with; "" when there is one colour only.
     """
 
     name: str
     closed: bool
     rows: tuple[Row, ...]
     bases: tuple[Base, ...] = ()
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,18 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from frogless.rows.count import consumed
-from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import (
+    Chain,
+    Change,
+    Into,
+    Leave,
+    Node,
+    Repeat,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 from frogless.rows.spread import even_spread
 from frogless.rows.walk import unrolled
 from frogless.write.evenly import Evenly, even_parts, say_shares
@@ -36,12 +47,14 @@ class Setting:
     Args:
         closed: whether it is a round.
         start: what the row begins with.
+        star: which node of the body repeats to its end, in a row for any number of repeats.
     """
 
     words: Words
     ground: Ground
     closed: bool
     start: Start = NO_START
+    star: int | None = None
 
     @property
     def taken(self) -> int:
@@ -60,10 +73,33 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     head, rest, at = _begun(body, setting)
     if what := alike(rest, setting, at):
         return (*head, _in_each(what, at, setting))
+    if setting.star is not None:
+        cut = setting.star - (len(_worked(body)) - len(rest))
+        return (*head, *_starred(rest, cut, at, setting, noted=is_noted(body, setting)))
     items = tuple(_items(rest, at, setting, noted=is_noted(body, setting)))
     plain = tuple(plain for plain, _ in items)
     told = say_shortest(plain, str, _bracket(setting.words), least=LEAST_REPEATED)
     return (*head, *_located(told, items))
+
+
+def _starred(
+    body: Sequence[Node], star: int, at: int, setting: Setting, *, noted: bool
+) -> Iterator[str]:
+    """A body whose node `star` repeats as often as there is room."""
+    stands_on, words = setting.words.stands_on, setting.words
+    found = spots(body, at, setting.ground, stands_on)
+    if noted:
+        found = tuple(spot.counted_as_stitches() for spot in found)
+    before, repeated, after = found[:star], found[star], found[star + 1 :]
+    yield from (_on(spot, _where(spot, setting), words) for spot in before)
+    items = ", ".join(_on(spot, "next", words) for spot in repeated.inner)
+    last = sum(spot.takes for spot in after)
+    noun = one_noun([noun for spot in after for noun in spot.nouns])
+    way = "around" if setting.closed else "across"
+    name = "star_last" if last else f"star_{way}"
+    place = say_place(noun, last, words)
+    yield words.phrases.count(name, last, items=items, place=place)
+    yield from (_on(spot, _where(spot, setting), words) for spot in after)
 
 
 def _located(told: tuple[str, ...], items: tuple[Item, ...]) -> tuple[str, ...]:
@@ -249,6 +285,8 @@ def _on(spot: Spot, where: str, words: Words) -> str:
             return words.phrases.say(f"together_{where}", stitch=told, n=places, place=place)
         case Chain() as node:
             return _chain(node, words)
+        case Change() as node:
+            return _change(node, words)
     raise TypeError(f"{spot.node!r} is no node")
 
 
@@ -299,6 +337,8 @@ def _inside(node: Node, words: Words) -> str:
             return words.phrases.count("times", times, items=items)
         case Chain():
             return _chain(node, words)
+        case Change():
+            return _change(node, words)
         case Into() | Together() | Skip() | Leave():
             raise ValueError(
                 f"{type(node).__name__} takes places of its own; it cannot stand in one"
@@ -312,3 +352,8 @@ def _together(stitch: str, places: int, words: Words) -> str:
 def _chain(node: Chain, words: Words) -> str:
     name = "chain_each" if node.each else "chain"
     return words.phrases.say(name, chain=words.chain, n=node.times)
+
+
+def _change(node: Change, words: Words) -> str:
+    name = "change_colour" if node.carried else "change_colour_cut"
+    return words.phrases.say(name, colour=node.colour)

@@ -35,6 +35,9 @@ PHRASES: Mapping[str, str] = {
     "backwards_round": "working back along the rnd without turning",
     "backwards_row": "working back along the row without turning",
     # What is worked
+    "begin_colour": "Begin with color {colour}.",
+    "change_colour": "change to color {colour}",
+    "change_colour_cut": "change to color {colour} and cut the color before",
     "group": "({items})",
     "together": "{stitch}{places}tog",
     "together_next": "{stitch} over next {n} {place}",
@@ -226,6 +229,12 @@ PLURALS: Mapping[str, tuple[str, str]] = {
     "place_place": ("place", "places"),
     "place_sp": ("{chain}-sp", "{chain}-sps"),
     "place_sized": ("{chain}-{size} sp", "{chain}-{size} sps"),
+    "star_around": ("*{items}; rep from * around", "*{items}; rep from * around"),
+    "star_across": ("*{items}; rep from * across", "*{items}; rep from * across"),
+    "star_last": (
+        "*{items}; rep from * to last {place}",
+        "*{items}; rep from * to last {n} {place}",
+    ),
     "next": ("{stitch} in next {place}", "{stitch} in next {n} {place}"),
     "across": (
         "{slip} in first {place} (not counted)",

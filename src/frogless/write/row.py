@@ -56,13 +56,16 @@ class Place:
     rejoined: bool = False
 
 
-def say_row(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> str:
+def say_row(
+    row: Row, said: Said, ground: Ground, place: Place, words: Words, star: int | None = None
+) -> str:
     """The whole text of a row, as sentences.
 
     Args:
         ground: what it is worked into.
+        star: which node of the body repeats to its end, in a row for any number of repeats.
     """
-    setting = Setting(words, ground, place.closed, row.start)
+    setting = Setting(words, ground, place.closed, row.start, star)
     sentences = (
         words.phrases.say(f"rejoin_{_noun(place)}") if place.rejoined else "",
         _hook(row, said, words),

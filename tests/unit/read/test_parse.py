@@ -268,7 +268,7 @@ def test_spread_is_written_out(us: Vocabulary) -> None:
         ("Rnd 1: Dc in next st", "the line ends too early"),
         ("Rnd 1: Dc in next st. (1 dcs)", '"dcs" is not understood; did you mean "dc"'),
         ("Rnd one: Dc in next st.", 'column 5: "one" does not fit here'),
-        ("Rnd 1: Dc in next 2 sts, *", 'column 26: "*" does not fit here'),
+        ("Rnd 1: Dc in next 2 sts, %", 'column 26: "%" does not fit here'),
         ("Rnd 1: Zzzz in next st.", 'column 8: "Zzzz" is not understood\n'),
         (
             "Rnd 1: Miss next st.",
