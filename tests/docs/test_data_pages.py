@@ -13,7 +13,8 @@ from frogless.fit.going_on import WITHIN_REASON
 from frogless.plan.elastic import Elastic, elastics
 from frogless.proof.prove import CHECKS
 from frogless.stitches.edgings import patterns
-from frogless.stitches.load import _KEYS, dictionary
+from frogless.stitches.entries import KEYS
+from frogless.stitches.load import dictionary
 
 CHECKS_PAGE = page("checks.md")
 STITCHES = page("stitches.md")
@@ -42,7 +43,7 @@ def test_every_stitch_is_listed_with_its_terms() -> None:
 def test_every_key_of_a_stitch_is_explained() -> None:
     """And none that is not taken."""
     told = set(named(part(STITCHES, "## Stitches"))) - set(dictionary())
-    assert told == set(_KEYS)
+    assert told == set(KEYS)
 
 
 def test_every_edging_is_listed_with_its_parameters() -> None:

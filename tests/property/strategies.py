@@ -34,7 +34,11 @@ from frogless.stitches.load import dictionary, leaves, stands_on
 STANDS_ON = stands_on(dictionary())
 LEAVES = leaves(dictionary())
 #: Stitches that take one place and leave one.
-STITCHES = tuple(key for key, stitch in dictionary().items() if stitch.kind == "stitch")[1:]
+STITCHES = tuple(
+    key
+    for key, stitch in dictionary().items()
+    if stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
+)
 ORNAMENTS = tuple(key for key in dictionary() if STANDS_ON[key] == LEAVES[key] == 0)
 FOUNDATIONS = tuple(key for key, s in dictionary().items() if s.begins_on)
 

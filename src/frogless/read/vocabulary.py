@@ -41,6 +41,8 @@ def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
     """The words of a dialect."""
     keys: dict[str, str] = {}
     for key, stitch in stitches.items():
+        if stitch.kind == "group":  # only a name: a row holds what it works into one place
+            continue
         term = stitch.terms[dialect]
         if stitch.kind != "trim":  # its name is a whole phrase, which the grammar reads
             keys[normal(term.name)] = key

@@ -8,20 +8,17 @@ from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
-from typing import Any, get_args
+from typing import get_args
 
-from frogless.errors import Fault, InputError, Place, near_names
-from frogless.stitches.model import Dialect, Motion, Ratio, Step, Stitch, Term
+from frogless.errors import InputError, Place
+from frogless.stitches.entries import read_stitch
+from frogless.stitches.model import Dialect, Stitch, Term
 from frogless.stitches.node_data import known_stitch
-from frogless.stitches.steps import closes, loops_after
 
-_STEP = re.compile(r"(?P<motion>[a-z_]+)(?: (?P<loops>\d+))?(?: in (?P<where>[a-z_]+))?")
 _FILLED = re.compile(r"\{([a-z_]+)\}")
-_PLAIN = frozenset({"kind", "stands_on", "leaves", "turning_chain", "how", "source", "basis"})
-_NEEDED = _PLAIN | {"us", "uk", "height", "width", "steps"}
-_EXTRA = frozenset({"terms_basis", "chain_counts", "foundation_extra", "begins_on"})
-_KEYS = _NEEDED | _EXTRA | {"height_over_width"}
 _DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
+_NONE: Mapping[str, Stitch] = MappingProxyType({})
+Stitches = Mapping[str, Stitch]
 
 
 @cache
@@ -46,21 +43,28 @@ def words(dialect: Dialect) -> Mapping[str, Term]:
     )
 
 
-def read_dictionary(text: str, file: str) -> Mapping[str, Stitch]:
+def read_dictionary(text: str, file: str, known: Mapping[str, Stitch] = _NONE) -> Stitches:
     """Stitches from the text of a dictionary file, each checked.
+
+    Args:
+        known: stitches that the entries may name besides those before them in the file.
 
     Raises:
         InputError: all faults told together.
     """
-    faults: list[Fault] = []
+    faults: dict[str, InputError] = {}
     stitches: dict[str, Stitch] = {}
     for key, entry in tomllib.loads(text).items():
         try:
-            stitches[key] = _stitch(key, entry)
+            stitches[key] = read_stitch(key, entry, {**known, **stitches})
         except InputError as error:
-            faults.extend(error.at(Place(file, key=key)).faults)
+            faults[key] = error
+    for dialect in _DIALECTS:
+        for key, fault in _term_faults({**known, **stitches}, dialect).items():
+            faults.setdefault(key, InputError(fault))
     if faults:
-        raise InputError.of(faults)
+        told = [f for key, e in faults.items() for f in e.at(Place(file, key=key)).faults]
+        raise InputError.of(told)
     return MappingProxyType(stitches)
 
 
@@ -86,14 +90,12 @@ def leaves(stitches: Mapping[str, Stitch]) -> Mapping[str, int]:
 
 def explain(stitch: Stitch, dialect: Dialect) -> str:
     """`how` with every `{key}` filled with the dialect's own term, beginning with a capital."""
-    known = words(dialect)
+    return _told(stitch.how, dialect)
 
-    def term(found: re.Match[str]) -> str:
-        key = found[1]
-        return known[key].name if key in known else stitch_named(key).terms[dialect].name
 
-    text = _FILLED.sub(term, stitch.how)
-    return text[:1].upper() + text[1:]
+def explain_left_handed(stitch: Stitch, dialect: Dialect) -> str:
+    """As `explain`, for a left-hander; the same where no word differs."""
+    return _told(stitch.left_handed or stitch.how, dialect)
 
 
 def data_file(name: str) -> str:
@@ -101,52 +103,29 @@ def data_file(name: str) -> str:
     return files("frogless.stitches").joinpath("data", name).read_text(encoding="utf-8")
 
 
-def _stitch(key: str, entry: Mapping[str, Any]) -> Stitch:
-    _check_keys(entry)
-    stitch = Stitch(
-        key=key,
-        terms=MappingProxyType({dialect: _term(entry, dialect) for dialect in _DIALECTS}),
-        height=_ratio(entry, "height"),
-        width=_ratio(entry, "width"),
-        steps=tuple(_step(text) for text in entry["steps"]),
-        height_over_width=(
-            _ratio(entry, "height_over_width") if "height_over_width" in entry else None
-        ),
-        **{name: entry[name] for name in _PLAIN | (_EXTRA & entry.keys())},
-    )
-    if not closes(stitch):
-        raise InputError(
-            f"its steps leave {', '.join(map(str, loops_after(stitch.steps)))} loops on the hook; "
-            "a stitch ends with 1 and never has fewer"
-        )
-    return stitch
+def _told(sentence: str, dialect: Dialect) -> str:
+    known = words(dialect)
+
+    def term(found: re.Match[str]) -> str:
+        key = found[1]
+        return known[key].name if key in known else stitch_named(key).terms[dialect].name
+
+    text = _FILLED.sub(term, sentence)
+    return text[:1].upper() + text[1:]
 
 
-def _check_keys(entry: Mapping[str, Any]) -> None:
-    if missing := sorted(_NEEDED - entry.keys()):
-        raise InputError(f"{', '.join(missing)} missing")
-    if unknown := sorted(entry.keys() - _KEYS):
-        raise InputError(f'unknown key "{unknown[0]}"{near_names(unknown[0], _KEYS)}')
-
-
-def _term(entry: Mapping[str, Any], dialect: Dialect) -> Term:
-    if len(entry[dialect]) != 2:
-        raise InputError(f"{dialect} is {entry[dialect]}; write a name and an abbreviation")
-    return Term(*entry[dialect])
-
-
-def _ratio(entry: Mapping[str, Any], name: str) -> Ratio:
-    if len(entry[name]) != 3 or sorted(entry[name]) != entry[name]:
-        raise InputError(f"{name} is {entry[name]}; write low, typical and high, smallest first")
-    return Ratio(*entry[name])
-
-
-def _step(text: str) -> Step:
-    found = _STEP.fullmatch(text)
-    motions: tuple[Motion, ...] = get_args(Motion)
-    for motion in motions:
-        if found and found["motion"] == motion:
-            return Step(motion, int(found["loops"] or 1), found["where"] or "")
-    raise InputError(
-        f'"{text}" is not a step; write a motion ({", ".join(motions)}), such as "pull_through 2"'
-    )
+def _term_faults(stitches: Mapping[str, Stitch], dialect: Dialect) -> dict[str, str]:
+    """For a stitch whose name or abbreviation means something else already, what that is."""
+    meanings = {
+        word.casefold(): f"the word {key}"
+        for key, term in words(dialect).items()
+        for word in (term.name, term.abbreviation)
+    }
+    faults: dict[str, str] = {}
+    for key, stitch in stitches.items():
+        term = stitch.terms[dialect]
+        for word in dict.fromkeys((term.name.casefold(), term.abbreviation.casefold())):
+            if word in meanings:
+                faults[key] = f'{dialect}: "{word}" already stands for {meanings[word]}'
+        meanings |= {word.casefold(): key for word in (term.name, term.abbreviation)}
+    return faults

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from frogless.rows.nodes import Node
 
 Dialect = Literal["us", "uk"]
+Kind = Literal["stitch", "foundation", "ornament", "trim", "group"]
 Motion = Literal[
-    "yarn_over", "insert", "pull_up", "pull_through", "slip_through", "chain", "slide_bead"
+    "yarn_over",
+    "insert",
+    "pull_up",
+    "pull_through",
+    "slip_through",
+    "chain",
+    "slide_bead",
+    "set_aside",
+    "take_up",
 ]
-
 
 #: Times a motion catches the yarn; a loop slipped through another catches none.
 CATCHES: Mapping[Motion, int] = {
@@ -23,12 +31,48 @@ CATCHES: Mapping[Motion, int] = {
     "slip_through": 0,
     "chain": 1,
     "slide_bead": 0,
+    "set_aside": 0,
+    "take_up": 0,
+}
+#: The motions that are said with a number: loops, or times for chains.
+COUNTED: frozenset[Motion] = frozenset(
+    {"pull_through", "slip_through", "chain", "set_aside", "take_up"}
+)
+#: The parts that a stitch's chart symbol is put together from, and whether each takes a number.
+SYMBOL_PARTS: Mapping[str, bool] = {
+    "oval": False,
+    "ovals": True,
+    "dot": False,
+    "cross": False,
+    "ring": False,
+    "stem": False,
+    "bars": True,
+    "top_bar": False,
+    "foot_hook_right": False,
+    "foot_hook_left": False,
+    "foot_open": False,
+    "foot_long": True,
+    "arc_open_up": False,
+    "arc_open_down": False,
+    "line_under": False,
+    "tilde_over": False,
+    "oval_over": False,
+    "loop_over": False,
+    "oval_between": True,
+    "joined_foot": True,
+    "joined_top": True,
+    "bulge": True,
+    "side_by_side": True,
+    "crossed": True,
+    "coil": True,
+    "linked_left": False,
+    "open_top": False,
 }
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One primitive motion; `loops` for pull_through and slip_through, times for chain."""
+    """One primitive motion: `loops` drawn through, set aside or taken up; times for chain."""
 
     motion: Motion
     loops: int = 1
@@ -38,6 +82,10 @@ class Step:
     def times(self) -> int:
         """Times the motion is made: `loops` for chains, once for every other."""
         return self.loops if self.motion == "chain" else 1
+
+    def put_into(self, place: str) -> Step:
+        """The same motion with the hook inserted into `place`; others than inserting stay."""
+        return replace(self, where=place) if self.motion == "insert" else self
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +112,8 @@ class Stitch:
     Args:
         key: full US name, `half_double_crochet`.
         kind: stitch, foundation (chain and stitch in one), ornament (picot: stands on and leaves
-            nothing) or trim.
+            nothing), trim, or group (several worked into one place: only a name for `Into(works)`,
+            which is what a row holds).
         stands_on: places it takes of the row below (0: none).
         leaves: places it leaves for the next row.
         turning_chain: chains as tall as the stitch (0: none).
@@ -79,10 +128,18 @@ class Stitch:
         foundation_extra: chains beyond the stitch count when the first row is worked into a chain.
         height_over_width: row height over stitch width, where it is known; a flat disc grows by
             2 pi times this in each round.
+        symbol: the parts of its chart symbol, `SYMBOL_PARTS`, each with its number if it takes one.
+        also: what else it is called, in any dialect.
+        abroad: its name and abbreviation by language (`de`, `ja`), where these were confirmed.
+        like, into: the stitch that it is but for the place that the hook goes into.
+        reaches: rows further down than the row below that it is worked into (spike: 1).
+        left_handed: `how` for a left-hander, where the words differ.
+        works: what a group works into its one place.
+        yarn_basis: `measured` where yarn was ravelled; otherwise `derived` from the steps.
     """
 
     key: str
-    kind: Literal["stitch", "foundation", "ornament", "trim"]
+    kind: Kind
     terms: Mapping[Dialect, Term]
     stands_on: int
     leaves: int
@@ -98,6 +155,15 @@ class Stitch:
     chain_counts: Literal["yes", "no", "varies", ""] = ""
     foundation_extra: int = 0
     height_over_width: Ratio | None = None
+    symbol: tuple[str, ...] = ()
+    also: tuple[str, ...] = ()
+    abroad: Mapping[str, Term] = field(default_factory=dict)
+    like: str = ""
+    into: str = ""
+    reaches: int = 0
+    left_handed: str = ""
+    works: tuple[Node, ...] = ()
+    yarn_basis: Literal["measured", "derived"] = "derived"
 
     @property
     def catches(self) -> int:

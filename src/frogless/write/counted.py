@@ -44,14 +44,17 @@ def first_stitch(row: Row, words: Words) -> str:
 
 
 def _kinds(row: Row, words: Words) -> Counter[Kind]:
-    """How many of each kind, in the order met; a turning chain that counts is one of the first."""
+    """How many of each kind, in the order met; a turning chain that counts is one of the first.
+
+    A stitch that leaves several places is counted as so many: 10 pairs of crossed stitches are 20.
+    """
     kinds: Counter[Kind] = Counter()
     for node, met in nodes(row.body):
         match node:
             case Work(stitch, times):
-                kinds[stitch] += met * times
+                kinds[stitch] += met * times * (words.leaves[stitch] or 1)
             case Together(stitch, _):
-                kinds[stitch] += met
+                kinds[stitch] += met * (words.leaves[stitch] or 1)
             case Chain(times, True):
                 kinds[CHAIN] += met * times
             case Chain(times, False):
