@@ -131,6 +131,7 @@ def parser() -> argparse.ArgumentParser:
     _add_resume(commands)
     _add_tryout(commands)
     _add_counts(commands)
+    _add_stitches(commands)
     _add_studio(commands)
     return top
 
@@ -206,6 +207,21 @@ def _add_counts(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -
     command.add_argument("--units", choices=["cm", "in"], default="cm", help="units shown (cm)")
     command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
     command.set_defaults(run=_counts)
+
+
+def _add_stitches(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    told = "search the stitches, stitch patterns and edgings"
+    described = f"{told.capitalize()}, by what they are called in any dialect."
+    command = commands.add_parser("stitches", help=told, description=described, allow_abbrev=False)
+    command.add_argument(
+        "words", nargs="*", metavar="WORDS", help="a name, part of one, or an abbreviation"
+    )
+    command.add_argument(
+        "--over", type=int, metavar="N", help="only what works over so many stitches"
+    )
+    command.add_argument("--terms", choices=["us", "uk"], default="us", help="stitch names (us)")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=_stitches)
 
 
 def _add_swatch(command: argparse.ArgumentParser) -> None:
@@ -331,6 +347,12 @@ def _counts(options: argparse.Namespace) -> str:
         terms=options.terms,
         units=options.units,
     )
+
+
+def _stitches(options: argparse.Namespace) -> str:
+    from frogless.library.told import told
+
+    return told(" ".join(options.words), options.terms, options.over, _columns())
 
 
 def _progress(told: str) -> None:

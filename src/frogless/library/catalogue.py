@@ -1,0 +1,111 @@
+"""The library as a page of the documentation: patterns by what they work over, then each in full."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from frogless.library.cost import cost
+from frogless.library.items import ways
+from frogless.library.told import how_it_works, multiple, yarn_told
+from frogless.stitches import edgings
+from frogless.stitches.load import dictionary, explain
+from frogless.stitches.patterns import PatternEntry, patterns
+from frogless.stitches.together import can_close_together
+from frogless.write.stitch_pattern import say_way
+
+_TOP = """# Which stitches, patterns and edgings are there?
+
+This page is made from the library itself by `docs/make_catalogue.py`. `frogless stitches WORDS` searches it by any name, in US and UK
+terms and other languages; `frogless stitches --over 212` tells what works over a count. How the data are written:
+[stitches](stitches.md) and the [row language](row-language.md). Terms here are US; `--terms uk` shows the rows in UK terms.
+
+Yarn is what a pattern takes against single crochet over the same area, and is derived from the motions of its stitches: a swatch knows
+better. Multiples are of the stitches that the first row or round is worked into.
+"""
+
+
+def catalogue() -> str:
+    """The whole page, Markdown."""
+    return "\n".join([_TOP, *_by_multiple(), *_every_pattern(), *_every_edging(), *_stitches()])
+
+
+def _by_multiple() -> Iterator[str]:
+    """What works over which counts, smallest repeats first."""
+    yield "## By what they work over\n"
+    yield "| rows | rounds | pattern | yarn | drape | stretch | leans |"
+    yield "| --- | --- | --- | --- | --- | --- | --- |"
+    entries = sorted(patterns().values(), key=lambda entry: (_first(entry), entry.names["us"]))
+    for entry in entries:
+        told = {way.closed: multiple(way.multiple, way.offset) for way in ways(entry)}
+        yarn = [cost(way, dictionary()).yarn for way in ways(entry)][0]
+        name = f"[{entry.names['us']}](#{_anchor(entry)})"
+        yield (
+            f"| {told.get(False, '–')} | {told.get(True, '–')} | {name} | {yarn:.2f} | "
+            f"{entry.drape} | {entry.stretch} | {entry.bias} |"
+        )
+    yield ""
+
+
+def _first(entry: PatternEntry) -> tuple[int, int]:
+    return min((way.multiple, way.offset) for way in ways(entry))
+
+
+def _anchor(entry: PatternEntry) -> str:
+    return entry.names["us"].lower().replace(" ", "-").replace("'", "").replace(",", "")
+
+
+def _every_pattern() -> Iterator[str]:
+    by_family: dict[str, list[PatternEntry]] = {}
+    for entry in patterns().values():
+        by_family.setdefault(entry.family, []).append(entry)
+    for family, entries in by_family.items():
+        yield f"## {family.capitalize()}\n"
+        for entry in entries:
+            yield from _pattern(entry)
+
+
+def _pattern(entry: PatternEntry) -> Iterator[str]:
+    yield f"### {entry.names['us']}\n"
+    other = "" if entry.names["uk"] == entry.names["us"] else f"; UK: {entry.names['uk']}"
+    yield f"`{entry.key}`{other}. Drape: {entry.drape}. Stretch: {entry.stretch}. Leans: {entry.bias}.\n"
+    if entry.parameters:
+        told = (
+            f"`{n}` {p.low} to {p.high} (here {p.default})" for n, p in entry.parameters.items()
+        )
+        yield f"May be changed: {', '.join(told)}.\n"
+    for way in ways(entry):
+        yield f"{how_it_works(way).capitalize()}; {yarn_told(cost(way, dictionary()))}.\n"
+        yield "```text"
+        yield from say_way(way, dictionary(), "us")
+        yield "```\n"
+        if len(way.rows) > 1:
+            name = "rnds" if way.closed else "rows"
+            yield f"Repeat {name} {way.setup + 1} to {len(way.rows)}.\n"
+    if entry.note:
+        yield f"{entry.note}\n"
+    yield f"From: {entry.source} ({entry.basis}).\n"
+
+
+def _every_edging() -> Iterator[str]:
+    yield "## Edgings\n"
+    yield "| key | name | over | rounds | may be changed |"
+    yield "| --- | --- | --- | --- | --- |"
+    for key, pattern in edgings.patterns().items():
+        made = edgings.edging(key)
+        told = (f"`{n}` {p.low} to {p.high}" for n, p in pattern.parameters.items())
+        yield (
+            f"| `{key}` | {made.terms['us'].name} | {multiple(made.multiple, made.offset)} | "
+            f"{len(made.rounds)} | {', '.join(told) or '–'} |"
+        )
+    yield ""
+
+
+def _stitches() -> Iterator[str]:
+    yield "## Stitches\n"
+    yield "Any of the stitches marked *tog* is also worked together over two places or more: sc2tog, dc3tog.\n"
+    for stitch in dictionary().values():
+        us, uk = stitch.terms["us"], stitch.terms["uk"]
+        yield f"* **{us.name}** ({us.abbreviation}), UK {uk.name} ({uk.abbreviation}), `{stitch.key}`: "
+        tog = " *tog*" if can_close_together(stitch) else ""
+        yield f"  stands on {stitch.stands_on}, leaves {stitch.leaves}{tog}. {explain(stitch, 'us')}"
+    yield ""

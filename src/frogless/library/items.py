@@ -1,0 +1,143 @@
+"""Everything in the library under one roof: what it is, and all that it is called."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from itertools import product
+from typing import Literal, get_args
+
+from frogless.errors import InputError
+from frogless.read.patterns import way_of
+from frogless.stitches import edgings
+from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.pattern_rows import Way
+from frogless.stitches.patterns import PatternEntry, patterns
+
+Kind = Literal["stitch", "pattern", "edging"]
+KINDS: tuple[Kind, ...] = get_args(Kind)
+DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """What something is called in a dialect ("us") or a language ("de")."""
+
+    where: str
+    name: str
+    abbreviation: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing of the library.
+
+    Args:
+        names: US first, then UK, then other languages.
+        others: words that find it besides its names.
+    """
+
+    kind: Kind
+    key: str
+    names: tuple[Name, ...]
+    others: tuple[str, ...] = ()
+
+    def name(self, where: str) -> Name:
+        """What it is called in a dialect."""
+        return next(name for name in self.names if name.where == where)
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How something works over a count: in rows or in rounds, and with which parameters."""
+
+    closed: bool
+    multiple: int
+    offset: int
+    parameters: tuple[tuple[str, int], ...] = ()
+
+
+@cache
+def items() -> tuple[Item, ...]:
+    """Every stitch, stitch pattern and edging, in the order of their files."""
+    return (
+        *(_of_stitch(stitch) for stitch in dictionary().values()),
+        *(_of_pattern(entry) for entry in patterns().values()),
+        *(_of_edging(entry) for entry in edgings.patterns().values()),
+    )
+
+
+def ways(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iterator[Way]:
+    """A pattern in rows, and in rounds, as far as it is either."""
+    if entry.rows is not None:
+        yield way_of(entry.key, closed=False, parameters=values)
+    if entry.rounds is not None:
+        yield way_of(entry.key, closed=True, parameters=values)
+
+
+def fits(item: Item, places: int) -> tuple[Fit, ...]:
+    """Every way in which something works over so many places, usual parameters first.
+
+    A stitch is none of a pattern and works over any count.
+    """
+    if item.kind == "stitch":
+        return ()
+    every = _of_pattern_over if item.kind == "pattern" else _of_edging_over
+    return tuple(every(item.key, places))
+
+
+def _of_pattern_over(key: str, places: int) -> Iterator[Fit]:
+    entry = patterns()[key]
+    for values in _settings(entry.parameters):
+        for way in ways(entry, values):
+            if way.fits(places):
+                own = _unusual(values, entry.parameters)
+                yield Fit(way.closed, way.multiple, way.offset, own)
+
+
+def _of_edging_over(key: str, places: int) -> Iterator[Fit]:
+    pattern = edgings.patterns()[key]
+    for values in _settings(pattern.parameters):
+        try:
+            made = edgings.build(pattern, values)
+        except InputError:
+            continue
+        repeats, over = divmod(places - made.offset, made.multiple)
+        if repeats > 0 and not over:
+            own = _unusual(values, pattern.parameters)
+            yield Fit(True, made.multiple, made.offset, own)
+
+
+def _settings(parameters: Mapping[str, edgings.Parameter]) -> Iterator[dict[str, int]]:
+    """The usual values, then every other choice of them."""
+    usual = {name: p.default for name, p in parameters.items()}
+    yield usual
+    spans = [range(p.low, p.high + 1) for p in parameters.values()]
+    for chosen in product(*spans):
+        values = dict(zip(parameters, chosen, strict=True))
+        if values != usual:
+            yield values
+
+
+def _unusual(
+    values: Mapping[str, int], parameters: Mapping[str, edgings.Parameter]
+) -> tuple[tuple[str, int], ...]:
+    return tuple((n, v) for n, v in values.items() if v != parameters[n].default)
+
+
+def _of_stitch(stitch: Stitch) -> Item:
+    own = (Name(d, t.name, t.abbreviation) for d, t in stitch.terms.items())
+    abroad = (Name(lang, t.name, t.abbreviation) for lang, t in stitch.abroad.items())
+    return Item("stitch", stitch.key, (*own, *abroad), stitch.also)
+
+
+def _of_pattern(entry: PatternEntry) -> Item:
+    names = tuple(Name(dialect, name) for dialect, name in entry.names.items())
+    return Item("pattern", entry.key, names, (entry.family,))
+
+
+def _of_edging(pattern: edgings.Pattern) -> Item:
+    names = tuple(Name(dialect, pattern.entry[dialect][0]) for dialect in DIALECTS)
+    return Item("edging", pattern.key, names, ("edging",))

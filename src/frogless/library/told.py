@@ -1,0 +1,211 @@
+"""The library told in a terminal: a list with a line for each thing, or one thing in full."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from frogless.errors import InputError
+from frogless.library.cost import Cost, cost
+from frogless.library.find import Found, find, plain
+from frogless.library.items import Fit, Item, Name, fits, ways
+from frogless.stitches import edgings
+from frogless.stitches.load import dictionary, explain
+from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.pattern_rows import Way
+from frogless.stitches.patterns import PatternEntry, patterns
+from frogless.write.stitch_pattern import say_way
+
+#: A count over which nobody works; more is a slip of the pen.
+MOST_PLACES = 5000
+
+_KINDS = {"stitch": "Stitches", "pattern": "Stitch patterns", "edging": "Edgings"}
+_INDENT = "  "
+
+
+def told(words: str, terms: Dialect, over: int | None = None, columns: int = 100) -> str:
+    """What the words find: one thing in full, several in a list.
+
+    Args:
+        over: only what works over so many stitches, and how.
+
+    Raises:
+        InputError: nothing is called so, nothing works over that count, or a count that is none.
+    """
+    found = find(words)
+    if over is not None:
+        return _over(found, over, terms, words)
+    sure = [each for each in found if _is_named(each.item, words, terms)]
+    if words and len(sure) == 1:
+        others = [each for each in found if each is not sure[0]]
+        return _in_full(sure[0].item, terms, columns) + _see_also(others, terms)
+    if words and len(found) == 1:
+        return _in_full(found[0].item, terms, columns)
+    return _list(found, terms)
+
+
+def multiple(number: int, offset: int) -> str:
+    """A multiple as the trade writes it: "6 + 1", "8"."""
+    return f"{number} + {offset}" if offset else str(number)
+
+
+def how_it_works(way: Way) -> str:
+    """ "rows over 6 + 1", "rounds over 6"."""
+    name = "rounds" if way.closed else "rows"
+    over = (
+        "any count" if (way.multiple, way.offset) == (1, 0) else multiple(way.multiple, way.offset)
+    )
+    return f"{name} over {over}"
+
+
+def yarn_told(found: Cost) -> str:
+    """What a pattern costs in yarn, in words."""
+    return f"{found.yarn:.2f} times the yarn of single crochet over the same area"
+
+
+def _is_named(item: Item, words: str, terms: Dialect) -> bool:
+    return item.key == words.strip() or plain(item.name(terms).name) == plain(words)
+
+
+def _list(found: Sequence[Found], terms: Dialect) -> str:
+    lines: list[str] = []
+    for kind, heading in _KINDS.items():
+        some = [each for each in found if each.item.kind == kind]
+        if some:
+            lines += ["", heading] if lines else [heading]
+            lines += [_INDENT + _line(each, terms) for each in some]
+    return "\n".join(lines) + "\n"
+
+
+def _line(found: Found, terms: Dialect) -> str:
+    item = found.item
+    shown = item.name(terms)
+    by = found.by
+    alias = ""
+    if by is not None and by.where != terms and by.name != shown.name:
+        alias = f" = {_where(by)} {_named(by)}"
+    return f"{_named(shown)}{alias}: {_in_short(item)} [{item.key}]"
+
+
+def _named(name: Name) -> str:
+    same = not name.abbreviation or name.abbreviation == name.name
+    return name.name if same else f"{name.name} ({name.abbreviation})"
+
+
+def _where(name: Name) -> str:
+    return name.where.upper() if name.where in ("us", "uk") else name.where
+
+
+def _in_short(item: Item) -> str:
+    if item.kind == "pattern":
+        return "; ".join(how_it_works(way) for way in ways(patterns()[item.key]))
+    if item.kind == "edging":
+        made = edgings.edging(item.key)
+        return f"rounds over {multiple(made.multiple, made.offset)}"
+    stitch = dictionary()[item.key]
+    return _stands(stitch)
+
+
+def _stands(stitch: Stitch) -> str:
+    if not stitch.stands_on and not stitch.leaves:
+        return "stands on nothing, leaves nothing to work into"
+    return f"stands on {stitch.stands_on}, leaves {stitch.leaves}"
+
+
+def _over(found: Sequence[Found], over: int, terms: Dialect, words: str) -> str:
+    if not 1 <= over <= MOST_PLACES:
+        raise InputError(f"{over} is no count of stitches; write 1 to {MOST_PLACES}")
+    lines = [
+        f"{_named(each.item.name(terms))}: {_fits_told(every)} [{each.item.key}]"
+        for each in found
+        if (every := fits(each.item, over))
+    ]
+    if not lines:
+        called = f' called "{words}"' if words else ""
+        raise InputError(f"no stitch pattern or edging{called} works over {over} stitches")
+    return f"Works over {over} stitches\n" + "".join(f"{_INDENT}{line}\n" for line in lines)
+
+
+def _fits_told(every: Sequence[Fit]) -> str:
+    """Each way of working that fits, with its first choice of parameters."""
+    first: dict[bool, Fit] = {}
+    for fit in every:
+        first.setdefault(fit.closed, fit)
+    return "; ".join(_fit_told(fit) for fit in first.values())
+
+
+def _fit_told(fit: Fit) -> str:
+    way = "rounds" if fit.closed else "rows"
+    chosen = ", ".join(f"{name} = {value}" for name, value in fit.parameters)
+    return f"{way} ({multiple(fit.multiple, fit.offset)}{'; with ' + chosen if chosen else ''})"
+
+
+def _see_also(others: Sequence[Found], terms: Dialect) -> str:
+    if not others:
+        return ""
+    return "\nSee also\n" + "".join(f"{_INDENT}{_line(each, terms)}\n" for each in others[:12])
+
+
+def _in_full(item: Item, terms: Dialect, columns: int) -> str:
+    if item.kind == "stitch":
+        lines = _stitch_in_full(item, dictionary()[item.key], terms)
+    elif item.kind == "pattern":
+        lines = _pattern_in_full(patterns()[item.key], terms)
+    else:
+        lines = _edging_in_full(item, terms)
+    wrapped = (
+        textwrap.fill(line, columns, subsequent_indent=_INDENT, break_on_hyphens=False)
+        for line in lines
+    )
+    return "\n".join(wrapped) + "\n"
+
+
+def _stitch_in_full(item: Item, stitch: Stitch, terms: Dialect) -> Iterator[str]:
+    yield f"{_named(item.name(terms))} [{item.key}]"
+    yield "; ".join(f"{_where(name)} {_named(name)}" for name in item.names)
+    if stitch.also:
+        yield f"also called: {', '.join(stitch.also)}"
+    yield explain(stitch, terms)
+    if stitch.left_handed:
+        yield f"Left-handed: {stitch.left_handed}"
+    yield f"{_stands(stitch)}; catches the yarn {stitch.catches} times ({stitch.yarn_basis})"
+    if stitch.turning_chain:
+        counts = {"yes": "counts", "no": "does not count", "varies": "counts for some designers"}
+        told_ = counts.get(stitch.chain_counts, "")
+        yield f"usual turning chain: {stitch.turning_chain}" + (f", {told_}" if told_ else "")
+    height = stitch.height
+    yield (
+        f"height against single crochet: {height.typical:g} ({height.low:g} to {height.high:g}); "
+        f"{stitch.basis}: {stitch.source}"
+    )
+
+
+def _pattern_in_full(entry: PatternEntry, terms: Dialect) -> Iterator[str]:
+    yield f"{entry.names[terms]} [{entry.key}]"
+    yield f"drape: {entry.drape}; stretch: {entry.stretch}; leans: {entry.bias}"
+    if entry.parameters:
+        told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in entry.parameters.items())
+        yield f"may be changed: {', '.join(told_)}"
+    for way in ways(entry):
+        found = cost(way, dictionary())
+        yield ""
+        yield f"{how_it_works(way).capitalize()}; {yarn_told(found)} (derived)"
+        yield from say_way(way, dictionary(), terms)
+        if len(way.rows) > 1:
+            name, first = ("rnds" if way.closed else "rows"), way.setup + 1
+            yield f"Repeat {name} {first} to {len(way.rows)}."
+    if entry.note:
+        yield entry.note
+    yield ""
+    yield f"{entry.basis}: {entry.source}"
+
+
+def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
+    pattern, made = edgings.patterns()[item.key], edgings.edging(item.key)
+    yield f"{_named(item.name(terms))} [{item.key}]"
+    yield f"rounds over {multiple(made.multiple, made.offset)}, {len(made.rounds)} of them"
+    if pattern.parameters:
+        every = pattern.parameters.items()
+        told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in every)
+        yield f"may be changed: {', '.join(told_)}"
+    yield f"{made.basis}: {made.source}"

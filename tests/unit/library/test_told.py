@@ -1,0 +1,70 @@
+"""The library told in a terminal."""
+
+from __future__ import annotations
+
+import pytest
+
+from frogless.cli import main
+from frogless.errors import InputError
+from frogless.library.items import items
+from frogless.library.told import told
+
+
+def test_one_thing_is_told_in_full_in_the_terms_asked_for() -> None:
+    """Its rows in UK terms, what it costs and how it behaves."""
+    text = told("moss", "uk")
+    assert "moss stitch [moss]" in text
+    assert "Rows over 2 + 1" in text
+    assert "dc in first st" in text
+    rows = [line for line in text.splitlines() if line.startswith("Row ")]
+    assert rows
+    assert not any(" sc " in row for row in rows)
+    assert "drape:" in text
+
+
+def test_name_in_the_terms_asked_for_is_meant_first() -> None:
+    """A double crochet is a single crochet to whoever asks in UK terms."""
+    assert told("double crochet", "uk").startswith("double crochet (dc) [single_crochet]")
+    assert told("double crochet", "us").startswith("double crochet (dc) [double_crochet]")
+
+
+def test_list_says_by_which_name_a_thing_was_found() -> None:
+    """Asked for "htr" in US terms, it shows what that is in the UK."""
+    text = told("htr", "us")
+    assert "half double crochet (hdc)" in text
+    assert "UK half treble crochet (htr)" in text
+
+
+def test_everything_is_listed_without_words() -> None:
+    """One line for each thing, ended by its key."""
+    text = told("", "us")
+    assert all(f"[{item.key}]" in text for item in items())
+
+
+@pytest.mark.parametrize("places", [7, 24, 212])
+def test_only_what_works_over_a_count_is_told(places: int) -> None:
+    """Moss stitch works over odd counts in rows, fans and arches over eights in rounds."""
+    lines = told("", "us", over=places).splitlines()
+    in_rows = [line for line in lines if "[moss]" in line and "rows (2 + 1)" in line]
+    assert bool(in_rows) == (places % 2 == 1)
+
+
+@pytest.mark.parametrize("places", [0, -3, 10**9])
+def test_count_that_is_none_is_refused(places: int) -> None:
+    """Nobody works over it."""
+    with pytest.raises(InputError, match="is no count of stitches; write 1 to 5000"):
+        told("", "us", over=places)
+
+
+def test_nothing_over_a_count_is_told_so() -> None:
+    """The words and the count are both named."""
+    with pytest.raises(InputError, match='called "shell edging" works over 7 stitches'):
+        told("shell edging", "us", over=7)
+
+
+def test_command_prints_it(capsys: pytest.CaptureFixture[str]) -> None:
+    """Words need no quotes."""
+    assert main(["stitches", "moss", "stitch"]) == 0
+    assert "Row 1 (RS):" in capsys.readouterr().out
+    assert main(["stitches", "nosuchthing"]) == 2
+    assert "nothing in the library is called" in capsys.readouterr().err
