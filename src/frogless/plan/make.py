@@ -8,6 +8,7 @@ from typing import Any
 from frogless.design.document import PiecesDesign
 from frogless.plan import limits
 from frogless.plan.basis import Basis
+from frogless.plan.colours import with_colours
 from frogless.plan.joins import Joined, plan_joins
 from frogless.plan.model import Plan
 from frogless.plan.pieces.border import plan_border
@@ -52,8 +53,8 @@ def plan(basis: Basis) -> Plan:
     """
     limits.check(basis)
     if isinstance(basis.design, PiecesDesign):
-        return _plan_pieces(basis, basis.design)
-    return _assembled((made_skirt(basis),))
+        return with_colours(basis, _plan_pieces(basis, basis.design))
+    return with_colours(basis, _assembled((made_skirt(basis),)))
 
 
 def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:

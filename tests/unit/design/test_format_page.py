@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from pydantic import BaseModel
 
+from frogless.design.colours import Colours, Stripe, Stripes
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
 from frogless.design.pieces.tube import Plain, Seat, Section, Start, Through
@@ -31,6 +32,9 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "## [garment]": TubeGarment,
     "## [gauge]": DesignerGauge,
     "## [work]": Work,
+    "## [colours]": Colours,
+    "### [[colours.stripes]]": Stripes,
+    "### [[colours.stripes.repeat]]": Stripe,
     "## [start]": Start,
     "### [start.seat]": Seat,
     "## [[section]]": Section,

@@ -1,0 +1,33 @@
+"""The colours of a garment: what they are called, and which rows are worked in which."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from frogless.design.strict import Strict
+from frogless.files import Name
+
+Letter = Annotated[str, Field(pattern="^[A-Z]$")]
+
+
+class Stripe(Strict):
+    """So many rows of one colour; without `rows` all that are left."""
+
+    colour: Letter
+    rows: Annotated[int, Field(ge=1, le=400)] | None = None
+
+
+class Stripes(Strict):
+    """Stripes that repeat over pieces or sections (`on`); without `on`, over the whole garment."""
+
+    on: tuple[Name, ...] = ()
+    repeat: Annotated[tuple[Stripe, ...], Field(min_length=1)]
+
+
+class Colours(Strict):
+    """Each colour by its letter, the first one being that of what is not striped."""
+
+    names: Annotated[dict[Letter, Name], Field(min_length=1)]
+    stripes: tuple[Stripes, ...] = ()

@@ -1,0 +1,234 @@
+"""The colours that a design asks for, given to the rows of a plan."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from frogless.design.colours import Colours, Stripes
+from frogless.errors import InputError, near_names
+from frogless.plan.basis import Basis
+from frogless.plan.model import PiecePlan, Plan, Remark
+from frogless.plan.stripes import Turn, counted_rows, stripe_at, turns, with_changes
+from frogless.rows.colours import changes, colours_of, ends_of, has_changes, threads
+from frogless.rows.nodes import Base, Piece, Row
+
+#: What is striped only where it is named: it finishes a garment rather than being its fabric.
+FINISHES = frozenset({"border", "cord"})
+
+#: The edges on which a piece goes on where another piece left off.
+TOPS = frozenset({"last_row", "row"})
+
+Rows = Counter[int]
+"""How many rows of each of the design's stripes have been worked, by its index."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Painted:
+    """The colour of each row of a piece, and the rows of stripes worked when each is done."""
+
+    letters: tuple[str, ...]
+    reached: Mapping[int, Rows]
+
+
+def with_colours(basis: Basis, plan: Plan) -> Plan:
+    """The plan in the colours of its design; as it is when neither that nor a pattern has any.
+
+    Raises:
+        InputError: a colour without a name or without a row, stripes on nothing or on a piece that
+            changes colour by its own pattern.
+    """
+    asked = basis.design.colours or _of_patterns(plan)
+    if asked is None:
+        return plan
+    _check(basis, plan, asked)
+    painted: dict[str, _Painted] = {}
+    for piece in plan.program.pieces:
+        painted[piece.name] = _painted(basis, plan, asked, piece, painted)
+    letters = {name: each.letters for name, each in painted.items()}
+    turned = tuple(
+        turn for thread in threads(plan.program) for turn in turns(thread, letters)
+        if not has_changes(turn.piece) or turn.row is turn.piece.rows[-1]
+    )  # fmt: skip
+    pieces = tuple(
+        with_changes(piece, letters[piece.name][0], turned) for piece in plan.program.pieces
+    )
+    made = replace(plan, program=replace(plan.program, pieces=pieces))
+    _check_used(basis, made, asked)
+    return replace(made, remarks=(*made.remarks, *_remarks(made, turned)))
+
+
+def _of_patterns(plan: Plan) -> Colours | None:
+    """The colours of stitch patterns alone, which the design has no names for."""
+    letters = colours_of(plan.program)
+    return Colours(names={letter: letter for letter in letters}) if letters else None
+
+
+def _painted(
+    basis: Basis, plan: Plan, asked: Colours, piece: Piece, before: Mapping[str, _Painted]
+) -> _Painted:
+    """A piece begun on top of another goes on with its stripes where those were left."""
+    if has_changes(piece):
+        return _as_it_is(piece)
+    worked, reached = _begun(piece, before), dict[int, Rows]()
+    planned, main = plan.piece(piece.name), next(iter(asked.names))
+    counted = counted_rows(piece.rows, {k: s.stands_on for k, s in basis.stitches.items()})
+    letters: list[str | None] = []
+    for row, counts in zip(piece.rows, counted, strict=True):
+        stripes = _stripes_of(asked, piece, planned, row)
+        if not counts:
+            letters.append(None)
+        elif stripes is None:
+            letters.append(main)
+        else:
+            letters.append(stripe_at(worked[stripes], asked.stripes[stripes].repeat))
+            worked[stripes] += 1
+        reached[row.number] = Counter(worked)
+    return _Painted(_filled(letters, main), reached)
+
+
+def _as_it_is(piece: Piece) -> _Painted:
+    """A piece whose own pattern changes colour: what it begins with, and what it ends with."""
+    made = [change.colour for row in piece.rows for change in changes(row.body)]
+    return _Painted((*(piece.colour for _ in piece.rows[1:]), made[-1]), {})
+
+
+def _begun(piece: Piece, before: Mapping[str, _Painted]) -> Rows:
+    """The rows of stripes below a piece that is worked on top of another; a copy."""
+    for base in piece.bases:
+        if base.edge in TOPS and (found := _reached(base, before)) is not None:
+            return Counter(found)
+    return Counter()
+
+
+def _reached(base: Base, before: Mapping[str, _Painted]) -> Rows | None:
+    reached = before[base.piece].reached
+    return reached.get(base.row if base.edge == "row" else max(reached, default=0))
+
+
+def _filled(letters: Sequence[str | None], main: str) -> tuple[str, ...]:
+    """Rows that do not count have the colour of the next one that does, else of the one before."""
+    filled: list[str] = []
+    for i, letter in enumerate(letters):
+        later = (each for each in letters[i:] if each is not None)
+        filled.append(letter or next(later, filled[-1] if filled else main))
+    return tuple(filled)
+
+
+def _stripes_of(asked: Colours, piece: Piece, planned: PiecePlan | None, row: Row) -> int | None:
+    """Which of the design's stripes a row is in: those of its section, else of its piece, else all.
+
+    An edging is only in stripes of its own, and so are borders, cords and trims.
+    """
+    sections = {row.section, row.section.removeprefix(f"{piece.name} ")}
+    for i, stripes in enumerate(asked.stripes):
+        if sections & set(stripes.on):
+            return i
+    if planned is not None and _is_edging(planned, row):
+        return None
+    for i, stripes in enumerate(asked.stripes):
+        if any(_is_of(piece, name) for name in stripes.on):
+            return i
+    if planned is None or planned.construction in FINISHES:
+        return None
+    return next((i for i, stripes in enumerate(asked.stripes) if not stripes.on), None)
+
+
+def _is_edging(planned: PiecePlan, row: Row) -> bool:
+    edging = planned.edging
+    return edging is not None and edging.first_round <= row.number <= edging.last_round
+
+
+def _is_of(piece: Piece, name: str) -> bool:
+    """Whether it is the piece of that name, or a half of it ("front, right side")."""
+    return piece.name == name or piece.name.startswith(f"{name}, ")
+
+
+def _check(basis: Basis, plan: Plan, asked: Colours) -> None:
+    named: set[str] = set()
+    for i, stripes in enumerate(asked.stripes):
+        key = f"colours.stripes.{i + 1}"
+        _check_repeat(basis, asked, stripes, key)
+        if not stripes.on and any(not other.on for other in asked.stripes[:i]):
+            message = 'the whole garment is striped twice; say which pieces these are "on"'
+            raise InputError(message, basis.scope.where(key))
+        for name in stripes.on:
+            _check_on(basis, plan, name, named, f"{key}.on")
+            named.add(name)
+        for piece in filter(has_changes, plan.program.pieces):
+            planned = plan.piece(piece.name)
+            if any(_stripes_of(asked, piece, planned, row) == i for row in piece.rows):
+                message = (
+                    f'"{piece.name}" changes colour by its own stitch pattern; stripes do not go '
+                    'on top of that: name the other pieces in "on"'
+                )
+                raise InputError(message, basis.scope.where(key))
+
+
+def _check_repeat(basis: Basis, asked: Colours, stripes: Stripes, key: str) -> None:
+    for k, stripe in enumerate(stripes.repeat, 1):
+        where = f"{key}.repeat.{k}"
+        if stripe.colour not in asked.names:
+            listed = ", ".join(asked.names)
+            message = f'"{stripe.colour}" is no colour of this design; its names are {listed}'
+            raise InputError(message, basis.scope.where(f"{where}.colour"))
+        if stripe.rows is None and k < len(stripes.repeat):
+            message = "a stripe without rows has all that are left, so only the last one can be so"
+            raise InputError(message, basis.scope.where(where))
+
+
+def _check_on(basis: Basis, plan: Plan, name: str, named: set[str], key: str) -> None:
+    known = {p.name.partition(", ")[0] for p in plan.program.pieces}
+    known |= {row.section for piece in plan.program.pieces for row in piece.rows}
+    known |= {
+        row.section.removeprefix(f"{piece.name} ")
+        for piece in plan.program.pieces
+        for row in piece.rows
+    }
+    if name not in known:
+        listed = ", ".join(f'"{each}"' for each in sorted(known - {""}))
+        message = (
+            f'"{name}" is no piece and no section{near_names(name, known)}; there are {listed}'
+        )
+        raise InputError(message, basis.scope.where(key))
+    if name in named:
+        raise InputError(f'"{name}" is striped twice', basis.scope.where(key))
+
+
+def _check_used(basis: Basis, plan: Plan, asked: Colours) -> None:
+    idle = set(asked.names) - set(colours_of(plan.program))
+    if idle:
+        letter = min(idle)
+        raise InputError(
+            f'no row is worked in color {letter} ("{asked.names[letter]}"); put it into a stripe, '
+            "or leave it out of the names",
+            basis.scope.where("colours.names"),
+        )
+
+
+def _remarks(plan: Plan, turned: Sequence[Turn]) -> Iterator[Remark]:
+    """How many ends the colours leave, and how some of them could be saved."""
+    ends = ends_made(plan)
+    if turned:
+        listed = ", ".join(f"{number} of color {letter}" for letter, number in ends.items())
+        told = f"there are {sum(ends.values())} ends to weave in: {listed}"
+        yield Remark("stripe_ends", told, serious=False)
+    odd = dict.fromkeys(turn.piece.name for turn in turned if turn.is_cut_for_its_edge)
+    for name in odd:
+        yield Remark(
+            "stripe_edge",
+            f"{name}: a color is cut because it is wanted again at the other edge; stripes of an "
+            "even number of rows end where they began, and the color could be carried up the edge",
+            serious=False,
+        )
+
+
+def ends_made(plan: Plan) -> Counter[str]:
+    """Ends to weave in, by letter, of all pieces as often as each is made."""
+    found: Counter[str] = Counter()
+    for thread in threads(plan.program):
+        planned = plan.piece(thread[0].name)
+        for letter, number in ends_of(thread).items():
+            found[letter] += number * (planned.number_made if planned else 1)
+    return Counter(dict(sorted(found.items())))

@@ -1,0 +1,152 @@
+"""Changes of colour between rows: where they are made, and which colours are carried.
+
+The stitch before a change draws the new colour through as its last loop, so the change is made in
+the last stitch of the row before the stripe. A round is then joined in the new colour, and its
+turning chain is of it too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from frogless.design.colours import Stripe
+from frogless.rows.colours import Thread
+from frogless.rows.count import left_for_later, row_consumed
+from frogless.rows.nodes import Change, Piece, Row, Work
+
+# Rows over which a colour is carried up the edge before it is wanted again; over more it is cut.
+# Common practice: 2 to 4.
+MOST_CARRIED = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A row after which another colour is worked with.
+
+    Args:
+        rows: until the colour before comes back; None when it does not.
+        same_edge: it is wanted again at the edge at which it is left.
+    """
+
+    piece: Piece
+    row: Row
+    change: Change
+    rows: int | None
+    same_edge: bool
+
+    @property
+    def is_cut_for_its_edge(self) -> bool:
+        """Whether the colour is cut only because it is wanted again at another edge."""
+        return self.rows is not None and self.rows <= MOST_CARRIED and not self.same_edge
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """One row of a thread and its colour."""
+
+    piece: Piece
+    row: Row
+    letter: str
+
+
+def stripe_at(row: int, stripes: Sequence[Stripe]) -> str:
+    """The colour of the row that comes after `row` others, when the stripes repeat.
+
+    A stripe without a number of rows is the last and has all that are left.
+
+    >>> [stripe_at(n, (Stripe(colour="A", rows=2), Stripe(colour="B", rows=1))) for n in range(5)]
+    ['A', 'A', 'B', 'A', 'A']
+    """
+    whole = sum(stripe.rows or 0 for stripe in stripes)
+    left = row if stripes[-1].rows is None else row % whole
+    for stripe in stripes:
+        if stripe.rows is None or left < stripe.rows:
+            return stripe.colour
+        left -= stripe.rows
+    raise ValueError("a row beyond the last stripe")
+
+
+def counted_rows(rows: Sequence[Row], stands_on: Mapping[str, int]) -> tuple[bool, ...]:
+    """Which rows make a stripe higher all along.
+
+    Not a foundation chain or a ring, and no short rows: those that leave places which a later row
+    takes up again, and the rows between.
+
+    Args:
+        stands_on: places that each stitch takes, by key.
+    """
+    counted = [row.number > 0 or _is_fabric(row) for row in rows]
+    short: int | None = None
+    for i, row in enumerate(rows):
+        left = left_for_later(row.body)
+        offered = rows[i - 1].count if i else 0
+        if short is not None and row_consumed(row, stands_on) - left > offered:
+            counted[short:i] = [False] * (i - short)
+            short = None
+        if left and short is None:
+            short = i
+    return tuple(counted)
+
+
+def _is_fabric(foundation: Row) -> bool:
+    """Whether a foundation is a row of stitches, and neither a chain nor a ring."""
+    return foundation.count > 1 and any(isinstance(node, Work) for node in foundation.body)
+
+
+def turns(thread: Thread, letters: Mapping[str, Sequence[str]]) -> Iterator[Turn]:
+    """Every change between the rows of pieces that are worked with one end of yarn.
+
+    Args:
+        letters: for each piece, by its name, the colour of each of its rows.
+    """
+    steps = [
+        _Step(piece, row, letter)
+        for piece in thread
+        for row, letter in zip(piece.rows, letters[piece.name], strict=True)
+    ]
+    for i, (step, after) in enumerate(pairwise(steps)):
+        if after.letter != step.letter:
+            back = _comes_back(steps, i)
+            same = back is not None and _same_edge(steps[i : back + 2])
+            rows = None if back is None else back - i
+            carried = same and rows is not None and rows <= MOST_CARRIED
+            yield Turn(step.piece, step.row, Change(after.letter, carried), rows, same)
+
+
+def _comes_back(steps: Sequence[_Step], left: int) -> int | None:
+    """The row after which the colour of row `left` is worked with again."""
+    later = range(left + 1, len(steps) - 1)
+    return next((j for j in later if steps[j + 1].letter == steps[left].letter), None)
+
+
+def _same_edge(steps: Sequence[_Step]) -> bool:
+    """Whether a colour left after the first row hangs where the last row begins.
+
+    Rounds all end at the join. Rows end at the same edge when they run the same way; not where
+    stitches are left or passed at an edge on the way.
+    """
+    first, *between, last = steps
+    if any(left_for_later(step.row.body) for step in (first, *between)):
+        return False
+    if any(step.row.start.across for step in (*between, last)):
+        return False
+    if all(step.piece.closed for step in steps):
+        return True
+    is_open = not any(step.piece.closed for step in steps)
+    return is_open and _runs_back(first.row) == _runs_back(between[-1].row)
+
+
+def _runs_back(row: Row) -> bool:
+    return (row.side == "WS") != row.backwards
+
+
+def with_changes(piece: Piece, begun: str, turned: Sequence[Turn]) -> Piece:
+    """The piece begun in a colour, each row with the change that is made in its last stitch."""
+    made = {turn.row.number: turn.change for turn in turned if turn.piece.name == piece.name}
+    rows = tuple(
+        replace(row, body=(*row.body, made[row.number])) if row.number in made else row
+        for row in piece.rows
+    )
+    return replace(piece, rows=rows, colour=begun)
