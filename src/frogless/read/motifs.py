@@ -1,0 +1,263 @@
+"""Motifs from their text: a piece of so many rounds, every one of them proven."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from types import MappingProxyType
+
+import numpy as np
+
+from frogless.errors import InputError, Place
+from frogless.fabric.expand import expand
+from frogless.fabric.model import RowFabric
+from frogless.read.ground import places_made
+from frogless.read.parse import parse_row
+from frogless.read.recover import Heard, rows_of
+from frogless.read.spoken import SaidAgain
+from frogless.read.vocabulary import CHAIN, Vocabulary, vocabulary
+from frogless.rows.count import worked
+from frogless.rows.nodes import Piece, Program, Row
+from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect, Ratio, Stitch
+from frogless.stitches.motifs import Flatness, MotifEntry, flat_growth, motif_named
+from frogless.stitches.sums import whole
+
+#: A motif larger than this is a blanket; more rounds are worked as the last of them.
+MOST_ROUNDS = 60
+CIRCLE = "circle"
+_SUM = re.compile(r"\{([^{}]*)\}")
+Values = Mapping[str, int]
+_NO_VALUES: Values = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Motif:
+    """A motif of so many rounds.
+
+    Args:
+        counts: places that each round leaves, the first round first.
+        flatness: how it lies; None of what does not grow for ever, or is neither a polygon nor a
+            circle.
+    """
+
+    entry: MotifEntry
+    piece: Piece
+    counts: tuple[int, ...]
+    flatness: Flatness | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """A line with the number of its round filled in.
+
+    Args:
+        line: its number in the text, 1 first.
+        round: 0 for the foundation.
+    """
+
+    line: int
+    round: int
+    text: str
+
+
+def motif(key: str, rounds: int | None = None, parameters: Values = _NO_VALUES) -> Motif:
+    """A motif of the library, of so many rounds; without a number those that are told one by one.
+
+    Raises:
+        InputError: no such motif, a parameter or a number of rounds out of range, or a round that
+            does not consume what the round before leaves; names the line, the round, the place.
+    """
+    entry = motif_named(key)
+    values = _values(entry, parameters)
+    try:
+        return _library_motif(entry.key, rounds, tuple(sorted(values.items())))
+    except InputError as error:
+        raise error.at(Place(key=key)) from error
+
+
+@cache
+def _library_motif(key: str, rounds: int | None, values: tuple[tuple[str, int], ...]) -> Motif:
+    return read_motif(motif_named(key), dictionary(), "us", rounds=rounds, values=dict(values))
+
+
+def read_motif(
+    entry: MotifEntry,
+    stitches: Mapping[str, Stitch],
+    dialect: Dialect,
+    *,
+    rounds: int | None = None,
+    values: Values = _NO_VALUES,
+) -> Motif:
+    """A motif from its text, its rounds proven.
+
+    Raises:
+        InputError: as `motif`.
+    """
+    known = vocabulary(stitches, dialect)
+    asked = _asked(entry, rounds)
+    piece = _piece(entry, asked, known, values)
+    fabric = expand(Program((piece,)), stitches).pieces[piece.name]
+    told = _told(entry, asked, values)
+    for line, row in zip(told, fabric, strict=True):
+        for fault in (*_misused(row), *_unlike(entry, row, line.round, known, values)):
+            raise InputError(fault, _place(line))
+    counts = tuple(row.count for row in piece.rows[1:])
+    for number, count in enumerate(counts, start=1):
+        _check_count(entry, number, count, values)
+    return Motif(entry, piece, counts, _flatness(entry, known, values))
+
+
+def _values(entry: MotifEntry, parameters: Values) -> dict[str, int]:
+    values = {name: p.default for name, p in entry.parameters.items()}
+    for name, value in parameters.items():
+        known = entry.parameters.get(name)
+        if known is None or not known.low <= value <= known.high:
+            accepted = ", ".join(f"{n} {p.low} to {p.high}" for n, p in entry.parameters.items())
+            raise InputError(
+                f'{name} = {value} is not accepted by "{entry.key}"; accepted: {accepted or "none"}'
+            )
+        values[name] = value
+    return values
+
+
+def _asked(entry: MotifEntry, rounds: int | None) -> int:
+    own = entry.own_rounds
+    if rounds is None:
+        return own
+    most = MOST_ROUNDS if entry.grows else own
+    if not 1 <= rounds <= most:
+        raise InputError(f"{rounds} rounds are not accepted; write a number from 1 to {most}")
+    return rounds
+
+
+# The text
+
+
+def _told(entry: MotifEntry, rounds: int, values: Values) -> tuple[_Told, ...]:
+    """The foundation and so many rounds, their sums filled in."""
+    return tuple(_lines(entry, rounds, values))
+
+
+def _lines(entry: MotifEntry, rounds: int, values: Values) -> Iterator[_Told]:
+    own = entry.own_rounds
+    for number in range(rounds + 1):
+        turn, at = divmod(number - own - 1, entry.period) if number > own else (0, 0)
+        line = own + 1 + at if number > own else number
+        known = {**values, "r": number, "k": turn} if number > own else values
+        yield _Told(line + 1, number, _filled(entry.lines[line], known, line + 1))
+
+
+def _filled(text: str, values: Values, line: int) -> str:
+    try:
+        return _SUM.sub(lambda found: str(whole(found[1], values)), text)
+    except InputError as error:
+        raise error.at(Place(key=f"line {line}")) from error
+
+
+def _piece(entry: MotifEntry, rounds: int, known: Vocabulary, values: Values) -> Piece:
+    heard = Heard((), closed=True)
+    for line in _told(entry, rounds, values):
+        try:
+            said = parse_row(line.text, known)
+            if isinstance(said, SaidAgain):
+                raise InputError("write the round once, without repeating it")
+            _, heard = rows_of(said, heard, known)
+        except InputError as error:
+            raise error.at(_place(line)) from error
+    rows = [done.row for done in heard.done]
+    rows[-1] = replace(rows[-1], end=replace(rows[-1].end, fasten_off=True))
+    return Piece(entry.key, closed=True, rows=tuple(rows))
+
+
+def _place(line: _Told) -> Place:
+    where = f"rnd {line.round}" if line.round else "foundation"
+    return Place(key=f"line {line.line}, {where}")
+
+
+# The proof
+
+
+def _misused(row: RowFabric) -> Iterator[str]:
+    """What is wrong with the places of a round; what it states and what it leaves."""
+    if row.overrun:
+        there = row.order.size
+        yield f"it asks for {there + row.overrun} places, and the round below leaves {there}"
+    ways = (row.used > 0).astype(np.int32) + row.skipped + row.left
+    met = ways[row.order]
+    if not row.overrun and (met != 1).any():
+        at = int(np.flatnonzero(met != 1)[0])
+        yield f"place {at + 1} of the round below is neither worked into nor skipped"
+    if row.row.count != row.places:
+        yield f"it states {row.row.count} places and leaves {row.places}"
+
+
+def _unlike(
+    entry: MotifEntry, row: RowFabric, number: int, known: Vocabulary, values: Values
+) -> Iterator[str]:
+    """Where a round is not the same at all of its corners, petals or points."""
+    points = whole(entry.points, values)
+    if points < 2 or not number:
+        return
+    seen = _around(row, known)
+    each, over = divmod(len(seen), points)
+    if over:
+        yield f"it leaves {len(seen)} places, which {points} points do not share evenly"
+    for at, what in enumerate(seen[:-each] if not over else ()):
+        if what != seen[at + each]:
+            yield f"it is not the same {points} times: place {at + 1} differs from {at + each + 1}"
+            return
+
+
+def _around(row: RowFabric, known: Vocabulary) -> list[tuple[str, int]]:
+    """Each place that a round leaves: what it is, and how many share the place it stands on."""
+    kinds = places_made(row.row, known.stitches, closed=True)
+    below = row.first[row.made_by].tolist()
+    return [
+        (kind, below.count(on) if on >= 0 else 0) for kind, on in zip(kinds, below, strict=True)
+    ]
+
+
+def _check_count(entry: MotifEntry, number: int, count: int, values: Values) -> None:
+    if not entry.count or number < entry.count_from:
+        return
+    told = whole(entry.count, {**values, "r": number})
+    if told != count:
+        raise InputError(
+            f'count "{entry.count}" gives {told} places in rnd {number}, which leaves {count}'
+        )
+
+
+# How it lies
+
+
+def _flatness(entry: MotifEntry, known: Vocabulary, values: Values) -> Flatness | None:
+    if not entry.grows or not (entry.corners or entry.shape == CIRCLE):
+        return None
+    last = entry.own_rounds + 2 * entry.period
+    rows = _piece(entry, last, known, values).rows
+    growth = (_girth(rows[-1], known) - _girth(rows[-1 - entry.period], known)) / entry.period
+    stitch = _most(rows[-entry.period :], known)
+    shape = stitch.height_over_width
+    if shape is None:
+        return None
+    factor = flat_growth(entry.corners)
+    flat = Ratio(factor * shape.low, factor * shape.typical, factor * shape.high)
+    return Flatness(stitch.key, growth, flat, entry.corners)
+
+
+def _girth(row: Row, known: Vocabulary) -> float:
+    """Of a round, in widths of a stitch: a chain is as wide as a stitch, a picot has no width."""
+    own = 1.0 if row.start.counts and row.start.chains else 0.0
+    return own + sum(
+        times * known.stitches[key].width.typical for key, times in worked(row.body).items()
+    )
+
+
+def _most(rows: Sequence[Row], known: Vocabulary) -> Stitch:
+    """The stitch that most of some rounds is made of."""
+    total = sum((worked(row.body) for row in rows), start=worked(()))
+    total.pop(CHAIN, None)
+    return known.stitches[max(total, key=lambda key: total[key])]
