@@ -34,7 +34,7 @@ def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
     )
     data = package / "stitches" / "data"
     append(data / "edgings.toml", *example("## Add an edging", "toml"))
-    append(data / "stitches.toml", *example("## Add a stitch", "toml"))
+    append(data / "stitches.toml", "\n".join(example("## Add a stitch", "toml")))
     after(
         package / "swatch_file.py",
         '"edc": "extended_double_crochet",\n',
@@ -105,11 +105,11 @@ def test_added_edging_fills_the_hem(program: Path, tmp_path: Path) -> None:
 
 def test_added_stitch_makes_a_skirt(program: Path, tmp_path: Path) -> None:
     """Swatched under its abbreviation, worked, tallied, written, read back."""
-    stitch = ('stitch = "double_crochet"', 'stitch = "linked_double_crochet"')
+    stitch = ('stitch = "double_crochet"', 'stitch = "double_extended_single_crochet"')
     design = changed(RING, tmp_path / "design.toml", stitch)
-    swatch = changed(COTTON, tmp_path / "swatch.toml", ('stitch = "dc"', 'stitch = "ldc"'))
+    swatch = changed(COTTON, tmp_path / "swatch.toml", ('stitch = "dc"', 'stitch = "desc"'))
     size = drafted(program, design, swatch)
-    assert "ldc in each st around" in size["pieces"][0]["rows"][1]["text"]
+    assert "desc in each st around" in size["pieces"][0]["rows"][1]["text"]
     assert {c["name"]: c["verdict"] for c in size["checks"]}["reads_back"] == "pass"
 
 

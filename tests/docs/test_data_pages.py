@@ -15,6 +15,7 @@ from frogless.proof.prove import CHECKS
 from frogless.stitches.edgings import patterns
 from frogless.stitches.entries import KEYS
 from frogless.stitches.load import dictionary
+from frogless.stitches.model import CATCHES, COUNTED, SYMBOL_PARTS
 
 CHECKS_PAGE = page("checks.md")
 STITCHES = page("stitches.md")
@@ -44,6 +45,18 @@ def test_every_key_of_a_stitch_is_explained() -> None:
     """And none that is not taken."""
     told = set(named(part(STITCHES, "## Stitches"))) - set(dictionary())
     assert told == set(KEYS)
+
+
+def test_every_motion_of_a_stitch_is_explained() -> None:
+    """With a number where it takes one."""
+    told = [cells[0] for cells in rows(part(STITCHES, "### Motions"))][1:]
+    assert sorted(told) == sorted(f"{m} n" if m in COUNTED else m for m in CATCHES)
+
+
+def test_every_part_of_a_symbol_is_explained() -> None:
+    """With a number where it takes one."""
+    told = [cells[0] for cells in rows(part(STITCHES, "### Parts of a symbol"))][1:]
+    assert sorted(told) == sorted(f"{p} n" if takes else p for p, takes in SYMBOL_PARTS.items())
 
 
 def test_every_edging_is_listed_with_its_parameters() -> None:

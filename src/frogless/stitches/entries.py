@@ -44,6 +44,8 @@ def read_stitch(key: str, entry: Mapping[str, Any], known: Known) -> Stitch:
     _check_keys(entry)
     given: dict[str, Any] = read_values(entry)
     given["terms"] = MappingProxyType({one: given.pop(one) for one in _DIALECTS})
+    if "how" in given:  # a sentence of its own is not left to another's left-handed one
+        given.setdefault("left_handed", "")
     stitch = Stitch(**{**_filled_in(entry, known), **given, "key": key})
     if not closes(stitch):
         raise InputError(
@@ -72,6 +74,8 @@ def _check_keys(entry: Mapping[str, Any]) -> None:
     needed = _needed(entry)
     if missing := sorted(needed - entry.keys()):
         raise InputError(f"{', '.join(missing)} missing")
+    if "works" in entry and entry["kind"] != "group":
+        raise InputError(f'kind is "{entry["kind"]}"; what has works is a group')
     if "works" in entry and (counted := sorted(entry.keys() & (_COUNTED_KEYS | {"like", "into"}))):
         raise InputError(f"{counted[0]} of a group follows from what it works; leave it out")
 

@@ -8,9 +8,9 @@ from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
-from typing import get_args
+from typing import Any, get_args
 
-from frogless.errors import InputError, Place
+from frogless.errors import InputError, Place, near_names
 from frogless.stitches.entries import read_stitch
 from frogless.stitches.model import Dialect, Stitch, Term
 from frogless.stitches.node_data import known_stitch
@@ -54,13 +54,17 @@ def read_dictionary(text: str, file: str, known: Mapping[str, Stitch] = _NONE) -
     """
     faults: dict[str, InputError] = {}
     stitches: dict[str, Stitch] = {}
-    for key, entry in tomllib.loads(text).items():
+    for key, entry in _tables(text, file).items():
         try:
             stitches[key] = read_stitch(key, entry, {**known, **stitches})
         except InputError as error:
             faults[key] = error
+    there = {**known, **stitches}
+    for key, stitch in stitches.items():
+        if key not in faults and (fault := _sentence_fault(stitch, there)):
+            faults[key] = InputError(fault)
     for dialect in _DIALECTS:
-        for key, fault in _term_faults({**known, **stitches}, dialect).items():
+        for key, fault in _term_faults(there, dialect).items():
             faults.setdefault(key, InputError(fault))
     if faults:
         told = [f for key, e in faults.items() for f in e.at(Place(file, key=key)).faults]
@@ -88,14 +92,20 @@ def leaves(stitches: Mapping[str, Stitch]) -> Mapping[str, int]:
     return MappingProxyType({key: stitch.leaves for key, stitch in stitches.items()})
 
 
-def explain(stitch: Stitch, dialect: Dialect) -> str:
-    """`how` with every `{key}` filled with the dialect's own term, beginning with a capital."""
-    return _told(stitch.how, dialect)
+def explain(stitch: Stitch, dialect: Dialect, stitches: Mapping[str, Stitch] | None = None) -> str:
+    """`how` with every `{key}` filled with the dialect's own term, beginning with a capital.
+
+    Args:
+        stitches: those that it may name; the dictionary unless others are handed in.
+    """
+    return _told(stitch.how, dialect, stitches)
 
 
-def explain_left_handed(stitch: Stitch, dialect: Dialect) -> str:
+def explain_left_handed(
+    stitch: Stitch, dialect: Dialect, stitches: Mapping[str, Stitch] | None = None
+) -> str:
     """As `explain`, for a left-hander; the same where no word differs."""
-    return _told(stitch.left_handed or stitch.how, dialect)
+    return _told(stitch.left_handed or stitch.how, dialect, stitches)
 
 
 def data_file(name: str) -> str:
@@ -103,12 +113,31 @@ def data_file(name: str) -> str:
     return files("frogless.stitches").joinpath("data", name).read_text(encoding="utf-8")
 
 
-def _told(sentence: str, dialect: Dialect) -> str:
+def _tables(text: str, file: str) -> dict[str, Mapping[str, Any]]:
+    try:
+        tables = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        raise InputError(f"it is not understood as TOML: {error}", Place(file)) from None
+    for key, entry in tables.items():
+        if not isinstance(entry, Mapping):
+            raise InputError(f"{entry!r} is no stitch; write a table [{key}]", Place(file, key=key))
+    return tables
+
+
+def _sentence_fault(stitch: Stitch, known: Mapping[str, Stitch]) -> str:
+    """What its sentences name that is neither a stitch nor a reading word."""
+    for key in _FILLED.findall(stitch.how + stitch.left_handed):
+        if key not in known and key not in words("us"):
+            return f'"{{{key}}}" is neither a stitch nor a reading word{near_names(key, known)}'
+    return ""
+
+
+def _told(sentence: str, dialect: Dialect, stitches: Mapping[str, Stitch] | None) -> str:
     known = words(dialect)
 
     def term(found: re.Match[str]) -> str:
         key = found[1]
-        return known[key].name if key in known else stitch_named(key).terms[dialect].name
+        return known[key].name if key in known else stitch_named(key, stitches).terms[dialect].name
 
     text = _FILLED.sub(term, sentence)
     return text[:1].upper() + text[1:]

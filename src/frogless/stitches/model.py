@@ -66,7 +66,14 @@ SYMBOL_PARTS: Mapping[str, bool] = {
     "crossed": True,
     "coil": True,
     "linked_left": False,
-    "open_top": False,
+    "triangle": False,
+    "diamond": False,
+    "foot_bar": False,
+    "oval_under": False,
+    "side_loop": False,
+    "slanted": False,
+    "stacked": True,
+    "branch": False,
 }
 
 

@@ -102,10 +102,17 @@ def _steps(name: str, value: object) -> tuple[Step, ...]:
     made: list[Step] = []
     for one in value:
         if isinstance(one, list):
-            made += _steps(name, one[1:]) * _number(f"{name}: {one}", one[0] if one else 0)
+            made += _steps(name, one[1:]) * _times(one)
         else:
             made.append(_step(_text(name, one)))
     return tuple(made)
+
+
+def _times(steps: list[object]) -> int:
+    times = steps[0] if steps else None
+    if type(times) is not int or times < 1:
+        raise InputError(f"{steps}: a list within the steps begins with how many times")
+    return times
 
 
 def _step(text: str) -> Step:

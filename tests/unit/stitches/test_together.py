@@ -6,16 +6,27 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.stitches.load import dictionary
-from frogless.stitches.model import CATCHES, Dialect
+from frogless.stitches.model import CATCHES, Dialect, Term
 from frogless.stitches.steps import loops_after
-from frogless.stitches.together import can_close_together, together_steps, together_term
+from frogless.stitches.together import (
+    can_close_together,
+    decreases,
+    together_steps,
+    together_term,
+)
 
-#: The stitches that fabrics are made of.
-FABRIC = [key for key, s in dictionary().items() if s.kind == "stitch" and s.turning_chain]
+#: The stitches that fabrics are made of, one in each place.
+FABRIC = [
+    key
+    for key, s in dictionary().items()
+    if s.kind == "stitch" and s.turning_chain and s.stands_on == s.leaves == 1
+]
+#: Closed by a loop drawn through the top, not by a draw through loops.
+CLOSED_OTHERWISE = {"popcorn", "back_popcorn", "bean", "half_double_slip_stitch"}
 
 
 @pytest.mark.parametrize("places", [2, 3, 4])
-@pytest.mark.parametrize("key", FABRIC)
+@pytest.mark.parametrize("key", [key for key in FABRIC if key not in CLOSED_OTHERWISE])
 def test_every_fabric_stitch_closes_when_worked_together(key: str, places: int) -> None:
     """One loop is left, and never fewer on the way; each but one leaves its last catch out."""
     stitch = dictionary()[key]
@@ -54,7 +65,13 @@ def test_stitches_together_are_named_as_they_are_written(
     assert together_term(dictionary()[key], places, dialect).abbreviation == short
 
 
-@pytest.mark.parametrize("key", ["slip_stitch", "chain", "picot", "bead", "adjustable_ring"])
+@pytest.mark.parametrize(
+    "key",
+    [
+        *("slip_stitch", "chain", "picot", "bead", "adjustable_ring", "shell", "star", "y_stitch"),
+        *sorted(CLOSED_OTHERWISE),
+    ],
+)
 def test_what_nothing_closes_is_refused_when_worked_together(key: str) -> None:
     """A slip stitch has no open loops to leave on the hook."""
     assert not can_close_together(dictionary()[key])
@@ -73,3 +90,13 @@ def test_a_ring_leaves_one_place_when_begun() -> None:
     ring = dictionary()["adjustable_ring"]
     assert (ring.kind, ring.stands_on, ring.leaves, ring.begins_on) == ("foundation", 0, 1, 0)
     assert loops_after(ring.steps)[-1] == 1
+
+
+def test_the_plain_decreases_are_those_of_the_basic_stitches_when_listed() -> None:
+    """Each basic stitch over two places and over three; families and ornaments need none."""
+    found = {one.terms["us"].abbreviation: one for one in decreases(dictionary())}
+    basic = ["sc", "hdc", "dc", "tr", "dtr", "trtr", "quadtr", "esc", "ehdc", "edc", "etr"]
+    assert list(found) == [f"{short}{n}tog" for short in basic for n in (2, 3)]
+    assert found["sc2tog"].terms["uk"] == Term("2 double crochet together", "dc2tog")
+    assert all(loops_after(one.steps)[-1] == 1 for one in found.values())
+    assert found["dc3tog"].steps == together_steps(dictionary()["double_crochet"], 3)
