@@ -213,7 +213,9 @@ def _unlike(
 
 def _around(row: RowFabric, known: Vocabulary) -> list[tuple[str, int]]:
     """Each place that a round leaves: what it is, and how many share the place it stands on."""
-    kinds = places_made(row.row, known.stitches, closed=True)
+    made = places_made(row.row, known.stitches, closed=True)
+    # What made a stitch is left aside: a turning chain stands in for a stitch of another name.
+    kinds = [kind.partition("=")[0] for kind in made]
     below = row.first[row.made_by].tolist()
     return [
         (kind, below.count(on) if on >= 0 else 0) for kind, on in zip(kinds, below, strict=True)
