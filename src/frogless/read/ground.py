@@ -25,8 +25,9 @@ from frogless.rows.nodes import (
 )
 from frogless.stitches.model import Stitch
 
-#: What a place is: "st" (also a chain that counts as one), "end" (of a row), "ring", or "sp" and
-#: the number of its chains; and the number of the row that made it, -1 for an edge begun on.
+#: What a place is: "st" (also a chain that counts as one), followed by "=" and the key of the stitch
+#: that made it where that is known, "end" (of a row), "ring", or "sp" and the number of its chains;
+#: and the number of the row that made it, -1 for an edge begun on.
 Spot = tuple[str, int]
 FROM_EDGE = -1
 NO_START = Start()
@@ -62,10 +63,15 @@ class Stretch:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What a row is offered, in the order met; None: not known."""
+    """What a row is offered, in the order met; None: not known.
+
+    Args:
+        below: the number of the row below, and how that one starts.
+    """
 
     spots: tuple[Spot, ...] | None
     below: int = FROM_EDGE
+    start: Start = NO_START
 
     @property
     def places(self) -> int | None:
@@ -78,7 +84,11 @@ class Ground:
         return any(kind.startswith("sp") for kind, _ in self.spots or ())
 
     def kinds(self, at: int, taken: int) -> tuple[str, ...]:
-        """What some of the places are; those beyond the last are none."""
+        """What some of the places are, whatever made them; those beyond the last are none."""
+        return tuple(kind.partition("=")[0] for kind in self.made(at, taken))
+
+    def made(self, at: int, taken: int) -> tuple[str, ...]:
+        """The same, with the stitches that made them."""
         return tuple(kind for kind, _ in (self.spots or ())[at : at + taken])
 
     def older(self, at: int) -> int:
@@ -268,9 +278,9 @@ def _left(body: Iterable[Node], stitches: Mapping[str, Stitch]) -> Iterator[str]
     """Every place left, in the order made."""
     for node in body:
         if isinstance(node, Work):
-            yield from ("st",) * (node.times * stitches[node.stitch].leaves)
+            yield from (f"st={node.stitch}",) * (node.times * stitches[node.stitch].leaves)
         elif isinstance(node, Together):
-            yield from ("st",) * stitches[node.stitch].leaves
+            yield from (f"st={node.stitch}",) * stitches[node.stitch].leaves
         elif isinstance(node, Chain) and node.times:
             yield from ("st",) * node.times if node.each else (f"sp{node.times}",)
         elif isinstance(node, Into):

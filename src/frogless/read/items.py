@@ -13,6 +13,7 @@ from frogless.read.spoken import (
     Backwards,
     Bare,
     Changed,
+    Counted,
     Each,
     Evenly,
     FromHook,
@@ -66,8 +67,8 @@ class Context:
 
     def check(self, noun: Noun, at: int, taken: int) -> None:
         """Whether the places that are taken are what they are called."""
-        for place, kind in enumerate(self.ground.kinds(at, taken), start=at + 1):
-            _check_kind(noun, kind, place, noted=self.noted)
+        for place, kind in enumerate(self.ground.made(at, taken), start=at + 1):
+            _check_kind(noun, kind, place, self)
 
 
 def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[Node, ...], int]:
@@ -78,19 +79,14 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
     """
     nodes: list[Node] = []
     for index, item in enumerate(items):
-        if isinstance(item, Each) and item is not items[-1]:
-            raise InputError(
-                '"in each" takes all places there are; with other stitches after it, write their '
-                "numbers"
-            )
         made: tuple[Node, ...]
         if isinstance(item, Evenly):
             made = _evenly(item, at, context)
-        elif isinstance(item, Starred):
-            made = (_starred(item, items[index + 1 :], at, context),)
+        elif isinstance(item, Starred | Each):
+            made = (_to_the_end(item, items[index + 1 :], at, context),)
         else:
             made = (_node(item, at, context),)
-        nodes += made
+        nodes += (node for node in made if getattr(node, "times", 1))
         at += taken_by(made, context.vocabulary.stitches)
     return tuple(nodes), at
 
@@ -98,6 +94,7 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
 def _node(item: Item, at: int, context: Context) -> Node:
     match item:
         case Placed(node, where, noun):
+            _check_top(item, at, context)
             return _located(node, where, noun, at, context)
         case Skipped(times, noun):
             return _located(Skip(times), "next", noun, at, context)
@@ -107,8 +104,6 @@ def _node(item: Item, at: int, context: Context) -> Node:
             return _located(_over(word, times, places, context), where, noun, at, context)
         case Tog(word):
             return _located(_together(word, context.vocabulary), "next", "place", at, context)
-        case Each():
-            return _each(item, at, context)
         case Group(items, times):
             return _group(items, times, at, context)
         case SaidChain():
@@ -119,8 +114,6 @@ def _node(item: Item, at: int, context: Context) -> Node:
             return node
         case Changed(colour, carried):
             return Change(colour, carried)
-        case Starred():
-            raise InputError('"*" begins what repeats to the end of the row, outside brackets')
         case (
             Evenly()
             | Backwards()
@@ -129,6 +122,8 @@ def _node(item: Item, at: int, context: Context) -> Node:
             | Across()
             | SameStart()
             | Older()
+            | Starred()
+            | Each()
         ):
             raise InputError("how a row starts is said before its first stitch, outside brackets")
 
@@ -154,66 +149,155 @@ def _located(node: Node, where: Where, noun: Noun, at: int, context: Context) ->
             f'"last" ends with place {places} of the row below, but this ends with {at + taken}'
         )
     if where == "same" and not (start.shares and at == start.across):
-        raise InputError('"same" is for the place of a turning chain that counts, right after it')
+        raise InputError(
+            '"same" is for the place of a turning chain that counts, right after it, or of the '
+            "stitch just before"
+        )
     context.check(noun, at, taken)
     return Into((node,)) if where == "same" and isinstance(node, Work) else node
 
 
-def _check_kind(noun: Noun, kind: str, place: int, *, noted: bool) -> None:
-    if noun == "ch":
+def _check_top(said: Placed, at: int, context: Context) -> None:
+    """Whether a place is the top of the turning chain that the row below began with."""
+    if said.where != "top" or context.ground.spots is None:
+        return
+    start = context.ground.start
+    if not (start.counts and context.ground.made(at, 1) == ("st",)):
+        raise InputError(f"place {at + 1} of the row below is no turning chain that counts")
+    if said.chains not in (0, start.chains):
+        raise InputError(f"the turning chain of the row below is ch {start.chains}")
+
+
+def _check_kind(noun: Noun, kind: str, place: int, context: Context) -> None:
+    told = _CALLED.get(noun, noun)
+    kind, _, made_by = kind.partition("=")
+    stitch = noun[1:] if noun.startswith("=") else ""
+    if noun == "ch" or stitch:
         noun = "st"
     space, named = kind.startswith("sp"), noun.startswith("sp")
-    if space and not named and not noted:
+    if space and not named and not context.noted:
         raise InputError(
             "the row below leaves chain spaces, and it is not said whether they are worked into; "
             'write "Count each ch-sp as a st." first, or name them: "in next ch-2 sp"'
         )
     if named and (not space or noun not in ("sp", kind)):
         called = f"a ch-{kind[2:]} sp" if space else _CALLED.get(kind, kind)
-        raise InputError(f"place {place} of the row below is {called}, no ch-{noun[2:]} sp")
+        what = f"ch-{noun[2:]} sp" if noun[2:] else "chain space"
+        raise InputError(f"place {place} of the row below is {called}, no {what}")
     unlike = "end" in (noun, kind) or noun == "ring"
     if noun != "place" and unlike and noun != kind:
-        raise InputError(
-            f"place {place} of the row below is {_CALLED.get(kind, kind)}, not "
-            f"{_CALLED.get(noun, noun)}"
-        )
+        raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}, not {told}")
+    if stitch and made_by and stitch not in (made_by, context.vocabulary.stitches[made_by].like):
+        found, meant = (_abbreviation(key, context) for key in (made_by, stitch))
+        raise InputError(f'place {place} of the row below is "{found}", not "{meant}"')
+
+
+def _abbreviation(key: str, context: Context) -> str:
+    return context.vocabulary.stitches[key].terms[context.vocabulary.dialect].abbreviation
 
 
 def _group(items: tuple[Item, ...], times: int, at: int, context: Context) -> Repeat:
     """Items worked so many times; the places of each turn are looked at."""
     if any(isinstance(item, Each) for item in items):
         raise InputError('"in each" is said outside brackets; inside them, write the numbers')
+    if any(isinstance(item, Starred) for item in items):
+        raise InputError('"rep from *" is said outside brackets; inside them, write how often')
     nodes, reached = nodes_of(items, at, context)
-    for turn in range(1, times if context.ground.spots else 0):
-        nodes_of(items, at + turn * (reached - at), context)
-    return Repeat(nodes, times)
+    _look_at_turns(items, times, at, reached - at, context)
+    return Repeat(nodes, times if nodes else 0)
 
 
-def _starred(said: Starred, after: tuple[Item, ...], at: int, context: Context) -> Repeat:
-    """What stands after a star, as often as the places before the rest of the row allow."""
+def _look_at_turns(
+    items: tuple[Item, ...], times: int, at: int, each: int, context: Context
+) -> None:
+    """The places of every turn but the first; beyond the last place there is nothing to look at."""
+    places = context.ground.places
+    if places is None or not each:
+        return
+    for turn in range(1, min(times, (places - at) // each + 1)):
+        nodes_of(items, at + turn * each, context)
+
+
+def _to_the_end(said: Starred | Each, after: tuple[Item, ...], at: int, context: Context) -> Node:
+    """What is worked as often as there is room, up to what comes after it."""
+    what = "in each" if isinstance(said, Each) else "rep from *"
     places = context.ground.places
     if places is None:
-        raise InputError('"rep from *" needs an edge whose stitches are known; write how often')
-    blind = replace(context, ground=replace(context.ground, spots=None))
-    unit, reached = nodes_of(said.items, at, context)
-    _, end = nodes_of(after, at, blind)
-    each, behind = reached - at, end - at
-    if said.to_last != behind:
+        raise InputError(f'"{what}" needs an edge whose stitches are known; write how often')
+    if any(isinstance(item, Starred | Each) for item in after):
         raise InputError(
-            f'"*" repeats to the last {said.to_last} places, but what follows it takes {behind}'
+            f'after "{what}" comes another that repeats to the end; one of them has to say how often'
         )
-    times, over = divmod(places - at - behind, each) if each else (0, 1)
+    blind = replace(context, ground=replace(context.ground, spots=None))
+    _, end = nodes_of(after, at, blind)
+    behind = end - at
+    _check_last(said, behind, context)
+    if isinstance(said, Each):
+        return _each(said, at, places - at - behind, context)
+    return _starred(said, at, places - at - behind, context)
+
+
+def _check_last(said: Starred | Each, behind: int, context: Context) -> None:
+    """Whether it is said to stop before the places that what follows takes.
+
+    "To last 2 sts" are places of any kind; "to last 2 ch-3 sps" is up to the last but one of these.
+    """
+    kinds = context.ground.kinds((context.ground.places or 0) - behind, behind)
+    total = sum(last.times for last in said.last)
+    if total == behind and (len(said.last) < 2 or _kinds_agree(said.last, kinds)):
+        return
+    match said.last:
+        case (Counted(times, noun),) if kinds and _is_called(noun, kinds[0]):
+            if sum(_is_called(noun, kind) for kind in kinds) == times:
+                return
+    if said.last:
+        raise InputError(
+            f"it repeats to the last {total} places, but what follows it takes {behind}"
+        )
+    what = (
+        '"in each" takes all places there are'
+        if isinstance(said, Each)
+        else "it repeats to the end"
+    )
+    raise InputError(
+        f'{what}, but what follows takes {behind}; write "to last {behind} '
+        f'st{"s" if behind > 1 else ""}" where it stops'
+    )
+
+
+def _kinds_agree(last: tuple[Counted, ...], kinds: tuple[str, ...]) -> bool:
+    told = [kind for kind in kinds for each in last if _is_called(each.noun, kind)]
+    return len(told) == len(kinds) and all(
+        sum(_is_called(each.noun, kind) for kind in kinds) == each.times for each in last
+    )
+
+
+def _is_called(noun: Noun, kind: str) -> bool:
+    """Whether a place is of a kind that a word means, taken strictly: a stitch is no space."""
+    if noun.startswith("sp"):
+        return kind.startswith("sp") and noun in ("sp", kind)
+    return noun == "place" or kind == ("st" if noun == "ch" or noun.startswith("=") else noun)
+
+
+def _starred(said: Starred, at: int, room: int, context: Context) -> Repeat:
+    """What stands after a star, as often as there is room."""
+    if any(isinstance(item, Starred | Each) for item in said.items):
+        raise InputError(
+            'a repeat to the end within another never comes to its end; put the inner one in "[...]" '
+            "and write how often"
+        )
+    unit, reached = nodes_of(said.items, at, context)
+    each = reached - at
+    times, over = divmod(room, each) if each else (0, 1)
     if over or times < 1:
-        raise InputError(_misfit(places, at, behind, each))
-    for turn in range(1, times if context.ground.spots else 0):
-        nodes_of(said.items, at + turn * each, context)
+        raise InputError(_misfit(at, room, each))
+    _look_at_turns(said.items, times, at, each, context)
     return Repeat(unit, times)
 
 
-def _misfit(places: int, at: int, behind: int, each: int) -> str:
+def _misfit(at: int, room: int, each: int) -> str:
     if not each:
         return '"*" repeats what takes no places, so that it never ends'
-    room = places - at - behind
     told = f"the repeat takes {each} places, and there are {max(room, 0)} for it"
     if room < each:
         return told + f", from place {at + 1} on"
@@ -221,8 +305,44 @@ def _misfit(places: int, at: int, behind: int, each: int) -> str:
     return told + f": {times} times, and {over} left over from place {at + times * each + 1} on"
 
 
+def _each(said: Each, at: int, times: int, context: Context) -> Node:
+    """One in each place that is left, all of them named."""
+    if times < 0:
+        raise InputError(f'there is no place for "in each" from place {at + 1} on')
+    kinds = context.ground.kinds(at, times)
+    for place, kind in enumerate(kinds, start=at + 1):
+        if any(_is_called(noun, kind) for noun in said.nouns):
+            continue
+        if kind.startswith("sp"):
+            raise InputError(
+                "the row below leaves chain spaces, and it is not said whether they are worked "
+                'into; write "in each st and ch-sp"'
+            )
+        raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}")
+    for place, made in enumerate(context.ground.made(at, times), start=at + 1):
+        if made.startswith("st") and all(noun.startswith(("=", "sp")) for noun in said.nouns):
+            _check_any(said.nouns, made, place, context)
+    if said.remaining != (at > 0) and not (at and said.last):
+        raise InputError(
+            '"remaining" is for places after others that are taken: a turning chain that counts '
+            "stands on the first; with one that does not count, every stitch is worked into"
+        )
+    return Repeat((said.into,), times) if said.into else Work(said.stitch, times)
+
+
+def _check_any(nouns: tuple[Noun, ...], made: str, place: int, context: Context) -> None:
+    """Whether a stitch is one of those that were named."""
+    named = [noun for noun in nouns if noun.startswith("=")]
+    for noun in named[:-1]:
+        try:
+            return _check_kind(noun, made, place, context)
+        except InputError:
+            continue
+    return _check_kind(named[-1], made, place, context)
+
+
 def _chain(said: SaidChain) -> Chain:
-    if said.sense in ("counted", "not_counted", "counted_next"):
+    if said.sense in ("counted", "not_counted", "counted_next") or said.space:
         raise InputError("only the chain at the beginning of a row is a turning chain")
     return Chain(said.times, each=said.sense == "each_counted")
 
@@ -257,27 +377,3 @@ def _together(word: str, vocabulary: Vocabulary) -> Together:
     if found is None:
         raise TypeError(f"{word!r} is not stitches worked together")
     return Together(vocabulary.key(found["stitch"]), int(found["places"]))
-
-
-def _each(said: Each, at: int, context: Context) -> Node:
-    """One in each place that is left, all of them named."""
-    ground = context.ground
-    if ground.places is None:
-        raise InputError('"in each" needs an edge whose stitches are known; write the number')
-    kinds = {"st" if noun == "ch" else noun for noun in said.nouns}
-    for place, kind in enumerate(ground.kinds(at, ground.places - at), start=at + 1):
-        if kind in kinds or (kind.startswith("sp") and "sp" in kinds) or "place" in kinds:
-            continue
-        if kind.startswith("sp"):
-            raise InputError(
-                "the row below leaves chain spaces, and it is not said whether they are worked "
-                'into; write "in each st and ch-sp"'
-            )
-        raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}")
-    if said.remaining != (at > 0):
-        raise InputError(
-            '"remaining" is for places after others that are taken: a turning chain that counts '
-            "stands on the first; with one that does not count, every stitch is worked into"
-        )
-    times = ground.places - at
-    return Repeat((said.into,), times) if said.into else Work(said.stitch, times)

@@ -49,7 +49,7 @@ class Once:
 
     said: Said
     side: Side
-    chains: Mapping[int, bool]
+    chains: Mapping[int, SaidChain]
     hook: float
 
 
@@ -60,24 +60,26 @@ class Heard:
     Args:
         begun: what the first row is worked into; None: not known.
         closed: whether the piece is worked in rounds.
-        chains: for a turning chain of so many chains, whether it counts.
+        chains: for a turning chain of so many chains, what was said of it.
         hook: mm; 0 when none was named.
         edge: the places that wait.
         done: the rows before.
         once: how each of them was said, by its number.
         section: the section the rows belong to.
         markers: how many markers stand in the work.
+        colour: what the piece was said to begin with.
     """
 
     begun: tuple[Stretch, ...] | None = ()
     closed: bool = True
     section: str = ""
-    chains: Mapping[int, bool] = field(default_factory=dict)
+    chains: Mapping[int, SaidChain] = field(default_factory=dict)
     hook: float = 0.0
     edge: Edge = NO_PLACES
     done: tuple[Done, ...] = ()
     once: Mapping[int, Once] = field(default_factory=dict)
     markers: int = 0
+    colour: str = ""
 
     @property
     def row(self) -> Row | None:
@@ -96,14 +98,12 @@ class Heard:
 
     def after(self, row: Row, met: Edge, vocabulary: Vocabulary) -> Heard:
         """The same, after one more row."""
-        start = row.start
         made = places_made(row, vocabulary.stitches, closed=self.closed)
         edge = after_row(met, row, made)
         return replace(
             self,
             edge=edge,
             done=(*self.done, Done(row, made, bool(met.behind), bool(edge.ahead))),
-            chains={**self.chains, start.chains: start.counts} if start.chains else self.chains,
             hook=row.hook,
             markers=len(row.marks) or self.markers,
         )
@@ -143,9 +143,24 @@ def rows_of(
 def _once(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Heard:
     once = Once(said, _side(said.label, number, heard), heard.chains, heard.hook)
     if said.items and isinstance(said.items[0], FromHook):
-        heard = heard.shortened(_own_chains(said.items[0]), vocabulary)
+        heard = heard.shortened(_own_chains(said.items[0], vocabulary), vocabulary)
     row, met = _row(once, number, heard, vocabulary)
-    return replace(heard.after(row, met, vocabulary), once={**heard.once, number: once})
+    return replace(
+        heard.after(row, met, vocabulary),
+        once={**heard.once, number: once},
+        chains={**heard.chains, **_told_of_chains(row.start, said)},
+        colour=said.colour or heard.colour,
+    )
+
+
+def _told_of_chains(start: Start, said: Said) -> Mapping[int, SaidChain]:
+    """What a turning chain of so many chains counts as from here on."""
+    if not start.chains:
+        return {}
+    spaces = (item.space for item in said.items if isinstance(item, SaidChain))
+    space = next(spaces, 0)
+    times = start.chains + space
+    return {times: SaidChain(times, "counted" if start.counts else "not_counted", space)}
 
 
 def _again(said: SaidAgain, number: int, heard: Heard, vocabulary: Vocabulary) -> Heard:
@@ -172,25 +187,45 @@ def _again(said: SaidAgain, number: int, heard: Heard, vocabulary: Vocabulary) -
     return replace(heard.after(row, met, vocabulary), once={**heard.once, number: once})
 
 
-def _own_chains(said: FromHook) -> int:
+def _own_chains(said: FromHook, vocabulary: Vocabulary) -> int:
     """Chains of a foundation that are the first row's turning chain and stand on none of it."""
     if said.skipped != said.nth - 1:
         raise InputError(
             f"{said.nth - 1} chains are skipped before chain {said.nth} from the hook, "
             f"not {said.skipped}"
         )
-    return said.skipped - said.counts
+    return said.skipped - skipped_count(said, vocabulary)
+
+
+def skipped_count(said: FromHook, vocabulary: Vocabulary) -> bool:
+    """Whether the chains skipped before a row stand for its first stitch.
+
+    Raises:
+        InputError: nobody said, and it is not usual for the stitch one way or the other.
+    """
+    if said.counts is not None:
+        return said.counts
+    stitch = vocabulary.stitches.get(said.stitch)
+    usual = stitch.chain_counts if stitch and stitch.turning_chain == said.skipped else ""
+    if usual in ("yes", "no"):
+        return usual == "yes"
+    chains = f"{said.skipped} skipped chs count" if said.skipped > 1 else "skipped ch counts"
+    word = stitch.terms[vocabulary.dialect].abbreviation if stitch else "st"
+    raise InputError(
+        f"it is not said whether the {said.skipped} chains before it count as a stitch; write "
+        f'"({chains} as first {word})" after "from hook", or that they do not count as a st'
+    )
 
 
 def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple[Row, Edge]:
     said = once.said
     start, items = _start(said.items, number, heard, vocabulary)
+    _check_colour(said, heard)
     _check_handling(said, heard)
     _check_yarn(said, heard)
     way = Way(once.side, any(isinstance(item, Backwards) for item in items), start)
     met = heard.met(way)
-    body = _body(items, Ground(met.ahead, heard.row.number if heard.row else -1), said, start,
-                 vocabulary, number)  # fmt: skip
+    body = _body(items, _ground(met, heard), said, start, vocabulary, number)
     end = replace(_end(said.endings, start, body, vocabulary), fasten_off=said.fasten_off)
     if number == 0 and heard.closed and begins_on_ring(body, vocabulary.stitches):
         # A ring that is pulled shut is closed, though nobody says so.
@@ -209,6 +244,18 @@ def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple
     )
     worked = len(places_made(row, vocabulary.stitches, closed=heard.closed))
     return replace(row, count=worked if said.stated is None else said.stated), met
+
+
+def _ground(met: Edge, heard: Heard) -> Ground:
+    return Ground(met.ahead, heard.row.number, heard.row.start) if heard.row else Ground(met.ahead)
+
+
+def _check_colour(said: Said, heard: Heard) -> None:
+    if said.colour and heard.row:
+        raise InputError(
+            f'a piece begins with a color before its first row; here write "change to color '
+            f'{said.colour}" where it changes'
+        )
 
 
 def _check_numbers(label: Label, heard: Heard) -> None:
@@ -245,7 +292,7 @@ def _start(
     if isinstance(items[0], Across):
         across = _across(items[0], vocabulary)
         items = items[1:]
-    start, rest = _chain(items, number, heard) if items else (Start(), items)
+    start, rest = _chain(items, number, heard, vocabulary) if items else (Start(), items)
     start = replace(start, across=across)
     following = [item for item in rest if not isinstance(item, Backwards)]
     if not (start.counts and following):
@@ -256,25 +303,27 @@ def _start(
     return replace(start, shares=shares), rest
 
 
-def _chain(items: tuple[Item, ...], number: int, heard: Heard) -> tuple[Start, tuple[Item, ...]]:
+def _chain(
+    items: tuple[Item, ...], number: int, heard: Heard, vocabulary: Vocabulary
+) -> tuple[Start, tuple[Item, ...]]:
     """The turning chain. In a foundation, only a chain said to count or not is one."""
     first, rest = items[0], items[1:]
     if isinstance(first, NoTurningChain):
         return Start(), rest
     if isinstance(first, FromHook):
-        return Start(first.skipped, first.counts), rest
+        return Start(first.skipped, skipped_count(first, vocabulary)), rest
     if not isinstance(first, SaidChain) or first.sense in ("each_counted", "one_space"):
         return Start(), items
-    if first.sense:
-        return Start(first.times, first.sense != "not_counted"), rest
-    if number == 0:
+    if number == 0 and not first.sense:
         return Start(), items
-    if first.times not in heard.chains:
+    told = first if first.sense else heard.chains.get(first.times)
+    if told is None:
         raise InputError(
             f"it is not said whether the turning chain of {first.times} counts; "
             'write "(does not count as a st)" or "(counts as first …)" after it'
         )
-    return Start(first.times, heard.chains[first.times]), rest
+    space = (SaidChain(told.space),) if told.space else ()
+    return Start(told.times - told.space, told.sense != "not_counted"), (*space, *rest)
 
 
 def _across(said: Across, vocabulary: Vocabulary) -> int:
@@ -342,6 +391,8 @@ def _end(
             join = _join_top(ending, start)
         elif ending.kind == "join_first":
             join = _join_first(ending, body, vocabulary)
+        elif ending.kind == "join":
+            join = "chain_top" if start.counts and start.chains else "first_stitch"
         elif ending.kind == "join_ring":
             join = "first_stitch"
     return End(join, turn=any(ending.kind == "turn" for ending in endings))

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from frogless.rows.nodes import Into, Work
+from frogless.rows.nodes import Into, Repeat, Work
 
 Sense = Literal["", "not_counted", "counted", "counted_next", "each_counted", "one_space"]
-Where = Literal["next", "first", "last", "same", "ring"]
+Where = Literal["next", "first", "last", "same", "ring", "top"]
 
-#: What a place was called: "st", "ch", "end" (of a row), "ring", "place", "sp" (a chain space), or
-#: "sp" and the number of its chains.
+#: What a place was called: "st", "ch", "end" (of a row), "ring", "place", "sp" (a chain space), "sp"
+#: and the number of its chains, or "=" and the key of the stitch that made it.
 Noun = str
 
 Handling = Literal["", "placed", "replaced", "moved"]
@@ -20,10 +20,15 @@ Handling = Literal["", "placed", "replaced", "moved"]
 
 @dataclass(frozen=True, slots=True)
 class SaidChain:
-    """Chains, and what was said that they count as."""
+    """Chains, and what was said that they count as.
+
+    Args:
+        space: so many of them, after those that count as the first stitch, are a chain space.
+    """
 
     times: int
     sense: Sense = ""
+    space: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,11 +38,13 @@ class FromHook:
     Args:
         nth: the chain that it begins in, counted from the hook.
         skipped: how many chains were said to come before it.
+        counts: None when nobody said; what `stitch` usually has for a turning chain decides then.
     """
 
     nth: int
     skipped: int
-    counts: bool
+    counts: bool | None
+    stitch: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,11 +70,17 @@ class Older:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A stitch in so many places, or several in one, and which places were meant."""
+    """A stitch in so many places, or several in one, and which places were meant.
 
-    node: Work | Into
+    Args:
+        node: a repeat where several are worked into each of some places.
+        chains: of a turning chain whose top was named; 0 when their number was not.
+    """
+
+    node: Work | Into | Repeat
     where: Where = "next"
     noun: Noun = "st"
+    chains: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,19 +149,29 @@ class Tog:
 
 
 @dataclass(frozen=True, slots=True)
+class Counted:
+    """So many places of a kind."""
+
+    times: int
+    noun: Noun = "st"
+
+
+@dataclass(frozen=True, slots=True)
 class Each:
-    """The same in each place there is.
+    """The same in each place there is, or in each but the last ones.
 
     Args:
         into: several in one place; without it one `stitch` in each.
         remaining: places before them are taken.
         nouns: every kind of place that was named.
+        last: the places that it leaves for what follows.
     """
 
     stitch: str
     into: Into | None
     remaining: bool
     nouns: tuple[Noun, ...] = ("st",)
+    last: tuple[Counted, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,8 +187,7 @@ class Starred:
     """Items worked as often as there is room: around, or up to the last so many places."""
 
     items: tuple[Item, ...]
-    to_last: int = 0
-    noun: Noun = "st"
+    last: tuple[Counted, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,7 +239,7 @@ Item = (
 class Ending:
     """One thing said of a row's end; `slip` is the stitch it is joined with, `word` what to."""
 
-    kind: Literal["untwisted", "join_first", "join_top", "join_ring", "no_join", "turn"]
+    kind: Literal["untwisted", "join", "join_first", "join_top", "join_ring", "no_join", "turn"]
     slip: str = ""
     word: str = ""
     chains: int = 0
@@ -251,6 +273,7 @@ class Said:
         short: whether it was called a short row.
         rejoined: whether yarn is joined for it.
         stated: places that the count adds up to; None when nothing was stated.
+        colour: what it was said to begin with.
     """
 
     label: Label
@@ -264,6 +287,7 @@ class Said:
     handling: Handling = ""
     fasten_off: bool = False
     stated: int | None = None
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)

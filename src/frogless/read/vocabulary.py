@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
+from frogless.errors import InputError
+from frogless.read.hook_places import into_terminals, place_named
+from frogless.rows.nodes import Into, Node, Repeat, Work
 from frogless.stitches.load import words
 from frogless.stitches.model import Dialect, Stitch
 
 CHAIN = "chain"
 SLIP_STITCH = "slip_stitch"
 _END = r"(?![\w-])"
+#: A pattern that nothing matches: where a dictionary has no words of a kind.
+_NONE = "(?!x)x"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,39 +42,91 @@ class Vocabulary:
         plain = normal(word)
         return self.keys.get(plain) or self.keys[plain.removesuffix("s")]
 
+    def put_into(self, node: Node, phrase: str) -> Node:
+        """A node with every stitch worked where a phrase says, "in back loop only of next".
+
+        Raises:
+            InputError: a stitch that is not worked there by any entry of the dictionary.
+        """
+        match node:
+            case Work(stitch, _) if self.stitches[stitch].stands_on:
+                return replace(node, stitch=self._placed(stitch, phrase))
+            case Into(body) | Repeat(body, _):
+                return replace(node, body=tuple(self.put_into(each, phrase) for each in body))
+        return node
+
+    def _placed(self, key: str, phrase: str) -> str:
+        stitch, places = self.stitches[key], place_named(phrase)
+        if stitch.into in places:
+            return key
+        for other in self.stitches.values():
+            if other.like == key and other.into in places and other.kind == stitch.kind:
+                return other.key
+        name = stitch.terms[self.dialect].abbreviation
+        there = [
+            other.terms[self.dialect].abbreviation
+            for other in self.stitches.values()
+            if other.into in places and other.kind == "stitch"
+        ]
+        accepted = f"; worked there: {', '.join(there)}" if there else ""
+        raise InputError(f'"{name}" is no stitch worked "{_shortened(phrase)}"{accepted}')
+
 
 def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
     """The words of a dialect."""
-    keys: dict[str, str] = {}
-    for key, stitch in stitches.items():
-        if stitch.kind == "group":  # only a name: a row holds what it works into one place
-            continue
-        term = stitch.terms[dialect]
-        if stitch.kind != "trim":  # its name is a whole phrase, which the grammar reads
-            keys[normal(term.name)] = key
-        keys[normal(term.abbreviation)] = key
+    keys = {word: key for key, stitch in stitches.items() for word in _named(stitch, dialect)}
+    keys |= _others(stitches, keys)
     skip = words(dialect)["skip"]
     skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
     told = MappingProxyType(keys)
     return Vocabulary(dialect, stitches, told, skips, _terminals(told, stitches, skips))
 
 
+def _named(stitch: Stitch, dialect: Dialect) -> tuple[str, ...]:
+    """Name and abbreviation; a trim's name is a whole phrase, which the grammar reads."""
+    term = stitch.terms[dialect]
+    name = () if stitch.kind == "trim" else (normal(term.name),)
+    return (*name, normal(term.abbreviation))
+
+
+def _others(stitches: Mapping[str, Stitch], known: Mapping[str, str]) -> Mapping[str, str]:
+    """What else stitches are called, where it means one stitch alone in whatever dialect."""
+    terms = {
+        normal(word)
+        for stitch in stitches.values()
+        for term in stitch.terms.values()
+        for word in (term.name, term.abbreviation)
+    }
+    told = [
+        (word, key)
+        for key, stitch in stitches.items()
+        if stitch.kind != "trim"
+        for word in {normal(word) for word in stitch.also}
+    ]
+    times = Counter(word for word, _ in told)
+    return {word: key for word, key in told if times[word] == 1 and word not in {*terms, *known}}
+
+
 def _terminals(
     keys: Mapping[str, str], stitches: Mapping[str, Stitch], skips: Iterable[str]
 ) -> str:
+    def those(*kinds: str) -> str:
+        found = [w for w, key in keys.items() if key != CHAIN and stitches[key].kind in kinds]
+        return _either(found) if found else _NONE
+
     chain = _either(word for word, key in keys.items() if key == CHAIN)
-    stitch = _either(word for word, key in keys.items() if key != CHAIN)
-    plural = _either(
-        word for word, key in keys.items() if stitches[key].kind in ("ornament", "trim")
-    )
+    stitch = those("stitch", "foundation", "ornament", "trim")
+    space = rf"(?:sps?|spaces?){_END}"
     lines = {
         "TOGETHER.3": rf"(?:{stitch})\d+tog{_END}",
-        "STITCH.2": rf"(?:{plural})s{_END}|(?:{stitch}){_END}" if plural else f"(?:{stitch}){_END}",
+        "STITCH.2": rf"(?:{those('ornament', 'trim')})s{_END}|(?:{stitch}){_END}",
+        "GROUP.2": rf"(?:{those('group')}){_END}",
         "CHAIN.1": rf"(?:{chain}){_END}",
-        "CHAIN_SPACE.1": rf"(?:{chain})-\d+\s+sps?{_END}",
+        "CHAIN_SPACE.1": rf"(?:(?:{chain})-\d+|\d+-(?:{chain}))[\s-]{space}",
         "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
-        "SPACE.1": rf"(?:{chain})-sps?{_END}",
-        "SKIP.1": rf"(?:{_either(skips)})\s+next{_END}",
+        "SPACE.2": rf"(?:(?:{chain})[\s-])?{space}",
+        "SKIP.1": rf"(?:{_either(skips)})(?:\s+(?:the\s+)?next)?{_END}",
+        **into_terminals(),
     }
     return "\n".join(f"{name}: /{pattern}/i" for name, pattern in lines.items())
 
@@ -81,6 +139,11 @@ def normal(word: str) -> str:
 def word_begins(word: str, text: str) -> bool:
     """Whether a text begins with a word, as a whole word."""
     return re.match(f"(?:{_either([word])}){_END}", text, re.IGNORECASE) is not None
+
+
+def _shortened(phrase: str) -> str:
+    """A phrase without the words for which of the places."""
+    return re.sub(r"\s+(the\s+)?(next|first|last|same|each.*)$", "", normal(phrase))
 
 
 def _either(words_: Iterable[str]) -> str:

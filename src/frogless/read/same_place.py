@@ -1,0 +1,85 @@
+"""What is worked into one and the same place: listed in brackets, or said one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from frogless.errors import InputError
+from frogless.read.spoken import Bare, Changed, Group, Item, Made, Placed, SaidChain
+from frogless.read.vocabulary import Vocabulary
+from frogless.rows.nodes import Chain, Change, Into, Node, Repeat, Work
+
+#: What may stand between two stitches of one place: it takes no place of its own.
+_BETWEEN = (SaidChain, Bare, Made, Changed)
+
+
+def inside(item: Item, words: Vocabulary) -> Node:
+    """An item that stands in a place with others.
+
+    Raises:
+        InputError: it takes a place of its own, or says something of the row's start.
+    """
+    match item:
+        case Bare(word, times):
+            return Work(words.key(word), times)
+        case Made(node):
+            return node
+        case Changed(colour, carried):
+            return Change(colour, carried)
+        case Group(items, times):
+            return Repeat(tuple(inside(each, words) for each in items), times)
+        case SaidChain(times, sense, 0) if sense in ("", "each_counted"):
+            return Chain(times, each=sense == "each_counted")
+    raise InputError(
+        "brackets before a place list what is worked into that one place, such as "
+        '"(dc, ch 1, dc) in next st"'
+    )
+
+
+def in_same_place(items: Iterable[Item], words: Vocabulary) -> tuple[Item, ...]:
+    """Items with "dc in next st, ch 1, dc in same st" brought together: (dc, ch 1, dc) in next st."""
+    told: list[Item] = []
+    for item in items:
+        at = _last_placed(told) if isinstance(item, Placed) and item.where == "same" else None
+        if at is None or not isinstance(item, Placed):
+            told.append(item)
+            continue
+        between = tuple(inside(each, words) for each in told[at + 1 :])
+        told[at:] = _with(told[at], (*between, *_body(item.node)))
+    return tuple(told)
+
+
+def _last_placed(told: list[Item]) -> int | None:
+    """The item whose place is the last that was worked into, if that was one of its own."""
+    for at in range(len(told) - 1, -1, -1):
+        if isinstance(told[at], Placed):
+            return at
+        if not isinstance(told[at], _BETWEEN):
+            return None
+    return None
+
+
+def _with(item: Item, more: tuple[Node, ...]) -> list[Item]:
+    """An item with more in the last place that it takes."""
+    if not isinstance(item, Placed):
+        raise TypeError(f"{item!r} takes no place")
+    node, before = item.node, list[Item]()
+    match node:
+        case Work(stitch, times) if times > 1:
+            before.append(Placed(Work(stitch, times - 1), item.where, item.noun))
+            node = Work(stitch)
+        case Repeat((Into() as into,), times):
+            before.append(Placed(Repeat((into,), times - 1), item.where, item.noun))
+            node = into
+    where = "next" if before else item.where
+    return [*before, Placed(Into((*_body(node), *more)), where, item.noun, item.chains)]
+
+
+def _body(node: Work | Into | Repeat) -> tuple[Node, ...]:
+    return node.body if isinstance(node, Into) else (node,)
+
+
+def first_worked(node: Work | Into) -> str:
+    """The key of the stitch that comes first; "" of chains."""
+    works = (node,) if isinstance(node, Work) else node.body
+    return next((each.stitch for each in works if isinstance(each, Work)), "")
