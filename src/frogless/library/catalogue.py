@@ -15,12 +15,14 @@ from frogless.write.stitch_pattern import say_way
 
 _TOP = """# Which stitches, patterns and edgings are there?
 
-This page is made from the library itself by `docs/make_catalogue.py`. `frogless stitches WORDS` searches it by any name, in US and UK
-terms and other languages; `frogless stitches --over 212` tells what works over a count. How the data are written:
-[stitches](stitches.md) and the [row language](row-language.md). Terms here are US; `--terms uk` shows the rows in UK terms.
+This page is made from the library itself by `docs/make_catalogue.py`. `frogless stitches WORDS`
+searches it by any name, in US and UK terms and other languages; `frogless stitches --over 212`
+tells what works over a count. How the data are written: [stitches](stitches.md) and the
+[row language](row-language.md). Terms here are US; `--terms uk` shows the rows in UK terms.
 
-Yarn is what a pattern takes against single crochet over the same area, and is derived from the motions of its stitches: a swatch knows
-better. Multiples are of the stitches that the first row or round is worked into.
+Yarn is what a pattern takes against single crochet over the same area, and is derived from the
+motions of its stitches: a swatch knows better. Multiples are of the stitches that the first row or
+round is worked into.
 """
 
 
@@ -37,7 +39,7 @@ def _by_multiple() -> Iterator[str]:
     entries = sorted(patterns().values(), key=lambda entry: (_first(entry), entry.names["us"]))
     for entry in entries:
         told = {way.closed: multiple(way.multiple, way.offset) for way in ways(entry)}
-        yarn = [cost(way, dictionary()).yarn for way in ways(entry)][0]
+        yarn = next(cost(way, dictionary()).yarn for way in ways(entry))
         name = f"[{entry.names['us']}](#{_anchor(entry)})"
         yield (
             f"| {told.get(False, '–')} | {told.get(True, '–')} | {name} | {yarn:.2f} | "

@@ -15,6 +15,7 @@ from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
 from frogless.stitches.pattern_rows import Way
 from frogless.stitches.patterns import PatternEntry, patterns
+from frogless.stitches.sums import whole
 
 Kind = Literal["stitch", "pattern", "edging"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
@@ -56,7 +57,13 @@ class Fit:
     closed: bool
     multiple: int
     offset: int
+    least: int = 1
     parameters: tuple[tuple[str, int], ...] = ()
+
+    def over(self, places: int) -> bool:
+        """Whether it works over so many places."""
+        repeats, rest = divmod(places - self.offset, self.multiple)
+        return rest == 0 and repeats >= self.least
 
 
 @cache
@@ -77,6 +84,17 @@ def ways(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iterat
         yield way_of(entry.key, closed=True, parameters=values)
 
 
+def stated(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iterator[Fit]:
+    """What a pattern says that it works over, in rows and in rounds; its rows are not read."""
+    usual = {name: p.default for name, p in entry.parameters.items()}
+    chosen = usual | dict(values or {})
+    for closed, text in ((False, entry.rows), (True, entry.rounds)):
+        if text is not None:
+            own = _unusual(chosen, entry.parameters)
+            sums = whole(text.multiple, chosen), whole(text.offset, chosen)
+            yield Fit(closed, *sums, text.least, own)
+
+
 def fits(item: Item, places: int) -> tuple[Fit, ...]:
     """Every way in which something works over so many places, usual parameters first.
 
@@ -91,10 +109,7 @@ def fits(item: Item, places: int) -> tuple[Fit, ...]:
 def _of_pattern_over(key: str, places: int) -> Iterator[Fit]:
     entry = patterns()[key]
     for values in _settings(entry.parameters):
-        for way in ways(entry, values):
-            if way.fits(places):
-                own = _unusual(values, entry.parameters)
-                yield Fit(way.closed, way.multiple, way.offset, own)
+        yield from (fit for fit in stated(entry, values) if fit.over(places))
 
 
 def _of_edging_over(key: str, places: int) -> Iterator[Fit]:
@@ -104,10 +119,9 @@ def _of_edging_over(key: str, places: int) -> Iterator[Fit]:
             made = edgings.build(pattern, values)
         except InputError:
             continue
-        repeats, over = divmod(places - made.offset, made.multiple)
-        if repeats > 0 and not over:
-            own = _unusual(values, pattern.parameters)
-            yield Fit(True, made.multiple, made.offset, own)
+        fit = Fit(True, made.multiple, made.offset, parameters=_unusual(values, pattern.parameters))
+        if fit.over(places):
+            yield fit
 
 
 def _settings(parameters: Mapping[str, edgings.Parameter]) -> Iterator[dict[str, int]]:

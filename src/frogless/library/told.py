@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from frogless.errors import InputError
 from frogless.library.cost import Cost, cost
 from frogless.library.find import Found, find, plain
-from frogless.library.items import Fit, Item, Name, fits, ways
+from frogless.library.items import Fit, Item, Name, fits, stated, ways
 from frogless.stitches import edgings
 from frogless.stitches.load import dictionary, explain
 from frogless.stitches.model import Dialect, Stitch
@@ -49,13 +49,11 @@ def multiple(number: int, offset: int) -> str:
     return f"{number} + {offset}" if offset else str(number)
 
 
-def how_it_works(way: Way) -> str:
+def how_it_works(way: Way | Fit) -> str:
     """ "rows over 6 + 1", "rounds over 6"."""
     name = "rounds" if way.closed else "rows"
-    over = (
-        "any count" if (way.multiple, way.offset) == (1, 0) else multiple(way.multiple, way.offset)
-    )
-    return f"{name} over {over}"
+    any_count = (way.multiple, way.offset) == (1, 0)
+    return f"{name} over {'any count' if any_count else multiple(way.multiple, way.offset)}"
 
 
 def yarn_told(found: Cost) -> str:
@@ -98,7 +96,7 @@ def _where(name: Name) -> str:
 
 def _in_short(item: Item) -> str:
     if item.kind == "pattern":
-        return "; ".join(how_it_works(way) for way in ways(patterns()[item.key]))
+        return "; ".join(how_it_works(way) for way in stated(patterns()[item.key]))
     if item.kind == "edging":
         made = edgings.edging(item.key)
         return f"rounds over {multiple(made.multiple, made.offset)}"
