@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from frogless.library.cost import cost
 from frogless.library.items import ways
-from frogless.library.told import how_it_works, multiple, yarn_told
+from frogless.library.told import again_told, how_it_works, multiple, yarn_told
 from frogless.stitches import edgings
 from frogless.stitches.load import dictionary, explain
 from frogless.stitches.patterns import PatternEntry, patterns
@@ -80,9 +80,8 @@ def _pattern(entry: PatternEntry) -> Iterator[str]:
         yield "```text"
         yield from say_way(way, dictionary(), "us")
         yield "```\n"
-        if len(way.rows) > 1:
-            name = "rnds" if way.closed else "rows"
-            yield f"Repeat {name} {way.setup + 1} to {len(way.rows)}.\n"
+        if again := again_told(way):
+            yield f"{again}\n"
     if entry.note:
         yield f"{entry.note}\n"
     yield f"From: {entry.source} ({entry.basis}).\n"

@@ -56,6 +56,17 @@ def how_it_works(way: Way | Fit) -> str:
     return f"{name} over {'any count' if any_count else multiple(way.multiple, way.offset)}"
 
 
+def again_told(way: Way) -> str:
+    """Which rows are worked over and over: "Repeat rows 2 and 3."; "" where there is one alone."""
+    first, last = way.setup + 1, len(way.rows)
+    if last == 1:
+        return ""
+    name = "rnd" if way.closed else "row"
+    if first == last:
+        return f"Repeat {name} {first}."
+    return f"Repeat {name}s {first} {'and' if last == first + 1 else 'to'} {last}."
+
+
 def yarn_told(found: Cost) -> str:
     """What a pattern costs in yarn, in words."""
     return f"{found.yarn:.2f} times the yarn of single crochet over the same area"
@@ -189,9 +200,7 @@ def _pattern_in_full(entry: PatternEntry, terms: Dialect) -> Iterator[str]:
         yield ""
         yield f"{how_it_works(way).capitalize()}; {yarn_told(found)} (derived)"
         yield from say_way(way, dictionary(), terms)
-        if len(way.rows) > 1:
-            name, first = ("rnds" if way.closed else "rows"), way.setup + 1
-            yield f"Repeat {name} {first} to {len(way.rows)}."
+        yield from filter(None, [again_told(way)])
     if entry.note:
         yield entry.note
     yield ""
