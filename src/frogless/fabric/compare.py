@@ -28,6 +28,9 @@ def same(a: Fabric, b: Fabric) -> str | None:
     if tuple(a.pieces) != tuple(b.pieces):
         return f"the pieces are {_listed(a)} in one and {_listed(b)} in the other"
     for name, rows in a.pieces.items():
+        begun = [fabric.colours.get(name) or "none" for fabric in (a, b)]
+        if begun[0] != begun[1]:
+            return f"{name} begins with color {begun[0]} in one and {begun[1]} in the other"
         others = b.pieces[name]
         for row, other in zip(rows, others, strict=False):
             if difference := same_row(row, other):

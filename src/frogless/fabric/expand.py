@@ -51,7 +51,7 @@ def expand(program: Program, stitches: Mapping[str, Stitch]) -> Fabric:
     done: dict[str, tuple[RowFabric, ...]] = {}
     for piece in program.pieces:
         done[piece.name] = _piece(piece, builder, keys, done)
-    return Fabric(done)
+    return Fabric(done, {piece.name: piece.colour for piece in program.pieces})
 
 
 def place_order(row: Row, below: Row, places: int) -> Ints:

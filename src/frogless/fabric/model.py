@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 import numpy.typing as npt
@@ -79,6 +79,11 @@ class RowFabric:
 
 @dataclass(frozen=True, slots=True)
 class Fabric:
-    """All rows of all pieces, by piece name."""
+    """All rows of all pieces, by piece name.
+
+    Args:
+        colours: the letter that each piece is begun with; "" in one colour.
+    """
 
     pieces: Mapping[str, tuple[RowFabric, ...]]
+    colours: Mapping[str, str] = field(default_factory=dict)

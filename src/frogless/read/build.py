@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.read.edges import read_along, read_stretches
@@ -24,7 +24,11 @@ _HEADING = re.compile(
     r"(?:, into (?P<edges>.+?), (?:RS|WS) facing(?:; join yarn in [\w ]+)?)?\."
 )
 _SECTION = re.compile(r"Section:\s*(?P<name>.*)")
-_NOTE = re.compile(r"Note: Sts are numbered in the order in which they were worked\b.*")
+_NOTE = re.compile(
+    r"Note: (?:Sts are numbered in the order in which they were worked|To change colou?r,).*"
+)
+#: A line of its own before the first row; the row may say it as well.
+BEGIN_COLOUR = re.compile(r"(?:Begin|Start) (?:with|in) colou?r (?P<letter>[A-Z])\.", re.IGNORECASE)
 _TERMS = re.compile(r"Terms:\s*(?P<dialect>\w+)")
 _SEAM = re.compile(
     r"Seam (?P<name>.+?): (?P<stitch>.+?) through both edges: 1 in each of (?P<first>.+?); "
@@ -65,7 +69,7 @@ def read_program(
     if lines and (terms := _TERMS.fullmatch(lines[0].text)):
         _check_terms(terms["dialect"], dialect, Place(file, lines[0].number))
         lines = lines[1:]
-    if lines and _NOTE.fullmatch(lines[0].text):
+    while lines and _NOTE.fullmatch(lines[0].text):
         lines = lines[1:]
     seam_lines = [line for line in lines if line.text.startswith("Seam ")]
     row_lines = [line for line in lines if not line.text.startswith("Seam ")]
@@ -174,6 +178,8 @@ def _piece(
     file: str,
 ) -> tuple[Piece, tuple[Done, ...]]:
     heard = Heard(begun, heading.closed)
+    if block and (colour := BEGIN_COLOUR.fullmatch(block[0].text)):
+        heard, block = replace(heard, colour=colour["letter"].upper()), block[1:]
     for line, said in _parsed(block, heading.closed, known, file):
         if isinstance(said, str):
             heard = heard.in_section(said)
@@ -186,7 +192,7 @@ def _piece(
         place = Place(file, heading.line, f"line {heading.line}")
         raise InputError(f'"{heading.name}" has no rows', place)
     rows = tuple(done.row for done in heard.done)
-    return Piece(heading.name, heading.closed, rows, heading.bases), heard.done
+    return Piece(heading.name, heading.closed, rows, heading.bases, heard.colour), heard.done
 
 
 def _parsed(

@@ -10,7 +10,7 @@ from lark import Token, Transformer, Tree
 from lark.exceptions import VisitError
 
 from frogless.errors import InputError
-from frogless.read.same_place import first_worked, in_same_place, inside
+from frogless.read.same_place import first_worked, in_same_place, inside, is_worked
 from frogless.read.spoken import (
     NOTHING,
     Across,
@@ -144,7 +144,8 @@ class _Builder(Transformer[Token, Any]):
 
     def main(self, parts: list[Any]) -> tuple[str, Any]:
         endings = tuple(part for part in parts if isinstance(part, Ending))
-        return "main", (self._items(part for part in parts if part not in endings), endings)
+        items = self._items(part for part in parts if not isinstance(part, Ending))
+        return "main", (items or (NOTHING,), endings)
 
     def markers(self, parts: list[Any]) -> tuple[str, Any]:
         handling, *marked = parts
@@ -325,25 +326,25 @@ class _Builder(Transformer[Token, Any]):
     def often(self, parts: list[Token]) -> int:
         return 2 if parts[0].type == "TWICE" else int(parts[0])
 
-    def items(self, parts: list[Any]) -> tuple[Item, ...]:
-        return self._items(parts)
-
     def _items(self, parts: Iterable[Any]) -> tuple[Item, ...]:
         """Items one after the other, those in the same place as the one before brought together."""
         flat: list[Item] = []
         for part in parts:
             flat += part if isinstance(part, tuple) else (part,)
-        return in_same_place(flat, self.words)
+        return in_same_place(filter(is_worked, flat), self.words)
 
     def starred(self, parts: list[Any]) -> Starred:
-        items, *last = parts
-        return Starred(items, *last)
+        *items, last = parts
+        if isinstance(last, tuple) and isinstance(last[0], Counted):
+            return Starred(self._items(items), last)
+        return Starred(self._items(parts))
 
     def again_from(self, parts: list[Any]) -> Group:
         """A number of times more than the once that was written."""
-        items, more = parts
+        *items, more = parts
         word = more.split()[0].lower()
-        return Group(items, 1 + {"once": 1, "twice": 2}.get(word, 0) or 1 + int(word))
+        times = {"once": 1, "twice": 2}.get(word) or int(word)
+        return Group(self._items(items), 1 + times)
 
     def to_last(self, parts: list[Counted]) -> tuple[Counted, ...]:
         return tuple(parts)

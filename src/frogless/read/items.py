@@ -86,7 +86,7 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
             made = (_to_the_end(item, items[index + 1 :], at, context),)
         else:
             made = (_node(item, at, context),)
-        nodes += (node for node in made if getattr(node, "times", 1))
+        nodes += made
         at += taken_by(made, context.vocabulary.stitches)
     return tuple(nodes), at
 
@@ -204,7 +204,7 @@ def _group(items: tuple[Item, ...], times: int, at: int, context: Context) -> Re
         raise InputError('"rep from *" is said outside brackets; inside them, write how often')
     nodes, reached = nodes_of(items, at, context)
     _look_at_turns(items, times, at, reached - at, context)
-    return Repeat(nodes, times if nodes else 0)
+    return Repeat(nodes, times)
 
 
 def _look_at_turns(
@@ -307,7 +307,7 @@ def _misfit(at: int, room: int, each: int) -> str:
 
 def _each(said: Each, at: int, times: int, context: Context) -> Node:
     """One in each place that is left, all of them named."""
-    if times < 0:
+    if times < 1:
         raise InputError(f'there is no place for "in each" from place {at + 1} on')
     kinds = context.ground.kinds(at, times)
     for place, kind in enumerate(kinds, start=at + 1):

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from frogless.errors import InputError, Place
+from frogless.read.build import BEGIN_COLOUR
 from frogless.read.ground import plain
 from frogless.read.parse import parse_row
 from frogless.read.recover import Heard, rows_of
@@ -34,7 +35,6 @@ from frogless.stitches.patterns import WayText, pattern_named
 from frogless.stitches.sums import whole
 
 _SUM = re.compile(r"\{([^{}]*)\}")
-_COLOUR = re.compile(r"(?:Begin|Start) (?:with|in) colou?r (?P<letter>[A-Z])\.", re.IGNORECASE)
 #: Read over so many repeats, which have to say the same.
 _REPEATS = (2, 3)
 
@@ -119,7 +119,7 @@ def _lines(text: str, known: Vocabulary) -> tuple[tuple[_Line, ...], str]:
     for number, line in enumerate(text.strip().splitlines(), start=1):
         if not line.strip():
             continue
-        if begun := _COLOUR.fullmatch(line.strip()):
+        if begun := BEGIN_COLOUR.fullmatch(line.strip()):
             colour = begun["letter"].upper()
             continue
         try:
@@ -128,6 +128,7 @@ def _lines(text: str, known: Vocabulary) -> tuple[tuple[_Line, ...], str]:
             raise error.at(Place(key=f"line {number}")) from error
         if isinstance(said, SaidAgain):
             raise InputError("write the rows once, without repeating them", _place(number))
+        colour = said.colour or colour
         found.append(_Line(number, said))
     if not found:
         raise InputError("it has no rows")

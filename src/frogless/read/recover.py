@@ -144,6 +144,7 @@ def _once(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Hear
     once = Once(said, _side(said.label, number, heard), heard.chains, heard.hook)
     if said.items and isinstance(said.items[0], FromHook):
         heard = heard.shortened(_own_chains(said.items[0], vocabulary), vocabulary)
+    _check_colour(said, heard)
     row, met = _row(once, number, heard, vocabulary)
     return replace(
         heard.after(row, met, vocabulary),
@@ -220,7 +221,6 @@ def skipped_count(said: FromHook, vocabulary: Vocabulary) -> bool:
 def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple[Row, Edge]:
     said = once.said
     start, items = _start(said.items, number, heard, vocabulary)
-    _check_colour(said, heard)
     _check_handling(said, heard)
     _check_yarn(said, heard)
     way = Way(once.side, any(isinstance(item, Backwards) for item in items), start)

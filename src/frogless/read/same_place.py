@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from frogless.errors import InputError
-from frogless.read.spoken import Bare, Changed, Group, Item, Made, Placed, SaidChain
+from frogless.read.spoken import NOTHING, Bare, Changed, Group, Item, Made, Placed, SaidChain
 from frogless.read.vocabulary import Vocabulary
 from frogless.rows.nodes import Chain, Change, Into, Node, Repeat, Work
 
@@ -72,11 +72,31 @@ def _with(item: Item, more: tuple[Node, ...]) -> list[Item]:
             before.append(Placed(Repeat((into,), times - 1), item.where, item.noun))
             node = into
     where = "next" if before else item.where
-    return [*before, Placed(Into((*_body(node), *more)), where, item.noun, item.chains)]
+    return [*before, Placed(Into(_joined(_body(node), more)), where, item.noun, item.chains)]
+
+
+def _joined(before: tuple[Node, ...], after: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Two runs as one, without a seam between stitches of one kind."""
+    match before[-1], after[0]:
+        case Work(stitch, m), Work(other, n) if stitch == other:
+            return (*before[:-1], Work(stitch, m + n), *after[1:])
+    return (*before, *after)
 
 
 def _body(node: Work | Into | Repeat) -> tuple[Node, ...]:
     return node.body if isinstance(node, Into) else (node,)
+
+
+def is_worked(item: Item) -> bool:
+    """Whether an item is worked at all: what a sum makes 0 times of is left out."""
+    match item:
+        case Placed(node):
+            return getattr(node, "times", 1) > 0
+        case Group(items, times):
+            return item == NOTHING or (times > 0 and bool(items))
+        case SaidChain(times, sense):
+            return times > 0 or bool(sense)
+    return bool(getattr(item, "times", 1))
 
 
 def first_worked(node: Work | Into) -> str:

@@ -122,7 +122,7 @@ def _terminals(
         "STITCH.2": rf"(?:{those('ornament', 'trim')})s{_END}|(?:{stitch}){_END}",
         "GROUP.2": rf"(?:{those('group')}){_END}",
         "CHAIN.1": rf"(?:{chain}){_END}",
-        "CHAIN_SPACE.1": rf"(?:(?:{chain})-\d+|\d+-(?:{chain}))[\s-]{space}",
+        "CHAIN_SPACE.2": rf"(?:(?:{chain})[\s-]?\d+|\d+-(?:{chain}))[\s-]{space}",
         "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
         "SPACE.2": rf"(?:(?:{chain})[\s-])?{space}",
         "SKIP.1": rf"(?:{_either(skips)})(?:\s+(?:the\s+)?next)?{_END}",
