@@ -25,7 +25,7 @@ def say_count(row: Row, words: Words, *, closed: bool = True, more: int = 0) -> 
         more: chains that a foundation chain is made longer by, for the row that is worked into it.
     """
     kinds = _kinds(row, words)
-    if not kinds or row_left(row, words.leaves) != row.count:
+    if not kinds or row_left(row, words.leaves) != row.count or _branches(kinds, words):
         return words.phrases.count("count_st", row.count + more)
     if is_ring(row, words.stitches, closed=closed):
         return words.phrases.count("count_ring", row.count)
@@ -41,6 +41,19 @@ def first_stitch(row: Row, words: Words) -> str:
     """
     made = (node.stitch for node, _ in nodes(row.body) if isinstance(node, Work | Together))
     return next((stitch for stitch in made if words.stitches[stitch].leaves), CHAIN)
+
+
+def stands_for(row: Row, words: Words) -> str:
+    """The key of the stitch that a turning chain which counts stands for.
+
+    That is the one the row ends with, or else the first, of those that the dictionary gives a
+    turning chain of so many chains; where the design has chosen another chain, the first stitch.
+    """
+    made = [node.stitch for node, _ in nodes(row.body) if isinstance(node, Work | Together)]
+    as_high = [key for key in made if words.stitches[key].turning_chain == row.start.chains]
+    if as_high and as_high[-1] == made[-1]:
+        return made[-1]
+    return as_high[0] if as_high else first_stitch(row, words)
 
 
 def _kinds(row: Row, words: Words) -> Counter[Kind]:
@@ -60,8 +73,14 @@ def _kinds(row: Row, words: Words) -> Counter[Kind]:
             case Chain(times, False):
                 kinds[times] += met * (times > 0)
     if row.start.counts and row.start.chains:
-        kinds[first_stitch(row, words)] += 1
+        kinds[stands_for(row, words)] += 1
     return +kinds
+
+
+def _branches(kinds: Counter[Kind], words: Words) -> bool:
+    """Whether a stitch leaves more places than it stands on, so that its number tells too little."""
+    leaves, stands_on = words.leaves, words.stands_on
+    return any(leaves[one] > max(stands_on[one], 1) for one in kinds if isinstance(one, str))
 
 
 def _say(kind: Kind, n: int, words: Words) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from frogless.rows.count import consumed, left_for_later
 from frogless.rows.nodes import Chain, Leave, Row, Start, Work
 from frogless.write.body import Setting, is_noted, say_body
-from frogless.write.counted import first_stitch
+from frogless.write.counted import first_stitch, stands_for
 from frogless.write.ground import Ground, is_ring, one_noun, say_place
 from frogless.write.markers import say_markers
 from frogless.write.words import Words
@@ -136,7 +136,7 @@ def _start(row: Row, said: Said, setting: Setting, place: Place) -> tuple[str, .
     if said.chains.get(start.chains) == start.counts and not beyond:
         return (phrases.say("chain", chain=words.chain, n=start.chains),)
     name = "chain_counted" if start.counts else "chain_not_counted"
-    values = {"chain": words.chain, "n": start.chains, "stitch": _first(row, words)}
+    values = {"chain": words.chain, "n": start.chains, "stitch": _stands_for(row, words)}
     if beyond:
         # Slip stitches end on one place and the chain stands on the next.
         name = "chain_counted_next"
@@ -149,12 +149,16 @@ def _from_hook(row: Row, words: Words) -> str:
     start = row.start
     name = "from_hook_counted" if start.counts else "from_hook_not_counted"
     nth = words.phrases.nth(start.chains + 1)
-    stitch = _first(row, words)
+    stitch = _stands_for(row, words)
     return words.phrases.count(name, start.chains, nth=nth, chain=words.chain, stitch=stitch)
 
 
 def _first(row: Row, words: Words) -> str:
     return words.stitch(first_stitch(row, words))
+
+
+def _stands_for(row: Row, words: Words) -> str:
+    return words.stitch(stands_for(row, words))
 
 
 def _backwards(row: Row, setting: Setting) -> tuple[str, ...]:

@@ -60,6 +60,25 @@ def test_turning_chain_says_at_first_whether_it_counts(
     assert said(us, row(n, start=start)) == expected
 
 
+@pytest.mark.parametrize(
+    ("chains", "body", "expected"),
+    [
+        (3, (Work(SC), Work(DC)), "dc"),
+        (3, (Work(DC), Work(SC)), "dc"),
+        (2, (Work("front_post_double_crochet"), Work("half_double_crochet")), "hdc"),
+        (2, (Work(SC), Work(DC)), "sc"),
+    ],
+    ids=["ends with it", "begins with it", "ends with the like", "none is as high"],
+)
+def test_turning_chain_is_named_for_a_stitch_as_high(
+    us: Words, chains: int, body: tuple[Node, ...], expected: str
+) -> None:
+    """Trellises and shells begin with a single; a chain of 3 at their edge is none of these."""
+    start = Start(chains, counts=True)
+    text = said(us, replace(row(0, start=start), body=body), closed=False)
+    assert f"Ch {chains} (counts as first {expected})," in text
+
+
 def test_turning_chain_is_short_once_it_is_said_whether_it_counts(us: Words) -> None:
     """In full again as soon as it counts otherwise."""
     before = Said().after(row(9, start=Start(2)))
