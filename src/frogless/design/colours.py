@@ -27,7 +27,7 @@ class Stripes(Strict):
 
 
 class Colours(Strict):
-    """Each colour by its letter, the first one being that of what is not striped."""
+    """Each colour by its letter; what is not striped is in the first of the alphabet."""
 
     names: Annotated[dict[Letter, Name], Field(min_length=1)]
     stripes: tuple[Stripes, ...] = ()

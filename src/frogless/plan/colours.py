@@ -72,7 +72,7 @@ def _painted(
     if has_changes(piece):
         return _as_it_is(piece)
     worked, reached = _begun(piece, before), dict[int, Rows]()
-    planned, main = plan.piece(piece.name), next(iter(asked.names))
+    planned, main = plan.piece(piece.name), min(asked.names)
     counted = counted_rows(piece.rows, {k: s.stands_on for k, s in basis.stitches.items()})
     letters: list[str | None] = []
     for row, counts in zip(piece.rows, counted, strict=True):

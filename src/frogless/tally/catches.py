@@ -9,12 +9,14 @@ So the *work* of a stitch is catches · width, in mm, and yarn is in proportion 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from frogless.fabric.colours import Coloured, ColouredRow, coloured
 from frogless.fabric.model import Fabric, Ints, RowFabric
 from frogless.plan.model import Plan
+from frogless.rows.colours import colours_of
 from frogless.rows.nodes import Seam
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, gauge, has_gauge
@@ -24,9 +26,10 @@ SLIP_STITCH = "slip_stitch"
 
 @dataclass(frozen=True, slots=True)
 class PartWork:
-    """The work of one part, mm, and the gauge its width is from.
+    """The work of one part in one colour, mm, and the gauge its width is from.
 
     Args:
+        colour: its letter; "" when there is one colour only.
         weighed: relative standard uncertainty of its own stitch's mass; None when that stitch was
             not weighed.
     """
@@ -35,18 +38,38 @@ class PartWork:
     work: float
     gauge: Gauge
     weighed: float | None = None
+    colour: str = ""
 
 
 def catches_of_row(row: RowFabric, stitches: Mapping[str, Stitch]) -> int:
-    """Times the yarn is caught in a row, turning chain and joining slip stitch included.
+    """Times the yarn is caught in a row, turning chain and joining slip stitch included."""
+    return int(np.sum(_catches_of_each(row, stitches))) + _joining(row, stitches)
+
+
+def catches_by_colour(
+    row: RowFabric, stitches: Mapping[str, Stitch], colours: ColouredRow, number: int
+) -> tuple[int, ...]:
+    """Times the yarn of each of `number` colours is caught in a row; a join is in the last one."""
+    each = _catches_of_each(row, stitches)
+    found = np.bincount(colours.stitch, weights=each, minlength=number)
+    found[colours.after] += _joining(row, stitches)
+    return tuple(int(catches) for catches in found)
+
+
+def _catches_of_each(row: RowFabric, stitches: Mapping[str, Stitch]) -> Ints:
+    """Catches of every stitch of a row, (n,) int32.
 
     Of stitches closed together each but one leaves its last catch to the others.
     """
     catches = _by_key(row, {key: catches_of(key, stitches) for key in row.keys})
     alone = _by_key(row, {key: max(1, _stands_on(key, stitches)) for key in row.keys})
     others = np.maximum(row.taken - alone, 0)
-    joining = 0 if row.row.end.join == "none" else catches_of(SLIP_STITCH, stitches)
-    return int(np.sum(catches + others * np.maximum(catches - 1, 0))) + joining
+    each: Ints = catches + others * np.maximum(catches - 1, 0)
+    return each
+
+
+def _joining(row: RowFabric, stitches: Mapping[str, Stitch]) -> int:
+    return 0 if row.row.end.join == "none" else catches_of(SLIP_STITCH, stitches)
 
 
 def catches_of(key: str, stitches: Mapping[str, Stitch]) -> int:
@@ -72,12 +95,21 @@ def main_gauge(plan: Plan, swatch: Swatch) -> Gauge:
 def works(
     fabric: Fabric, plan: Plan, stitches: Mapping[str, Stitch], main: Gauge
 ) -> tuple[PartWork, ...]:
-    """The work of every section of every piece, and of the seams, in the order worked."""
-    found: dict[str, PartWork] = {}
+    """The work of every section of every piece, and of the seams, in the order worked.
+
+    A section in several colours is a part in each of them.
+    """
+    found: dict[tuple[str, str], PartWork] = {}
     for part in (*_rows(fabric, plan, stitches, main), *_seams(plan, stitches, main)):
-        before = found[part.name].work if part.name in found else 0.0
-        found[part.name] = PartWork(part.name, before + part.work, part.gauge)
+        key = part.name, part.colour
+        before = found[key].work if key in found else 0.0
+        found[key] = replace(part, work=before + part.work)
     return tuple(found.values())
+
+
+def main_colour(plan: Plan) -> str:
+    """The colour of seams and trims: the first of the alphabet; "" when there is one only."""
+    return next(iter(colours_of(plan.program)), "")
 
 
 def crocheted(fabric: Fabric, plan: Plan) -> Iterator[tuple[str, tuple[RowFabric, ...]]]:
@@ -107,17 +139,29 @@ def _rows(
     fabric: Fabric, plan: Plan, stitches: Mapping[str, Stitch], main: Gauge
 ) -> Iterator[PartWork]:
     for piece, rows in crocheted(fabric, plan):
-        for row in rows:
+        colours = coloured(plan.program.piece(piece).colour, rows)
+        for row, each in zip(rows, colours.rows, strict=True):
             own = plan.gauges.get(row.row.section, main)
-            work = catches_of_row(row, stitches) * own.width.value * times_made(plan, piece)
-            yield PartWork(part_name(piece, row.row.section), work, own)
+            name = part_name(piece, row.row.section)
+            for letter, catches in _in_colours(row, stitches, each, colours):
+                work = catches * own.width.value * times_made(plan, piece)
+                yield PartWork(name, work, own, colour=letter)
+
+
+def _in_colours(
+    row: RowFabric, stitches: Mapping[str, Stitch], each: ColouredRow, colours: Coloured
+) -> Iterator[tuple[str, int]]:
+    """The colours that a row has stitches in, with their catches."""
+    catches = catches_by_colour(row, stitches, each, len(colours.letters))
+    one = len(colours.letters) == 1
+    return ((letter, n) for letter, n in zip(colours.letters, catches, strict=True) if n or one)
 
 
 def _seams(plan: Plan, stitches: Mapping[str, Stitch], main: Gauge) -> Iterator[PartWork]:
     for seam in plan.program.seams:
         catches = seam.count * catches_of(seam.stitch, stitches) * times_seamed(plan, seam)
         work = catches * main.width.value
-        yield PartWork("seams", work, main)
+        yield PartWork("seams", work, main, colour=main_colour(plan))
 
 
 def _stands_on(key: str, stitches: Mapping[str, Stitch]) -> int:

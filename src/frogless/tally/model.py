@@ -10,7 +10,12 @@ from frogless.units import Measured
 
 @dataclass(frozen=True, slots=True)
 class YarnNeed:
-    """Yarn of one name: g and mm with 95 % interval, whole balls with the margin, g by part."""
+    """Yarn of one name and colour: g and mm with 95 % interval, balls with the margin, g by part.
+
+    Args:
+        colour: its letter; "" when the garment has one colour only.
+        ends: ends of it to weave in that the colours leave; 0 when there is one colour only.
+    """
 
     name: str
     mass: Measured
@@ -22,6 +27,8 @@ class YarnNeed:
     by_part: tuple[tuple[str, float], ...]
     calibrated: bool
     because: Because
+    colour: str = ""
+    ends: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,17 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.fabric.model import Fabric
+from frogless.plan.colours import ends_made
 from frogless.plan.model import CordPlan, ElasticPlan, Plan
+from frogless.rows.colours import colours_of
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, Yarn, mass_per_stitch
+from frogless.tally.carried import carried_length
 from frogless.tally.catches import (
     PartWork,
     catches_of,
     crocheted,
+    main_colour,
     main_gauge,
     times_made,
     times_seamed,
@@ -34,6 +38,18 @@ CORD_YARN = Measured(10.2, 1.6)
 
 
 @dataclass(frozen=True, slots=True)
+class _Sources:
+    """What the yarn of a garment is worked out from."""
+
+    fabric: Fabric
+    plan: Plan
+    main: Gauge
+    stitches: Mapping[str, Stitch]
+    swatch: Swatch
+    by: Scale
+
+
+@dataclass(frozen=True, slots=True)
 class _Extra:
     """Yarn that is no stitch of the fabric: a part's name, mm, and its relative uncertainty."""
 
@@ -49,7 +65,9 @@ def yarn(
     stitches: Mapping[str, Stitch],
     others: tuple[Swatch, ...] = (),
 ) -> tuple[YarnNeed, ...]:
-    """The yarn of the whole garment, with its 95 % interval and what each part takes.
+    """The yarn of the whole garment by colour, with its 95 % interval and what each part takes.
+
+    A stitch before a change is of the colour it is begun in. All colours are of the swatch's yarn.
 
     Args:
         fabric: of the plan's program. stitches: the dictionary it was expanded with.
@@ -66,19 +84,29 @@ def yarn(
         _by_own_mass(part, main, alike, stitches, by)
         for part in works(fabric, plan, stitches, main)
     )
-    made = sum(part.work for part in parts)
-    extras = _extras(fabric, plan, main, stitches, swatch.yarn, made * by.length)
-    mass = _total(made * by.mass, by.mass_relative, parts, main, by, by.mass)
-    length = _total(made * by.length, by.length_relative, parts, main, by, by.length)
+    found = _Sources(fabric, plan, main, stitches, swatch, by)
+    letters = colours_of(plan.program) or ("",)
+    return tuple(_of_colour(letter, parts, found) for letter in letters)
+
+
+def _of_colour(letter: str, parts: tuple[PartWork, ...], found: _Sources) -> YarnNeed:
+    """The yarn of one colour."""
+    main, by = found.main, found.by
+    mine = tuple(part for part in parts if part.colour == letter)
+    made = sum(part.work for part in mine)
+    extras = _extras(letter, made * by.length, found)
+    mass = _total(made * by.mass, by.mass_relative, mine, main, by, by.mass)
+    length = _total(made * by.length, by.length_relative, mine, main, by, by.length)
     for extra in extras:
         grams = extra.length * by.tex.value / 1e6
         mass = mass.plus(Measured(grams, grams * math.hypot(extra.relative, by.tex.relative)))
         length = length.plus(Measured(extra.length, extra.length * extra.relative))
     by_part = (
-        *((part.name, part.work * by.mass) for part in parts),
+        *((part.name, part.work * by.mass) for part in mine),
         *((extra.name, extra.length * by.tex.value / 1e6) for extra in extras),
     )
-    return (_need(swatch, mass, length, tuple(by_part), by),)
+    need = _need(found.swatch, mass, length, tuple(by_part), by)
+    return replace(need, colour=letter, ends=ends_made(found.plan)[letter] if letter else 0)
 
 
 def _by_own_mass(
@@ -149,23 +177,28 @@ def _total(
     return Measured(value, spread)
 
 
-def _extras(
-    fabric: Fabric,
-    plan: Plan,
-    main: Gauge,
-    stitches: Mapping[str, Stitch],
-    label: Yarn,
-    length: float,
-) -> tuple[_Extra, ...]:
-    """Yarn outside the stitches: round the elastic, cord, strands, and the tails of it all."""
-    found = [*_trims(plan, main, stitches)]
-    length += sum(extra.length for extra in found)
+def _extras(letter: str, length: float, found: _Sources) -> tuple[_Extra, ...]:
+    """Yarn of one colour outside the stitches: trims, what is carried, and the tails of it all."""
+    plan, label = found.plan, found.swatch.yarn
+    extras = list(_trims(plan, found.main, found.stitches)) if letter == main_colour(plan) else []
+    extras.append(
+        _Extra("carried yarn", carried_length(letter, found.fabric, plan, found.main), 0.2)
+    )
+    length += sum(extra.length for extra in extras)
     changes = max(0, math.ceil(length / label.ball_length) - 1) if label.ball_length else 0
-    made = sum(times_made(plan, name) for name, _ in crocheted(fabric, plan))
+    ends = _ends(letter, found) + 2 * changes
+    extras.append(_Extra("tails", ends * TAIL, 0.2))
+    return tuple(extra for extra in extras if extra.length > 0)
+
+
+def _ends(letter: str, found: _Sources) -> int:
+    """Ends of one colour: of its pieces, of every cut, and of the seams of the first colour."""
+    plan = found.plan
     seamed = sum(times_seamed(plan, seam) for seam in plan.program.seams)
-    ends = 2 * (made + seamed) + 2 * changes
-    found.append(_Extra("tails", ends * TAIL, 0.2))
-    return tuple(extra for extra in found if extra.length > 0)
+    if letter:
+        return ends_made(plan)[letter] + (2 * seamed if letter == main_colour(plan) else 0)
+    made = sum(times_made(plan, name) for name, _ in crocheted(found.fabric, plan))
+    return 2 * (made + seamed)
 
 
 def _trims(plan: Plan, main: Gauge, stitches: Mapping[str, Stitch]) -> Iterable[_Extra]:
