@@ -39,6 +39,12 @@ STITCHES = tuple(
     for key, stitch in dictionary().items()
     if stitch.kind == "stitch" and stitch.stands_on == stitch.leaves == 1
 )
+#: Stitches that take or leave another number of places, the chain apart, which has a node.
+OTHERS = tuple(
+    key
+    for key, stitch in dictionary().items()
+    if stitch.kind == "stitch" and key != "chain" and stitch.leaves > 0 and key not in STITCHES
+)
 ORNAMENTS = tuple(key for key in dictionary() if STANDS_ON[key] == LEAVES[key] == 0)
 FOUNDATIONS = tuple(key for key, s in dictionary().items() if s.begins_on)
 
@@ -47,6 +53,12 @@ FOUNDATIONS = tuple(key for key, s in dictionary().items() if s.begins_on)
 def works(most: int = 6) -> st.SearchStrategy[Node]:
     """A run of one stitch."""
     return st.builds(Work, st.sampled_from(STITCHES), st.integers(1, most))
+
+
+@cache
+def others() -> st.SearchStrategy[Node]:
+    """A run of a stitch that takes or leaves several places, or takes none."""
+    return st.builds(Work, st.sampled_from(OTHERS), st.integers(1, 3))
 
 
 @cache
@@ -73,7 +85,7 @@ def leaf_nodes() -> st.SearchStrategy[Node]:
     """Any node without a repeat."""
     closed = st.builds(Together, st.sampled_from(STITCHES), st.integers(2, 4))
     skips = st.builds(Skip, st.integers(1, 3))
-    return works() | groups() | closed | skips | chains() | ornaments()
+    return works() | others() | groups() | closed | skips | chains() | ornaments()
 
 
 @cache
