@@ -28,6 +28,9 @@ def row(count: int, *body: Node, start: Start = Start(1)) -> Row:  # noqa: B008
         (row(30, Chain(30, each=True)), "30 ch"),
         (row(20, Repeat((Together(DC, 2), Work(DC, 4)), 4)), "20 dc"),
         (row(12, Repeat((Work("bead"), Chain(20)), 12)), "12 beads, 12 ch-20 sps"),
+        (row(20, Work("crossed_double_crochet", 10)), "20 cdc"),
+        (row(10, Work("star", 10)), "10 star"),
+        (row(15, Work("y_stitch", 5)), "15 sts"),
         (row(1, Into((Work(SC), Work("picot")))), "1 sc, 1 picot"),
     ],
 )
