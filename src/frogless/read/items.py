@@ -313,6 +313,8 @@ def _each(said: Each, at: int, times: int, context: Context) -> Node:
     for place, kind in enumerate(kinds, start=at + 1):
         if any(_is_called(noun, kind) for noun in said.nouns):
             continue
+        if kind.startswith("sp") and context.noted and "st" in said.nouns:
+            continue
         if kind.startswith("sp"):
             raise InputError(
                 "the row below leaves chain spaces, and it is not said whether they are worked "

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, takewhile
 
 from frogless.rows.count import consumed
 from frogless.rows.nodes import (
@@ -23,6 +24,7 @@ from frogless.rows.spread import even_spread
 from frogless.rows.walk import unrolled
 from frogless.write.evenly import Evenly, even_parts, say_shares
 from frogless.write.ground import Ground, Noun, one_noun, say_place
+from frogless.write.hook_places import told_apart
 from frogless.write.repeats import say_shortest
 from frogless.write.spots import Spot, needs_note, spots
 from frogless.write.words import Words
@@ -71,8 +73,10 @@ class Setting:
 def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     """The items of a body; a row that is all alike is one item, "dc in each st around"."""
     head, rest, at = _begun(body, setting)
-    if what := alike(rest, setting, at):
-        return (*head, _in_each(what, at, setting))
+    core, changes = _changed_after(rest)
+    if each := alike(core, setting, at):
+        told = tuple(_change(node, setting.words) for node in changes)
+        return (*head, _in_each(each, at, setting), *told)
     if setting.star is not None:
         cut = setting.star - (len(_worked(body)) - len(rest))
         return (*head, *_starred(rest, cut, at, setting, noted=is_noted(body, setting)))
@@ -82,24 +86,51 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     return (*head, *_located(told, items))
 
 
+def _changed_after(body: Sequence[Node]) -> tuple[tuple[Node, ...], tuple[Change, ...]]:
+    """A body without the changes of colour that it ends with, and these."""
+    changes = tuple(takewhile(lambda node: isinstance(node, Change), reversed(body)))
+    core = tuple(body)[: len(body) - len(changes)]
+    return core, tuple(node for node in reversed(changes) if isinstance(node, Change))
+
+
 def _starred(
     body: Sequence[Node], star: int, at: int, setting: Setting, *, noted: bool
 ) -> Iterator[str]:
     """A body whose node `star` repeats as often as there is room."""
-    stands_on, words = setting.words.stands_on, setting.words
-    found = spots(body, at, setting.ground, stands_on)
+    words = setting.words
+    found = spots(body, at, setting.ground, words.stands_on)
     if noted:
         found = tuple(spot.counted_as_stitches() for spot in found)
     before, repeated, after = found[:star], found[star], found[star + 1 :]
     yield from (_on(spot, _where(spot, setting), words) for spot in before)
-    items = ", ".join(_on(spot, "next", words) for spot in repeated.inner)
-    last = sum(spot.takes for spot in after)
-    noun = one_noun([noun for spot in after for noun in spot.nouns])
-    way = "around" if setting.closed else "across"
-    name = "star_last" if last else f"star_{way}"
-    place = say_place(noun, last, words)
-    yield words.phrases.count(name, last, items=items, place=place)
+    last = _to_last([noun for spot in after for noun in spot.nouns], words)
+    if each := _one_each(repeated.node, words):
+        yield _each(each, repeated.nouns, repeated.at, last, setting)
+    else:
+        items = ", ".join(_on(spot, "next", words) for spot in repeated.inner)
+        way = "last" if last else "around" if setting.closed else "across"
+        yield words.phrases.say(f"star_{way}", items=items, last=last)
     yield from (_on(spot, _where(spot, setting), words) for spot in after)
+
+
+def _to_last(nouns: Sequence[Noun], words: Words) -> str:
+    """The places that a repeat leaves: "2 sts", "ch-1 sp and st"; nothing when there are none."""
+    counts = Counter("st" if noun == "ch" else noun for noun in nouns)
+    told = [
+        words.phrases.count("some_places", n, place=say_place(noun, n, words))
+        for noun, n in counts.items()
+    ]
+    return _and(told, words) if told else ""
+
+
+def _one_each(node: Node, words: Words) -> Work | Into | None:
+    """What a repeat works into each place, if it is one thing in one place."""
+    match node:
+        case Repeat((Into() as into,), _):
+            return into
+        case Repeat((Work(stitch, 1) as work,), _) if words.stitches[stitch].stands_on == 1:
+            return work
+    return None
 
 
 def _located(told: tuple[str, ...], items: tuple[Item, ...]) -> tuple[str, ...]:
@@ -121,9 +152,13 @@ def is_noted(body: Sequence[Node], setting: Setting) -> bool:
     """
     _, rest, at = _begun(body, setting)
     slipped = Spot(Skip(), 0, 0, setting.ground.of(0, setting.start.across))
-    if alike(rest, setting, at):
+    if alike(_changed_after(rest)[0], setting, at):
         return needs_note((slipped,))
-    return needs_note((slipped, *spots(rest, at, setting.ground, setting.words.stands_on)))
+    found = spots(rest, at, setting.ground, setting.words.stands_on)
+    if setting.star is not None:
+        # The places of what is the same in each of them are named one kind after the other.
+        found = tuple(spot for spot in found if not _one_each(spot.node, setting.words))
+    return needs_note((slipped, *found))
 
 
 def made(stitch: str, times: int, words: Words) -> str:
@@ -133,18 +168,17 @@ def made(stitch: str, times: int, words: Words) -> str:
     return words.phrases.count(name, times, stitch=words.stitch(stitch))
 
 
-def alike(body: Sequence[Node], setting: Setting, at: int) -> str:
+def alike(body: Sequence[Node], setting: Setting, at: int) -> Work | Into | None:
     """What stands in every place there is from `at` on; nothing when they are not all alike."""
     words, places = setting.words, setting.ground.places
-    if places is None:
-        return ""
-    match tuple(body):
-        case (Work(stitch, times),) if times == places - at > 1:
-            if words.stitches[stitch].stands_on == 1:
-                return words.stitch(stitch)
-        case (Repeat((Into(inner),), times),) if times == places - at > 1:
-            return _in_one(inner, words)
-    return ""
+    if places is None or len(body) != 1:
+        return None
+    match body[0]:
+        case Work(stitch, times) if times == places - at > 1:
+            return Work(stitch) if words.stitches[stitch].stands_on == 1 else None
+        case Repeat(_, times) as repeat if times == places - at > 1:
+            return _one_each(repeat, words)
+    return None
 
 
 def _worked(body: Sequence[Node]) -> tuple[Node, ...]:
@@ -156,12 +190,25 @@ def _bracket(words: Words) -> Callable[[str, int], str]:
     return lambda items, times: words.phrases.count("times", times, items=items)
 
 
-def _in_each(what: str, at: int, setting: Setting) -> str:
-    phrases = setting.words.phrases
+def _in_each(what: Work | Into, at: int, setting: Setting) -> str:
     nouns = setting.ground.of(at, (setting.ground.places or 0) - at)
+    return _each(what, nouns, at, "", setting)
+
+
+def _each(what: Work | Into, nouns: Sequence[Noun], at: int, last: str, setting: Setting) -> str:
+    """The same in each place from `at` on, to the end or up to the last places."""
+    words = setting.words
+    place = _all_nouns(nouns, words)
+    hook, (node,) = told_apart((what,), nouns[0], words)
+    told = words.stitch(node.stitch) if isinstance(node, Work) else _in_one(_body(node), words)
     remaining = "remaining_" if at else ""
-    way = "around" if setting.closed else "across"
-    return phrases.say(f"each_{remaining}{way}", what=what, place=_all_nouns(nouns, setting.words))
+    way = "to_last" if last else remaining + ("around" if setting.closed else "across")
+    name = "each" if hook == "in" else f"each_{hook}"
+    return words.phrases.say(f"{name}_{way}", what=told, place=place, last=last)
+
+
+def _body(node: Node) -> tuple[Node, ...]:
+    return node.body if isinstance(node, Into) else (node,)
 
 
 def _all_nouns(nouns: Sequence[Noun], words: Words) -> str:
@@ -171,6 +218,10 @@ def _all_nouns(nouns: Sequence[Noun], words: Words) -> str:
     told = [say_place(kind, 1, words) for kind in kinds]
     # Chain spaces stand among stitches, and are named after them whichever comes first.
     told.sort(key=lambda name: name == say_place("sp", 1, words))
+    return _and(told, words)
+
+
+def _and(told: Sequence[str], words: Words) -> str:
     joined = told[0]
     for name in told[1:]:
         joined = words.phrases.say("and", a=joined, b=name)
@@ -192,17 +243,20 @@ def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], 
     What takes more than that one place, or may, is only said to begin there.
     """
     words, noun = setting.words, setting.ground.of(setting.start.across, 1)[0]
-    what, rest = "", body
+    what: Node | None = None
+    rest = body
     match body:
-        case (Work(stitch, 1), *others) if noun == "ring" and words.stitches[stitch].stands_on == 1:
-            what, rest = words.stitch(stitch), tuple(others)
-        case (Into((Work(stitch, 1),)), *others) if noun != "ring":
-            what, rest = words.stitch(stitch), tuple(others)
-        case (Into(inner), *others):
-            what, rest = _in_one(inner, words), tuple(others)
-    if not what:
+        case (Work(stitch, 1) as what, *others) if (
+            noun == "ring" and words.stitches[stitch].stands_on == 1
+        ):
+            rest = tuple(others)
+        case (Into((Work(_, 1) as what,)), *others) if noun != "ring":
+            rest = tuple(others)
+        case (Into() as what, *others):
+            rest = tuple(others)
+    if rest is body or what is None:
         place = say_place(noun, 1, words)
-        return (words.phrases.say("begin_in_same", place=place),), rest
+        return (words.phrases.say("begin_in_same", place=place),), body
     return (_in("same", what, noun, words),), rest
 
 
@@ -266,8 +320,8 @@ def _on(spot: Spot, where: str, words: Words) -> str:
     match spot.node:
         case Work() as node:
             return _work(node, noun, where, words)
-        case Into(inner):
-            return _in(where, _in_one(inner, words), noun, words)
+        case Into() as node:
+            return _in(where, node, noun, words)
         case Skip(times):
             if where == "last":
                 return _counted("leave", times, noun, words)
@@ -302,15 +356,19 @@ def _work(node: Work, noun: Noun, where: str, words: Words) -> str:
         place = say_place(noun, places, words)
         return words.phrases.count("over_next", times, stitch=name, places=places, place=place)
     if times == 1:
-        return _in(where, name, noun, words)
-    return _counted("next", times, noun, words, stitch=name)
+        return _in(where, node, noun, words)
+    hook, (told,) = told_apart((node,), noun, words)
+    name = "next" if hook == "in" else f"{hook}_each"
+    return _counted(name, times, noun, words, stitch=words.stitch(getattr(told, "stitch", stitch)))
 
 
-def _in(where: str, what: str, noun: Noun, words: Words) -> str:
+def _in(where: str, node: Node, noun: Noun, words: Words) -> str:
     """All that is worked into one place; there is only one ring, so it is neither next nor last."""
+    hook, (told,) = told_apart((node,), noun, words)
+    what = words.stitch(told.stitch) if isinstance(told, Work) else _in_one(_body(told), words)
     if noun == "ring":
         return words.phrases.say("in_ring", what=what)
-    return words.phrases.say(f"in_{where}", what=what, place=say_place(noun, 1, words))
+    return words.phrases.say(f"{hook}_{where}", what=what, place=say_place(noun, 1, words))
 
 
 def _counted(name: str, n: int, noun: Noun, words: Words, **values: str) -> str:
@@ -356,4 +414,4 @@ def _chain(node: Chain, words: Words) -> str:
 
 def _change(node: Change, words: Words) -> str:
     name = "change_colour" if node.carried else "change_colour_cut"
-    return words.phrases.say(name, colour=node.colour)
+    return words.phrases.say(name, word=words.colour, colour=node.colour)

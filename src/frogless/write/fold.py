@@ -32,18 +32,21 @@ class Told:
 
     Args:
         full: its words as they would be if all had been said before: what tells rows apart.
+        colour: what it begins with.
     """
 
     row: Row
     text: str
     count: str
     full: str = ""
+    colour: str = ""
 
     def same_work(self, other: Told) -> bool:
         """Whether it tells of the same work as another row, on the same side."""
         a, b = self.row, other.row
         same = (self.full or self.text, self.count) == (other.full or other.text, other.count)
-        return same and (a.side, a.section, a.hook) == (b.side, b.section, b.hook)
+        alike = (a.side, a.section, a.hook) == (b.side, b.section, b.hook)
+        return same and alike and self.colour == other.colour
 
 
 def fold(told: Sequence[Told], closed: bool, phrases: Phrases) -> tuple[Line, ...]:
@@ -81,7 +84,7 @@ def _lines(told: Sequence[Told], closed: bool, phrases: Phrases) -> Iterator[Lin
 
 def _goes_on(run: Sequence[Told], told: Told) -> bool:
     before, row = run[-1], told.row
-    alike = (before.text, before.count) == (told.text, told.count)
+    alike = (before.text, before.count, before.colour) == (told.text, told.count, told.colour)
     follows = row.number == before.row.number + 1 > 1 and row.section == before.row.section
     # The sides of a run are all the same or take turns: the second row decides which.
     steady = len(run) == 1 or row.side == run[-2].row.side

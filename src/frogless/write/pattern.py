@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric, runs_back
 from frogless.fabric.stretches import stretch
-from frogless.rows.nodes import Base, Chain, Piece, Program, Row, Seam, Start
+from frogless.rows.nodes import Base, Chain, Change, Piece, Program, Row, Seam, Start
+from frogless.rows.walk import nodes
 from frogless.stitches.model import Dialect, Stitch
 from frogless.write.counted import say_count
 from frogless.write.edges import needs_numbers, noun_of, say_joining, say_stretches
@@ -100,6 +101,19 @@ def write_numbering_note(program: Program, language: str = "en") -> str:
     return phrases(language).say("numbering") if any(map(needs_numbers, edges)) else ""
 
 
+def write_colour_note(program: Program, dialect: Dialect, language: str = "en") -> str:
+    """How colours are changed; "" for a program that changes none."""
+    rows = [row for piece in program.pieces for row in piece.rows]
+    changes = [n for row in rows for n, _ in nodes(row.body) if isinstance(n, Change)]
+    if not changes:
+        return ""
+    told = phrases(language)
+    names = ["colour_note"]
+    names += ["colour_note_carried"] if any(change.carried for change in changes) else []
+    names += ["colour_note_cut"] if not all(change.carried for change in changes) else []
+    return " ".join(told.say(name, word=told.say(f"colour_{dialect}")) for name in names)
+
+
 def write_pieces(
     program: Program, stitches: Mapping[str, Stitch], dialect: Dialect, language: str = "en"
 ) -> tuple[WrittenPiece, ...]:
@@ -120,8 +134,11 @@ def write_program(
     """The instructions alone, as plain text that `read` turns back into the program."""
     words = Words(stitches, dialect, phrases(language))
     blocks = [words.phrases.say(f"terms_{dialect}")]
-    if note := write_numbering_note(program, language):
-        blocks.append(words.phrases.say("note", note=note))
+    notes = (
+        write_numbering_note(program, language),
+        write_colour_note(program, dialect, language),
+    )
+    blocks += [words.phrases.say("note", note=note) for note in notes if note]
     written = write_pieces(program, stitches, dialect, language)
     for piece, told in zip(program.pieces, written, strict=True):
         blocks.append("\n".join([told.heading, *_with_sections(piece, told.lines, words)]))
@@ -139,11 +156,13 @@ def tell(piece: Piece, words: Words, ground: Ground | None = None) -> tuple[Told
     """Every row of a piece in words, in order; what was said once is said shorter later."""
     said, told, longer = Said(), list[Told](), chains_for_first_row(piece)
     below = grounds(piece, ground or _unknown(piece), words)
+    colour = piece.colour
     for index, (row, on) in enumerate(zip(piece.rows, below, strict=True)):
         rejoined = index > 0 and piece.rows[index - 1].end.fasten_off
         place = Place(piece.closed, longer if index < 2 else 0, rejoined)
-        told.append(_told(row, said, on, place, words))
-        said = said.after(row)
+        begun = piece.colour if index == 0 else ""
+        told.append(replace(_told(row, said, on, place, begun, words), colour=colour))
+        said, colour = said.after(row), _colour_after(row, colour)
     return tuple(told)
 
 
@@ -200,9 +219,14 @@ def say_line(line: Line, words: Words) -> str:
     return words.phrases.say("line", label=line.label, text=line.text, count=line.count)
 
 
-def _told(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> Told:
+def _colour_after(row: Row, colour: str) -> str:
+    changes = [node.colour for node, _ in nodes(row.body) if isinstance(node, Change)]
+    return changes[-1] if changes else colour
+
+
+def _told(row: Row, said: Said, ground: Ground, place: Place, colour: str, words: Words) -> Told:
     count = say_count(row, words, closed=place.closed, more=0 if row.number else place.from_hook)
-    text = say_row(row, said, ground, place, words)
+    text = say_row(row, said, ground, replace(place, colour=colour), words)
     known = Said({row.start.chains: row.start.counts}, row.hook, said.marked)
     return Told(row, text, count, say_row(row, known, ground, place, words))
 

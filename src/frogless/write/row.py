@@ -49,11 +49,13 @@ class Place:
         from_hook: chains that the foundation is made longer by, of the foundation and of the row
             that is worked into it from the hook; 0 of every other row.
         rejoined: the yarn was cut after the row before.
+        colour: what the piece begins with, of its first row.
     """
 
     closed: bool
     from_hook: int = 0
     rejoined: bool = False
+    colour: str = ""
 
 
 def say_row(
@@ -68,6 +70,7 @@ def say_row(
     setting = Setting(words, ground, place.closed, row.start, star)
     sentences = (
         words.phrases.say(f"rejoin_{_noun(place)}") if place.rejoined else "",
+        _colour(place, words),
         _hook(row, said, words),
         _note(row, setting),
         words.phrases.say("short_row") if left_for_later(row.body) else "",
@@ -99,6 +102,12 @@ def _note(row: Row, setting: Setting) -> str:
     if not is_noted(row.body, setting):
         return ""
     return setting.words.phrases.say("count_spaces", chain=setting.words.chain)
+
+
+def _colour(place: Place, words: Words) -> str:
+    if not place.colour:
+        return ""
+    return words.phrases.say("begin_colour", word=words.colour, colour=place.colour)
 
 
 def _hook(row: Row, said: Said, words: Words) -> str:

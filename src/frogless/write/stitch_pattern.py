@@ -33,5 +33,9 @@ def say_way(
         label = line_of([Told(row, text, "")], way.closed, words.phrases).label
         lines.append(f"{label}: {text}")
         said = said.after(row)
-    begin = (words.phrases.say("begin_colour", colour=way.colour),) if way.colour else ()
+    begin = (
+        (words.phrases.say("begin_colour", word=words.colour, colour=way.colour),)
+        if way.colour
+        else ()
+    )
     return (*begin, *lines)

@@ -35,6 +35,11 @@ class Words:
         return self.stitch(CHAIN)
 
     @property
+    def colour(self) -> str:
+        """The word for what is changed, as each dialect spells it."""
+        return self.phrases.say(f"colour_{self.dialect}")
+
+    @property
     def slip(self) -> str:
         """The abbreviation of the slip stitch."""
         return self.stitch("slip_stitch")
