@@ -51,6 +51,9 @@ SYMBOL_PARTS: Mapping[str, bool] = {
     "foot_hook_right": False,
     "foot_hook_left": False,
     "foot_open": False,
+    "foot_beside": False,
+    "foot_split": False,
+    "foot_over": True,
     "foot_long": True,
     "arc_open_up": False,
     "arc_open_down": False,
@@ -64,6 +67,7 @@ SYMBOL_PARTS: Mapping[str, bool] = {
     "bulge": True,
     "side_by_side": True,
     "crossed": True,
+    "crossed_behind": True,
     "coil": True,
     "linked_left": False,
     "triangle": False,
@@ -182,6 +186,21 @@ class Stitch:
 
 
 @dataclass(frozen=True, slots=True)
+class EdgeRow:
+    """One row of an edging that begins and ends: in rows along an edge, or on one side of a square.
+
+    Args:
+        before, after: worked once, before and after the repeats.
+        corner: worked into what the corner after the side leaves; empty in rows.
+    """
+
+    before: tuple[Node, ...]
+    repeat: tuple[Node, ...]
+    after: tuple[Node, ...]
+    corner: tuple[Node, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Edging:
     """An edging pattern as fragments of rows, with its parameters filled in.
 
@@ -189,6 +208,11 @@ class Edging:
         multiple, offset: it needs `multiple` * m + `offset` places of the row below.
         rounds: for each round the nodes of one repeat.
         backwards: for each round, whether it is worked back without turning.
+        rows: the same in rows along an edge; empty when it is worked in rounds only.
+        row_offset: places beyond the multiple in rows.
+        sides: the same on a side between two corners; empty when it goes round no corners.
+        side_offset: places of a side beyond the multiple, its corners not among them.
+        note: what a maker should know; "" for nothing.
     """
 
     key: str
@@ -201,3 +225,8 @@ class Edging:
     stitches: tuple[str, ...]
     source: str
     basis: str
+    rows: tuple[EdgeRow, ...] = ()
+    row_offset: int = 0
+    sides: tuple[EdgeRow, ...] = ()
+    side_offset: int = 0
+    note: str = ""

@@ -332,3 +332,10 @@ def test_every_entry_says_where_it_comes_from_when_read() -> None:
     for stitch in dictionary().values():
         assert stitch.source
         assert {stitch.basis, stitch.terms_basis} <= known
+
+
+def test_every_stitch_has_a_symbol_of_its_own_when_charted() -> None:
+    """No two are drawn alike; a group without one is drawn as what it works."""
+    symbols = [s.symbol for s in dictionary().values() if s.symbol or s.kind != "group"]
+    assert all(symbols)
+    assert [one for one in symbols if symbols.count(one) > 1] == []
