@@ -67,8 +67,17 @@ def test_turning_chain_says_at_first_whether_it_counts(
         (3, (Work(DC), Work(SC)), "dc"),
         (2, (Work("front_post_double_crochet"), Work("half_double_crochet")), "hdc"),
         (2, (Work(SC), Work(DC)), "sc"),
+        (3, (Work(DC), Work("popcorn")), "dc"),
+        (2, (Work(SC), Work("front_post_half_double_crochet")), "FPhdc"),
     ],
-    ids=["ends with it", "begins with it", "ends with the like", "none is as high"],
+    ids=[
+        "ends with it",
+        "begins with it",
+        "ends with the like",
+        "none is as high",
+        "ends with a popcorn",
+        "no plain one",
+    ],
 )
 def test_turning_chain_is_named_for_a_stitch_as_high(
     us: Words, chains: int, body: tuple[Node, ...], expected: str
