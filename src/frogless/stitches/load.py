@@ -56,6 +56,8 @@ def read_dictionary(text: str, file: str, known: Mapping[str, Stitch] = _NONE) -
     stitches: dict[str, Stitch] = {}
     for key, entry in _tables(text, file).items():
         try:
+            if key in known:
+                raise InputError("there is a stitch of that key already; give it a key of its own")
             stitches[key] = read_stitch(key, entry, {**known, **stitches})
         except InputError as error:
             faults[key] = error

@@ -302,6 +302,12 @@ def test_an_entry_may_be_like_a_known_stitch_when_that_is_handed_in() -> None:
         read_dictionary(taken, "mine.toml", dictionary())
 
 
+def test_a_known_stitch_is_not_replaced_when_an_entry_has_its_key() -> None:
+    """What the dictionary calls a picot stays one in every pattern."""
+    with pytest.raises(InputError, match="picot: there is a stitch of that key already"):
+        read_dictionary(ONE.replace("[knot]", "[picot]"), "mine.toml", dictionary())
+
+
 def test_a_file_that_is_no_data_is_refused_when_read() -> None:
     """With its line, and no traceback."""
     assert refusal("[knot\n").startswith("mine.toml: it is not understood as TOML")
@@ -339,3 +345,18 @@ def test_every_stitch_has_a_symbol_of_its_own_when_charted() -> None:
     symbols = [s.symbol for s in dictionary().values() if s.symbol or s.kind != "group"]
     assert all(symbols)
     assert [one for one in symbols if symbols.count(one) > 1] == []
+
+
+def test_taller_stitches_have_no_shorter_chain_when_basic() -> None:
+    """Sorted by height, the turning chains of the stitches a fabric begins with never fall."""
+    basic = [s for s in dictionary().values() if s.foundation_extra and not s.like]
+    chains = [s.turning_chain for s in sorted(basic, key=lambda s: s.height.typical)]
+    assert len(chains) == 12
+    assert chains == sorted(chains)
+
+
+def test_every_turning_chain_says_whether_it_counts_when_there_is_one() -> None:
+    """Yes, no or it varies: a maker has to know where the next row ends."""
+    for stitch in dictionary().values():
+        if stitch.kind in ("stitch", "group") and stitch.turning_chain:
+            assert stitch.chain_counts in ("yes", "no", "varies")
