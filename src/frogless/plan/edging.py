@@ -10,7 +10,7 @@ from frogless.design.trims import EdgingChoice
 from frogless.errors import Impossible, InputError
 from frogless.plan import shaping
 from frogless.plan.basis import Basis
-from frogless.plan.edging_beads import bead_remarks, plan_beads
+from frogless.plan.edging_beads import bead_remarks, beads_in, plan_beads
 from frogless.plan.landing import land, multiple_note
 from frogless.plan.layout import Multiple
 from frogless.plan.model import EdgingPlan, Remark
@@ -19,6 +19,7 @@ from frogless.rows.nodes import End, Node, Repeat, Row, Start, Work
 from frogless.stitches import hooks
 from frogless.stitches.edgings import edging as fill_edging
 from frogless.stitches.edgings import edgings
+from frogless.stitches.fringe import CAUTION, HOW, cut_fringe
 from frogless.stitches.load import leaves
 from frogless.stitches.model import Edging
 from frogless.swatch import Gauge
@@ -113,7 +114,11 @@ def plan_edging(
         names=tuple((dialect, term.name) for dialect, term in found.terms.items()),
         beads=plan_beads(basis, choice.beads, found, repeats) if choice.beads else None,
     )
-    told = (*_remarks(choice, plan, scaled=scaled), *bead_remarks(plan, basis.show))
+    told = (
+        *_remarks(choice, plan, scaled=scaled),
+        *_pattern_remarks(basis, choice, found, plan),
+        *bead_remarks(plan, basis.show),
+    )
     return EdgingWork(plan, rows, told)
 
 
@@ -200,6 +205,30 @@ def _correction(hem: int, base: int, number: int, size: float) -> Row:
         end=End("first_stitch"),
         hook=size,
     )
+
+
+def _pattern_remarks(
+    basis: Basis, choice: EdgingChoice, found: Edging, plan: EdgingPlan
+) -> Iterator[Remark]:
+    """What the edging itself asks for: care, beads to string, strands to cut."""
+    if found.note:
+        yield Remark("edging_note", found.note, serious=False)
+    if (own := beads_in(found)) and choice.beads is None:
+        yield Remark(
+            "edging_beads",
+            f"the rounds of the edging slide up {plan.repeats * own} beads, {own} in each repeat: "
+            "string them and some to spare before you begin it; a table edging.beads says the rest",
+            serious=False,
+        )
+    if found.fringe is not None:
+        cut = cut_fringe(found, plan.base_count)
+        yield Remark(
+            "edging_fringe",
+            f"cut {cut.strands} strands of {basis.show(cut.cut)}, {found.fringe.strands} for each "
+            f"of {cut.knots} knots: {basis.show(cut.yarn)} of yarn besides that of the rounds. "
+            f"{HOW} {CAUTION}",
+            serious=False,
+        )
 
 
 def _remarks(choice: EdgingChoice, plan: EdgingPlan, *, scaled: bool) -> Iterator[Remark]:

@@ -14,18 +14,30 @@ from frogless.rows.count import worked
 from frogless.stitches.model import Edging
 
 PICOT = "picot"
+BEAD = "bead"
 # Rounded before it is cut off, so that 25 m at 1 m a repeat are 25 repeats.
 GRAIN = 6
+
+
+def beads_in(edging: Edging) -> int:
+    """Beads that a repeat of the edging slides up by itself."""
+    return sum(worked(nodes)[BEAD] for nodes in edging.rounds)
 
 
 def plan_beads(basis: Basis, choice: EdgingBeads, edging: Edging, repeats: int) -> EdgingBeadsPlan:
     """Beads for so many repeats: those worked in, those to spare, and what each ball is good for.
 
     Raises:
-        InputError: a ball has not yarn enough for one repeat.
+        InputError: a ball has not yarn enough for one repeat, or the edging's rounds slide up
+            another number of beads.
 
     Source: 10 % spare, and beads strung on the yarn before it is worked: common practice.
     """
+    if (own := beads_in(edging)) not in (0, choice.per_repeat):
+        raise InputError(
+            f'each repeat of "{edging.key}" slides up {own}, not {choice.per_repeat}',
+            basis.place("edging.beads.per_repeat"),
+        )
     beads = repeats * choice.per_repeat
     label = basis.main_swatch.yarn
     return EdgingBeadsPlan(

@@ -201,6 +201,19 @@ class EdgeRow:
 
 
 @dataclass(frozen=True, slots=True)
+class Fringe:
+    """Strands knotted into the last round of an edging, one knot in each repeat.
+
+    Args:
+        strands: to a knot; folded they hang as twice as many.
+        length: of what hangs, mm.
+    """
+
+    strands: int
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
 class Edging:
     """An edging pattern as fragments of rows, with its parameters filled in.
 
@@ -213,6 +226,7 @@ class Edging:
         sides: the same on a side between two corners; empty when it goes round no corners.
         side_offset: places of a side beyond the multiple, its corners not among them.
         note: what a maker should know; "" for nothing.
+        fringe: what is knotted into its last round; None for nothing.
     """
 
     key: str
@@ -230,3 +244,4 @@ class Edging:
     sides: tuple[EdgeRow, ...] = ()
     side_offset: int = 0
     note: str = ""
+    fringe: Fringe | None = None

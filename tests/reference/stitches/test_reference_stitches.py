@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from frogless.rows.count import consumed, left, worked
-from frogless.stitches.edgings import edging
+from frogless.stitches.edgings import edging, edgings
 from frogless.stitches.load import dictionary, leaves, stands_on, words
 from frogless.stitches.model import Dialect
 from frogless.stitches.places import insert_place
@@ -220,4 +220,11 @@ def test_edgings_use_and_work_what_practice_says_when_counted(row: dict[str, str
     assert consumed(found.rounds[0], stands_on(dictionary())) == int(row["uses"])
     assert left(found.rounds[-1], leaves(dictionary())) == int(row["leaves"])
     keys = ("single_crochet", "double_crochet", "picot", "chain", "reverse_single_crochet")
-    assert {key: counts[key] for key in keys} == {key: int(row[key]) for key in keys}
+    told = {key: int(row[key]) for key in keys}
+    told |= {key: int(n) for key, n in (part.split("=") for part in row["others"].split())}
+    assert +counts == +Counter(told)
+
+
+def test_every_edging_is_held_to_a_count_when_listed() -> None:
+    """No edging without figures of its own."""
+    assert set(edgings()) == {param.values[0]["key"] for param in table("edgings.csv")}

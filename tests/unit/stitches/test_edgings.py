@@ -35,8 +35,9 @@ def refusal(text: str) -> str:
 
 
 def test_the_usual_edgings_are_there_when_listed() -> None:
-    """Plain, crab, picot group and shell, each buildable with its defaults."""
-    assert set(edgings()) == {"plain", "crab", "picot_group", "shell"}
+    """Eighteen at least, the usual four among them, each buildable with its defaults."""
+    assert {"plain", "crab", "picot_group", "shell", "scallop", "lace_arches"} <= set(edgings())
+    assert len(edgings()) >= 18
     assert [edging(key).key for key in edgings()] == list(edgings())
 
 
@@ -98,7 +99,7 @@ def test_each_round_uses_what_the_round_below_leaves_when_counted(key: str) -> N
         (
             "picot_grop",
             {},
-            'accepted: plain, crab, picot_group, shell; did you mean "picot_group"?',
+            'did you mean "picot_group"',
         ),
         ("shell", {"stiches": 5}, "accepted: stitches_in_shell"),
         ("crab", {"rounds": 2}, '"crab" has no parameter "rounds"; accepted: none'),
@@ -132,6 +133,9 @@ def test_a_new_edging_is_data_only_when_read() -> None:
         ("{ chain =", "{ chian =", "is not a node; write one of work, into"),
         ('"single_crochet"', '"singel_crochet"', 'did you mean "single_crochet"'),
         ('{ chain = "gap" }', '{ chain = "gab" }', 'unknown parameter "gab"'),
+        ("basis =", "bases = 1\nbasis =", 'unknown key "bases"'),
+        ("nodes = [{ together", "node = 1\nnodes = [{ together", 'unknown key "node"'),
+        ("nodes = [{ together", "rows = {}\nnodes = [{ together", "round 2 has no rows"),
     ],
 )
 def test_a_file_of_edgings_is_refused_when_a_pattern_does_not_hold(
@@ -147,3 +151,57 @@ def test_patterns_keep_their_parameters_when_listed() -> None:
     """A form can ask for the parameters with their ends."""
     picots = patterns()["picot_group"].parameters["picots"]
     assert (picots.default, picots.low, picots.high) == (3, 1, 3)
+
+
+BRACED = """
+[braced]
+us = ["braced edging", "braced edging"]
+uk = ["braced edging", "braced edging"]
+multiple = 2
+source = "a test"
+basis = "memory"
+
+[[braced.round]]
+times = 2
+nodes = [{ work = "single_crochet", times = 2 }]
+rows.before = [{ work = "single_crochet", times = 2 }]
+rows.after = [{ work = "single_crochet" }]
+sides.after = [{ work = "single_crochet" }]
+sides.corner = [
+  { work = "single_crochet", times = "n" },
+  { into = [{ work = "single_crochet", times = 3 }] },
+  { work = "single_crochet", times = "n" },
+]
+"""
+
+
+def test_what_frames_the_repeats_is_counted_when_an_edging_has_rows_and_sides() -> None:
+    """Three stitches more in rows, one on a side; the corner grows by two in each round."""
+    braced = build(read_patterns(BRACED, "mine.toml")["braced"])
+    single = Work("single_crochet")
+    assert (braced.row_offset, braced.side_offset) == (3, 1)
+    assert [row.before for row in braced.rows] == [(Work("single_crochet", 2),)] * 2
+    assert braced.sides[0].corner == (Into((Work("single_crochet", 3),)),)
+    assert braced.sides[1].corner == (single, Into((Work("single_crochet", 3),)), single)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (
+            'rows.after = [{ work = "single_crochet" }]',
+            'rows.after = [{ into = [{ work = "single_crochet", times = 2 }] }]',
+            "row 2 uses 3 places before and after its repeats, but there are 4",
+        ),
+        ("times = 3", "times = 2", "round 2 uses 3 places in a corner, but there are 2"),
+        ("sides.corner", "sides.nodes = []\nsides.corner", "side, 1 uses 0 places in a repeat"),
+    ],
+)
+def test_an_edging_is_refused_when_its_ends_or_corners_do_not_fill(
+    old: str, new: str, said: str
+) -> None:
+    """What stands before, after and in the corners has to use what is there, as the repeats do."""
+    assert old in BRACED
+    message = refusal(BRACED.replace(old, new))
+    assert message.startswith("mine.toml braced: ")
+    assert said in message
