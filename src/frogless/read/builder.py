@@ -407,6 +407,9 @@ class _Builder(Transformer[Token, Any]):
     def no_join(self, _: list[Any]) -> Ending:
         return Ending("no_join")
 
+    def no_turn(self, _: list[Any]) -> Ending:
+        return Ending("no_turn")
+
     def turn(self, _: list[Any]) -> Ending:
         return Ending("turn")
 

@@ -30,6 +30,8 @@ from frogless.stitches.model import Stitch
 #: and the number of the row that made it, -1 for an edge begun on.
 Spot = tuple[str, int]
 FROM_EDGE = -1
+#: More than any garment has in a row: beyond it the places of a row would fill the memory.
+MOST_STITCHES = 100_000
 NO_START = Start()
 
 
@@ -193,6 +195,17 @@ def taken_by(body: Iterable[Node], stitches: Mapping[str, Stitch]) -> int:
             total += node.times * taken_by(node.body, stitches)
         else:
             total += isinstance(node, Into)
+    return total
+
+
+def size_of(body: Iterable[Node]) -> int:
+    """Stitches that nodes make and places that they pass over, chains one by one."""
+    total = 0
+    for node in body:
+        if isinstance(node, Into | Repeat):
+            total += getattr(node, "times", 1) * size_of(node.body)
+        else:
+            total += getattr(node, "times", 1)
     return total
 
 

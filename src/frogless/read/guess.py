@@ -36,6 +36,11 @@ def excerpt(text: str, at: int) -> str:
 
 
 def _sentence(word: str, text: str, at: int, vocabulary: Vocabulary, known: Collection[str]) -> str:
+    if text.count("*") % 2:
+        return (
+            f'column {text.rindex("*") + 1}: "*" begins what repeats along the row; end it with '
+            '"; rep from * across", "around" or "to last 2 sts", or with "2 more times"'
+        )
     if not word:
         return (
             "the line ends too early; a row ends with a full stop and its count in round brackets"

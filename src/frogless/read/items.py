@@ -177,8 +177,9 @@ def _check_kind(noun: Noun, kind: str, place: int, context: Context) -> None:
     space, named = kind.startswith("sp"), noun.startswith("sp")
     if space and not named and not context.noted:
         raise InputError(
-            "the row below leaves chain spaces, and it is not said whether they are worked into; "
-            'write "Count each ch-sp as a st." first, or name them: "in next ch-2 sp"'
+            f"place {place} of the row below is a ch-{kind[2:]} sp: the row below leaves chain "
+            'spaces, and it is not said whether they are worked into; write "Count each ch-sp as '
+            f'a st." first, or name them: "in next ch-{kind[2:]} sp"'
         )
     if named and (not space or noun not in ("sp", kind)):
         called = f"a ch-{kind[2:]} sp" if space else _CALLED.get(kind, kind)
@@ -298,11 +299,13 @@ def _starred(said: Starred, at: int, room: int, context: Context) -> Repeat:
 def _misfit(at: int, room: int, each: int) -> str:
     if not each:
         return '"*" repeats what takes no places, so that it never ends'
-    told = f"the repeat takes {each} places, and there are {max(room, 0)} for it"
-    if room < each:
-        return told + f", from place {at + 1} on"
-    times, over = divmod(room, each)
-    return told + f": {times} times, and {over} left over from place {at + times * each + 1} on"
+    takes = "1 place" if each == 1 else f"{each} places"
+    told = f"the repeat takes {takes}, and there are {max(room, 0)} for it"
+    times, over = divmod(max(room, 0), each)
+    if not times:
+        return f"{told}, from place {at + 1} on; {each - room} more would fit"
+    left = f"and {over} left over from place {at + times * each + 1} on"
+    return f"{told}: {times} times, {left}; {over} fewer or {each - over} more would fit"
 
 
 def _each(said: Each, at: int, times: int, context: Context) -> Node:
@@ -317,8 +320,9 @@ def _each(said: Each, at: int, times: int, context: Context) -> Node:
             continue
         if kind.startswith("sp"):
             raise InputError(
-                "the row below leaves chain spaces, and it is not said whether they are worked "
-                'into; write "in each st and ch-sp"'
+                f"place {place} of the row below is a ch-{kind[2:]} sp: the row below leaves "
+                "chain spaces, and it is not said whether they are worked into; write "
+                '"in each st and ch-sp"'
             )
         raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}")
     for place, made in enumerate(context.ground.made(at, times), start=at + 1):

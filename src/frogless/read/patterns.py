@@ -4,45 +4,29 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 
-from frogless.errors import InputError, Place
-from frogless.read.build import BEGIN_COLOUR
-from frogless.read.ground import plain
-from frogless.read.parse import parse_row
-from frogless.read.recover import Heard, rows_of
-from frogless.read.spoken import (
-    Across,
-    Backwards,
-    Each,
-    Ending,
-    FromHook,
-    NoTurningChain,
-    Said,
-    SaidAgain,
-    SaidChain,
-    SameStart,
-    Starred,
-)
+from frogless.errors import Fault, InputError, Place
+from frogless.read.pattern_lines import Lines, lifted, pattern_lines
 from frogless.read.vocabulary import Vocabulary, vocabulary
-from frogless.rows.count import row_consumed
-from frogless.rows.nodes import Node, Repeat, Row, Side, Work
-from frogless.stitches.load import dictionary, stands_on
+from frogless.rows.nodes import Side
+from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
-from frogless.stitches.pattern_rows import PatternRow, Way, worked
+from frogless.stitches.pattern_rows import PatternRow, Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named
 from frogless.stitches.sums import whole
 
 _SUM = re.compile(r"\{([^{}]*)\}")
+_ROW = re.compile(r"(?:row|rnd) (?P<number>\d+) ")
+_AT = re.compile(r"\b(?:line|place) (\d+)\b")
 #: Read over so many repeats, which have to say the same.
 _REPEATS = (2, 3)
+#: The most places that rows are tried over, and the most that a pattern of a known multiple takes.
+MOST_TRIED, MOST_PLACES = 120, 10_000
+_FAR = 12
 
-
-@dataclass(frozen=True, slots=True)
-class _Line:
-    number: int
-    said: Said
+Told = tuple[tuple[PatternRow, ...], Side]
 
 
 def way_of(key: str, *, closed: bool, parameters: Mapping[str, int] | None = None) -> Way:
@@ -88,133 +72,152 @@ def read_way(
 
     Raises:
         InputError: a line is not understood, or a row does not consume what the row before leaves;
-            names the line, the row and the place.
+            names the line, the row and the place, and the multiple that the rows have instead.
     """
     multiple, offset = whole(told.multiple, values), whole(told.offset, values)
-    if multiple < 1:
-        raise InputError(f"a multiple of {multiple} is none; write 1 or more")
-    text = _SUM.sub(lambda found: str(whole(found[1], values)), told.text)
+    if not 1 <= multiple <= MOST_PLACES or offset > MOST_PLACES:
+        raise InputError(f"a multiple of {multiple} and {offset}; write 1 to {MOST_PLACES}")
     known = vocabulary(stitches, dialect)
-    lines, colour = _lines(text, known)
-    lines = _ended(lines, closed=closed)
-    ways = [
-        _lifted(lines, multiple * max(n, told.least) + offset, known, closed=closed)
-        for n in _REPEATS
-    ]
+    lines = pattern_lines(_summed(told.text, values), known, closed=closed)
+    stated = Way(closed, multiple, offset, (), told.setup, told.least, colour=lines.colour)
+    try:
+        return _stated(lines, stated, known)
+    except InputError as error:
+        raise InputError(_with_found(error, lines, stated, known), error.faults[0].place) from error
+
+
+def find_way(
+    text: str,
+    stitches: Mapping[str, Stitch],
+    dialect: Dialect,
+    *,
+    closed: bool,
+    setup: int = 0,
+    values: Mapping[str, int] | None = None,
+) -> Way:
+    """The rows of a pattern whose multiple nobody said: it is found by trying every count.
+
+    Args:
+        setup: so many of the rows come once.
+
+    Raises:
+        InputError: a line is not understood, or the rows come out over no number of places, or not
+            over numbers that are one step apart. Shown is the try that got furthest.
+    """
+    known = vocabulary(stitches, dialect)
+    lines = pattern_lines(_summed(text, values or {}), known, closed=closed)
+    return _found(lines, setup, known)
+
+
+def _summed(text: str, values: Mapping[str, int]) -> str:
+    return _SUM.sub(lambda found: str(whole(found[1], values)), text)
+
+
+def _stated(lines: Lines, way: Way, known: Vocabulary) -> Way:
+    """The rows of a pattern whose multiple was said."""
+    ways = [lifted(lines, way.places(max(n, way.least)), known) for n in _REPEATS]
     if ways[0] != ways[1]:
         raise InputError("its rows are not the same over two repeats and over three")
-    rows, side = ways[0]
-    if not 0 <= told.setup < len(rows):
-        raise InputError(f"{told.setup} of its {len(rows)} rows come once; one at least repeats")
-    way = Way(closed, multiple, offset, rows, told.setup, told.least, side, colour)
+    way = _with_rows(way, ways[0])
     for repeats in (way.least, *_REPEATS):
-        worked(way, way.places(repeats), way.setup + 2 * way.period, stitches)
+        _check_comes_again(way, way.places(repeats), lines, known)
     return way
 
 
-def _lines(text: str, known: Vocabulary) -> tuple[tuple[_Line, ...], str]:
-    """Each line parsed; and the colour that it begins with."""
-    found: list[_Line] = []
-    colour = ""
-    for number, line in enumerate(text.strip().splitlines(), start=1):
-        if not line.strip():
-            continue
-        if begun := BEGIN_COLOUR.fullmatch(line.strip()):
-            colour = begun["letter"].upper()
-            continue
+def _with_rows(way: Way, told: Told) -> Way:
+    rows, side = told
+    if not 0 <= way.setup < len(rows):
+        raise InputError(f"{way.setup} of its {len(rows)} rows come once; one at least repeats")
+    return replace(way, rows=rows, side=side)
+
+
+def _check_comes_again(way: Way, places: int, lines: Lines, known: Vocabulary) -> None:
+    """Whether the rows come out over and over."""
+    try:
+        worked(way, places, way.setup + 2 * way.period, known.stitches)
+    except InputError as error:
+        row = _ROW.match(str(error))
+        number = lines.lines[0].said.label.first - 1 + int(row["number"] if row else 1)
+        message = (
+            f"over {places} sts, when {lines.named(number)} comes again it {str(error)[row.end() :]}"
+            if row
+            else str(error)
+        )
+        raise InputError(message, lines.place(number)) from error
+
+
+def _found(lines: Lines, setup: int, known: Vocabulary) -> Way:
+    """The pattern over as many places as its rows come out over, found count by count."""
+    told: dict[int, Told] = {}
+    failed: dict[int, Fault] = {}
+    for places in range(1, MOST_TRIED + 1):
         try:
-            said = parse_row(line.strip(), known)
+            told[places] = lifted(lines, places, known)
         except InputError as error:
-            raise error.at(Place(key=f"line {number}")) from error
-        if isinstance(said, SaidAgain):
-            raise InputError("write the rows once, without repeating them", _place(number))
-        colour = said.colour or colour
-        found.append(_Line(number, said))
-    if not found:
-        raise InputError("it has no rows")
-    return tuple(found), colour
-
-
-def _ended(lines: tuple[_Line, ...], *, closed: bool) -> tuple[_Line, ...]:
-    """Where no row says how it ends, rows are turned and rounds joined (common practice)."""
-    if any(line.said.endings for line in lines):
-        return lines
-    return tuple(
-        _Line(line.number, replace(line.said, endings=(_ending(line.said, closed=closed),)))
-        for line in lines
+            failed[places] = error.faults[0]
+        if len(told) == len(_REPEATS):
+            return _of_two(told, lines, setup, known)
+    if told:
+        raise InputError(_fits(tuple(told)))
+    furthest = max(failed, key=lambda places: (_reached(failed[places]), -places))
+    fault = failed[furthest]
+    raise InputError(
+        f"over no number of sts from 1 to {MOST_TRIED} do the rows come out; over {furthest}, "
+        f"which gets furthest: {fault.message}",
+        fault.place,
     )
 
 
-def _ending(said: Said, *, closed: bool) -> Ending:
-    first = said.items[0]
-    if not closed:
-        return Ending("turn")
-    if isinstance(first, SaidChain) and first.sense != "not_counted":
-        return Ending("join_top", chains=first.times)
-    return Ending("join_first")
+def _reached(fault: Fault) -> tuple[int, ...]:
+    """The line, and the place in it, that a fault lies at; a place far out says no more."""
+    found = [int(n) for n in _AT.findall(f"{fault.place.key} {fault.message}")[:2]]
+    return (*found[:1], *(min(place, _FAR) for place in found[1:]))
 
 
-def _lifted(
-    lines: tuple[_Line, ...], places: int, known: Vocabulary, *, closed: bool
-) -> tuple[tuple[PatternRow, ...], Side]:
-    """The rows read over so many places, each with its repeat found; and the side of the first."""
-    heard = Heard(plain(places), closed)
-    found: list[PatternRow] = []
-    side: Side = "RS"
-    for line in lines:
-        before = places if not heard.done else heard.done[-1].row.count
-        try:
-            (row, *others), heard = rows_of(line.said, heard, known)
-            _check_filled(row, before, known)
-        except InputError as error:
-            raise error.at(_place(line.number)) from error
-        side = row.side if not found else side
-        found += [_lift(each, line.said) for each in (row, *others)]
-    return tuple(found), side
+def _of_two(told: Mapping[int, Told], lines: Lines, setup: int, known: Vocabulary) -> Way:
+    """The pattern whose rows come out over two counts, over all that they come out over."""
+    few, many = told
+    if told[few] != told[many]:
+        raise InputError(f"its rows are not the same over {few} sts and over {many}")
+    way = _with_rows(Way(lines.closed, 1, 0, (), setup, colour=lines.colour), told[many])
+    counts = multiples(way, known.stitches, MOST_TRIED)
+    if not counts:
+        _check_comes_again(way, many, lines, known)
+    steps = multiple_of(counts)
+    if steps is None:
+        raise InputError(_fits(counts))
+    multiple, offset, least = steps
+    _check_keeps_its_count(way, counts[0], known)
+    return replace(way, multiple=multiple, offset=offset, least=least)
 
 
-def _lift(row: Row, said: Said) -> PatternRow:
-    """A row with its repeat apart from what frames it."""
-    items = [item for item in said.items if not isinstance(item, _STARTS)]
-    star = next((i for i, item in enumerate(items) if isinstance(item, Starred | Each)), None)
-    end = replace(row.end, fasten_off=False)
-    if star is None:
-        return PatternRow(row.start, row.body, (), (), end, row.backwards)
-    behind = len(items) - 1 - star
-    at = len(row.body) - 1 - behind
-    return PatternRow(
-        row.start,
-        row.body[:at],
-        _once(row.body[at]),
-        row.body[at + 1 :],
-        end,
-        row.backwards,
-    )
-
-
-def _once(node: Node) -> tuple[Node, ...]:
-    """What is worked in one repeat."""
-    match node:
-        case Repeat(body, _):
-            return body
-        case Work(stitch, _):
-            return (Work(stitch),)
-    raise TypeError(f"{node!r} does not repeat")
-
-
-def _check_filled(row: Row, places: int, known: Vocabulary) -> None:
-    took = row_consumed(row, stands_on(known.stitches))
-    if took != places:
-        what = "rnd" if row.end.join != "none" else "row"
+def _check_keeps_its_count(way: Way, places: int, known: Vocabulary) -> None:
+    """Whether the rows that come again leave as many places as they met."""
+    rows = worked(way, places, len(way.rows), known.stitches)
+    met = rows[way.setup - 1].count if way.setup else places
+    if rows[-1].count != met:
         raise InputError(
-            f"{what} {row.number} uses {took} places, but there are {places}: "
-            + (f"{places - took} are left from place {took + 1} on" if took < places
-               else f"it runs out at place {places + 1}")
-        )  # fmt: skip
+            f"the rows that come again leave {rows[-1].count} sts where they began on {met}; the "
+            "rows of a pattern leave as many as they met"
+        )
 
 
-def _place(number: int) -> Place:
-    return Place(key=f"line {number}")
+def _fits(counts: tuple[int, ...]) -> str:
+    listed = ", ".join(map(str, counts[:6])) + (", ..." if len(counts) > 6 else "")
+    return (
+        f"the rows come out over {listed} sts, which is no multiple; mark what repeats along the "
+        'row, "*...; rep from * across"'
+    )
 
 
-_STARTS = (Across, Backwards, FromHook, NoTurningChain, SameStart)
+def _with_found(error: InputError, lines: Lines, stated: Way, known: Vocabulary) -> str:
+    """A fault, and the multiple that the rows come out over, if there is another."""
+    message = error.faults[0].message
+    try:
+        way = _found(lines, stated.setup, known)
+    except InputError:
+        return message
+    if (way.multiple, way.offset) == (stated.multiple, stated.offset):
+        return message
+    plus = f" and {way.offset}" if way.offset else ""
+    return f"{message}; the rows come out over a multiple of {way.multiple}{plus}"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from frogless.errors import InputError
 from frogless.read.ground import (
+    MOST_STITCHES,
     NO_PLACES,
     Done,
     Edge,
@@ -19,6 +20,7 @@ from frogless.read.ground import (
     first_made,
     next_edge,
     places_made,
+    size_of,
 )
 from frogless.read.items import Context, nodes_of
 from frogless.read.spoken import (
@@ -190,12 +192,21 @@ def _again(said: SaidAgain, number: int, heard: Heard, vocabulary: Vocabulary) -
 
 def _own_chains(said: FromHook, vocabulary: Vocabulary) -> int:
     """Chains of a foundation that are the first row's turning chain and stand on none of it."""
+    check_skipped(said)
+    return said.skipped - skipped_count(said, vocabulary)
+
+
+def check_skipped(said: FromHook) -> None:
+    """Whether as many chains are skipped as there are before the one that is begun in.
+
+    Raises:
+        InputError: another number was said.
+    """
     if said.skipped != said.nth - 1:
         raise InputError(
             f"{said.nth - 1} chains are skipped before chain {said.nth} from the hook, "
             f"not {said.skipped}"
         )
-    return said.skipped - skipped_count(said, vocabulary)
 
 
 def skipped_count(said: FromHook, vocabulary: Vocabulary) -> bool:
@@ -348,6 +359,8 @@ def _body(
     context = Context(ground, said.noted, start, vocabulary)
     worked = tuple(i for i in items if not isinstance(i, Older) and i != NOTHING)
     body, reached = nodes_of(worked, taken, context)
+    if (size := size_of(body)) > MOST_STITCHES:
+        raise InputError(f"a row of {size} stitches; {MOST_STITCHES} are the most that are read")
     _check_across(said, context)
     _check_short(said, body)
     later = sum(node.times for node in body if isinstance(node, Leave))

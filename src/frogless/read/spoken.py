@@ -239,7 +239,9 @@ Item = (
 class Ending:
     """One thing said of a row's end; `slip` is the stitch it is joined with, `word` what to."""
 
-    kind: Literal["untwisted", "join", "join_first", "join_top", "join_ring", "no_join", "turn"]
+    kind: Literal[
+        "untwisted", "join", "join_first", "join_top", "join_ring", "no_join", "turn", "no_turn"
+    ]
     slip: str = ""
     word: str = ""
     chains: int = 0

@@ -81,6 +81,7 @@ PHRASES: Mapping[str, str] = {
     "close_in_next": "close the ring with the first st of the next rnd",
     "do_not_join": "do not join",
     "turn": "turn",
+    "do_not_turn": "do not turn",
     "fasten_off": "Fasten off.",
     # Markers
     "place_markers": "Place {parts} {group}.",

@@ -50,12 +50,14 @@ class Place:
             that is worked into it from the hook; 0 of every other row.
         rejoined: the yarn was cut after the row before.
         colour: what the piece begins with, of its first row.
+        says_unturned: it is said, too, that the work is not turned.
     """
 
     closed: bool
     from_hook: int = 0
     rejoined: bool = False
     colour: str = ""
+    says_unturned: bool = False
 
 
 def say_row(
@@ -92,7 +94,9 @@ def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
         *_backwards(row, setting),
         *_with_older(_body(row, setting, place), row, setting),
     )
-    end = ", ".join(_end(row, setting))
+    unturned = place.says_unturned and not row.end.turn
+    last = (setting.words.phrases.say("do_not_turn"),) if unturned else ()
+    end = ", ".join((*_end(row, setting), *last))
     told = ", ".join(items) or setting.words.phrases.say("nothing")
     return told + (f"; {end}." if end else ".")
 

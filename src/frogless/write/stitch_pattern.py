@@ -27,9 +27,13 @@ def say_way(
     below = grounds(Piece("", way.closed, rows), Ground(("st",) * places), words)
     lines: list[str] = []
     said = Said()
+    # A pattern that says nothing of turning is worked as usual: rows are turned.
+    place = Place(
+        way.closed, says_unturned=not way.closed and not any(r.end.turn for r in way.rows)
+    )
     for row, of, ground in zip(rows, way.rows, below, strict=True):
         star = len(of.before) if of.repeat else None
-        text = say_row(row, said, ground, Place(way.closed), words, star)
+        text = say_row(row, said, ground, place, words, star)
         label = line_of([Told(row, text, "")], way.closed, words.phrases).label
         lines.append(f"{label}: {text}")
         said = said.after(row)
