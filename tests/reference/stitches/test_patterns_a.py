@@ -22,8 +22,11 @@ from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.pattern_rows import OTHER_SIDE, Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, patterns
+from frogless.write.ground import NOTHING, grounds
 from frogless.write.pattern import write_program
+from frogless.write.phrases import phrases
 from frogless.write.stitch_pattern import say_way
+from frogless.write.words import Words
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 #: Looked at this many repeats of the width, and of the rows.
@@ -86,14 +89,20 @@ def test_pattern_uses_what_the_row_before_leaves_at_any_size(key: str, closed: b
 
 
 @pytest.mark.parametrize(("key", "closed"), tuple(ways()))
-def test_row_repeat_comes_back_to_its_first_row_when_worked_again(key: str, closed: bool) -> None:
-    """The rows that repeat leave in every turn the same stitches on the same places."""
+def test_row_repeat_meets_the_same_places_when_worked_again(key: str, closed: bool) -> None:
+    """The text names stitches and chain spaces: in the next row repeat they stand where it says.
+
+    A first row that repeats as well is begun on stitches, and has to meet nothing else later.
+    """
     way = way_of(key, closed=closed)
-    rows = fabric(key, way.least + 1, closed=closed).pieces["piece"][1 + way.setup :]
-    for index in range(way.period, len(rows)):
-        before, again = rows[index - way.period], rows[index]
-        assert before.places == again.places
-        assert [before.keys[i] for i in before.stitch] == [again.keys[i] for i in again.stitch]
+    piece = program(way, way.least + 1, 2).pieces[0]
+    words = Words(dictionary(), "us", phrases("en"))
+    met = [
+        ["ch" if noun == "st" else noun for noun in ground.of(0, ground.places or 0)]
+        for ground in grounds(piece, NOTHING, words)
+    ]
+    first = met[1 + way.setup :][: way.period]
+    assert met[1 + way.setup + way.period :] == first
 
 
 @pytest.mark.parametrize("dialect", DIALECTS)
