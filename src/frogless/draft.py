@@ -19,6 +19,7 @@ from frogless.errors import Impossible, Place
 from frogless.fabric.expand import expand
 from frogless.fit.fit import fit, fit_garment
 from frogless.fit.model import Fit, GoingOn
+from frogless.own_patterns import library_of
 from frogless.plan import basis as basis_
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
@@ -151,13 +152,9 @@ def _narrowest(basis: Basis, made: Plan, going: GoingOn) -> str:
         names = [choice.name for choice in basis.design.piece]
         piece = max((n for n in names if going.piece.startswith(n)), key=len, default=names[0])
         return f"piece.{names.index(piece) + 1}"
-    ends = [(f"section.{i}", s.count_after, s) for i, s in enumerate(made.sections, 1)]
-    start = made.sections[0]
-    counts = [("start.girth", start.count_before, start), *ends]
-    return next(
-        (key for key, n, s in counts if n * s.gauge.width.value <= going.opening + 0.05),
-        "start.girth",
-    )
+    ends = [(f"section.{i}", s.girth_after.value) for i, s in enumerate(made.sections, 1)]
+    girths = [("start.girth", made.sections[0].girth_before.value), *ends]
+    return next((key for key, girth in girths if girth <= going.opening + 0.05), "start.girth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +207,7 @@ def basis_for(ready: Ready, body: Body, units: Units = "cm") -> Basis:
         known_measurements(),
         ready.where,
         units,
+        library_of(ready.design, ready.where),
     )
 
 

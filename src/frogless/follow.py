@@ -92,7 +92,7 @@ def standing(plan: Plan, fabric: Fabric, round_: int, done: int = 0) -> Standing
         plain=_plain(row, groups, done),
         next=_next(row, groups, done, placed=_stand(rows[:round_], len(groups))),
         stitch=row.keys[int(row.stitch[-1])],
-        girth=below.places * gauge.width.value if below else None,
+        girth=plan.main.girth_of(round_ - 1, below.places, gauge) if below else None,
         state=gauge.state,
         landmark=next((m for m in plan.main.landmarks[::-1] if m.rounds < round_), None),
     )

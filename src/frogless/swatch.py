@@ -71,6 +71,10 @@ class Reading:
     """One swatch, counted and measured in one state. mm and g; what was not read is None.
 
     Args:
+        stitch: in a stitch pattern what the pattern is called with its numbers, "fans fan 9".
+        stitches: counted over `width`; in a stitch pattern its repeats.
+        pattern: the key of the stitch pattern; "" when it was read in a stitch.
+        parameters: name and number, as far as they were written.
         mass: of the whole piece of `stitches` × `rows`. load: what hung on it.
         stretched_width: of the same stitches, stretched as far as is comfortable.
     """
@@ -85,6 +89,8 @@ class Reading:
     mass: float | None = None
     load: float | None = None
     stretched_width: float | None = None
+    pattern: str = ""
+    parameters: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,9 +121,49 @@ def load_swatch(path: Path | str) -> Swatch:
 
 def _reading(given: ReadingTable, stitch: str, hook: float) -> Reading:
     fields = given.model_dump()
+    repeats = fields.pop("repeats")
+    fields["parameters"] = tuple(sorted(given.parameters.items()))
+    fields["pattern"] = given.pattern or ""
     fields["stitch"] = stitch_key(given.stitch) if given.stitch else stitch
+    if given.pattern:
+        fields["stitch"] = pattern_name(given.pattern, given.parameters)
+        fields["stitches"] = repeats
     fields["hook"] = given.hook or hook
     return Reading(**fields)
+
+
+def pattern_name(pattern: str, parameters: Mapping[str, int]) -> str:
+    """What a stitch pattern is called with the numbers that are its own: "fan_arches fan 9"."""
+    return " ".join([pattern, *(f"{name} {n}" for name, n in sorted(parameters.items()))])
+
+
+def pattern_gauges(
+    swatches: Sequence[Swatch],
+    pattern: str,
+    parameters: Mapping[str, int],
+    usual: Mapping[str, int],
+) -> tuple[Gauge, ...]:
+    """The gauges that were read in a stitch pattern with just these numbers, one for each hook.
+
+    Their width is that of a whole repeat.
+
+    Args:
+        parameters: all numbers of the pattern. usual: those that a reading need not write.
+    """
+    wanted = dict(parameters)
+    found: dict[float, Gauge] = {}
+    for swatch in swatches:
+        alike = [
+            r
+            for r in swatch.readings
+            if r.pattern == pattern and {**usual, **dict(r.parameters)} == wanted
+        ]
+        for hook in dict.fromkeys(r.hook for r in alike):
+            for state in STATES:
+                readings = [r for r in alike if r.hook == hook and r.state == state]
+                if hook not in found and _is_whole(readings):
+                    found[hook] = _gauge_of(readings, pattern_name(pattern, {}), swatch.name)
+    return tuple(found.values())
 
 
 def has_gauge(swatch: Swatch, stitch: str) -> bool:
@@ -137,22 +183,31 @@ def gauge(swatch: Swatch, stitch: str, *, state: State | None = None) -> Gauge:
     Raises:
         InputError: the swatch has no such gauge; says which it has.
     """
-    key = stitch_key(stitch)
+    key = _key(swatch, stitch)
     for one in (state,) if state else STATES:
         readings = _of(swatch, key, one)
         if _is_whole(readings):
-            wide = [(r.width, r.stitches) for r in readings if r.width and r.stitches]
-            high = [(r.height, r.rows) for r in readings if r.height and r.rows]
-            source = f'swatch "{swatch.name}", {one}'
-            return Gauge(
-                stitch=key,
-                width=_pooled(wide),
-                height=_pooled(high),
-                state=one,
-                source=source,
-                hook=readings[0].hook,
-            )
+            return _gauge_of(readings, key, swatch.name)
     raise InputError(_no_gauge(swatch, key, state), Place(swatch.file))
+
+
+def _gauge_of(readings: Sequence[Reading], key: str, name: str) -> Gauge:
+    """Readings of one stitch in one state and on one hook, pooled."""
+    state = readings[0].state
+    return Gauge(
+        stitch=key,
+        width=_pooled([(r.width, r.stitches) for r in readings if r.width and r.stitches]),
+        height=_pooled([(r.height, r.rows) for r in readings if r.height and r.rows]),
+        state=state,
+        source=f'swatch "{name}", {state}',
+        hook=readings[0].hook,
+    )
+
+
+def _key(swatch: Swatch, stitch: str) -> str:
+    """The key of a stitch, or of a stitch pattern that the swatch was read in."""
+    in_pattern = any(r.pattern and r.stitch == stitch for r in swatch.readings)
+    return stitch if in_pattern else stitch_key(stitch)
 
 
 def _no_gauge(swatch: Swatch, key: str, state: State | None) -> str:
@@ -171,7 +226,7 @@ def _of(swatch: Swatch, stitch: str, state: State) -> list[Reading]:
     A stitch read on several hooks has as many gauges. The swatch's own hook is the garment's; an
     edging on another hook is read in the same file.
     """
-    key = stitch_key(stitch)
+    key = _key(swatch, stitch)
     found = [r for r in swatch.readings if r.stitch == key and r.state == state]
     hooks = {r.hook for r in found}
     taken = swatch.hook if swatch.hook in hooks else next((r.hook for r in found), swatch.hook)
@@ -231,14 +286,17 @@ def comfortable_stretch(swatch: Swatch, stitch: str) -> float | None:
 def mass_per_stitch(swatch: Swatch, stitch: str) -> Measured | None:
     """g of yarn in one stitch, from the readings that were weighed; None when none was.
 
+    A reading in a stitch pattern tells of repeats, in which no stitch is like another.
+
     The scale is taken to read to 0.1 g where a mass has tenths, else to 1 g (± half of it, JCGM
     100:2008, 4.3.7); a piece weighed has its edges with it, which no figure corrects.
     """
-    key = stitch_key(stitch)
+    plain = "_".join(stitch.lower().split())
+    key = STITCH_NAMES.get(plain, plain)
     found = [
         (r.mass, r.stitches * r.rows, _counting(r.stitches), r.stitches, _counting(r.rows), r.rows)
         for r in swatch.readings
-        if r.stitch == key and r.mass and r.stitches and r.rows
+        if r.stitch == key and r.mass and r.stitches and r.rows and not r.pattern
     ]
     if not found:
         return None
@@ -298,7 +356,7 @@ def advice(swatch: Swatch) -> tuple[str, ...]:
 def _short_windows(reading: Reading) -> list[str]:
     stitch = _words(reading.stitch)
     windows = (
-        (f"stitches of {stitch}", reading.stitches, reading.width),
+        (f"{_counted(reading)} of {stitch}", reading.stitches, reading.width),
         (f"rows of {stitch}", reading.rows, reading.height),
     )
     return [
@@ -307,6 +365,10 @@ def _short_windows(reading: Reading) -> list[str]:
         for what, count, window in windows
         if count and window and window < GOOD_WINDOW
     ]
+
+
+def _counted(reading: Reading) -> str:
+    return "repeats" if reading.pattern else "stitches"
 
 
 def _percent(window: float, count: float) -> float:
@@ -447,7 +509,7 @@ def _overstretched(reading: Reading) -> str | None:
     if ratio <= STRETCHES_TO:
         return None
     return (
-        f"{reading.stitches or 0:g} stitches of {_words(reading.stitch)} stretched from "
+        f"{reading.stitches or 0:g} {_counted(reading)} of {_words(reading.stitch)} stretched from "
         f"{shown_cm(reading.width)} to {shown_cm(reading.stretched_width)}, {ratio:.1f} times: is "
         "that in comfort, and are they the same stitches?"
     )

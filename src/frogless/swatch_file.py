@@ -63,12 +63,18 @@ class YarnTable(_Strict):
 
 
 class ReadingTable(_Strict):
-    """A table `[[reading]]`: stitches over a width, rows over a height, or both."""
+    """A table `[[reading]]`: stitches over a width, rows over a height, or both.
+
+    In a stitch pattern whole repeats are counted, not stitches.
+    """
 
     state: State
     stitch: str | None = None
+    pattern: Name | None = None
+    parameters: dict[str, int] = Field(default_factory=dict)
     hook: Hook | None = None
     stitches: Count | None = None
+    repeats: Count | None = None
     width: Length | None = None
     rows: Count | None = None
     height: Length | None = None
@@ -119,7 +125,7 @@ def _faults(document: Document[SwatchFile]) -> list[Fault]:
     faults = _stitch_faults(document.checked.stitch, document.place(("stitch",)))
     for index, one in enumerate(document.checked.reading):
         place = _places(document, index)
-        faults += _stitch_faults(one.stitch, place("stitch"))
+        faults += _stitch_faults(one.stitch, place("stitch")) + _pattern_faults(one, place)
         faults += _pair_faults(one, place) + _window_faults(one, place)
         if one.load and one.state != "hung":
             faults.append(Fault('a load belongs to a reading with state = "hung"', place("load")))
@@ -142,18 +148,33 @@ def _stitch_faults(name: str | None, place: Place) -> list[Fault]:
     return []
 
 
-_PAIRS = (("stitches", "width"), ("rows", "height"))
+def _pattern_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:
+    """What belongs to a reading in a stitch pattern, and what to one in a stitch."""
+    if one.pattern is None:
+        return [
+            Fault('belongs to a reading with a "pattern"', place(key))
+            for key in ("repeats", "parameters")
+            if key in one.model_fields_set
+        ]
+    faults = []
+    if one.stitch is not None:
+        told = 'is left out where "pattern" is given: a reading is in one or the other'
+        faults.append(Fault(told, place("stitch")))
+    if one.stitches is not None:
+        faults.append(Fault("is left out in a pattern: count its repeats", place("stitches")))
+    return faults
 
 
 def _pair_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:
     given = one.model_dump(exclude_none=True)
+    across = "stitches" if one.pattern is None else "repeats"
     faults = [
         Fault(f"is missing: {have} is given, and each is read over the other", place(lacks))
-        for pair in _PAIRS
+        for pair in ((across, "width"), ("rows", "height"))
         for have, lacks in (pair, pair[::-1])
         if have in given and lacks not in given
     ]
-    needs = {"stretched_width": ("width",), "mass": ("stitches", "rows")}
+    needs = {"stretched_width": ("width",), "mass": (across, "rows")}
     faults += [
         Fault(f"needs {lacks} in the same reading", place(key))
         for key, others in needs.items()
@@ -161,13 +182,15 @@ def _pair_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault
         if key in given and lacks not in given
     ]
     if not faults and not {"width", "height"} & set(given):
-        faults = [Fault("has neither stitches over a width nor rows over a height", place("state"))]
+        told = f"has neither {across} over a width nor rows over a height"
+        faults = [Fault(told, place("state"))]
     return faults
 
 
 def _window_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:
     windows = (
         ("stitches", one.stitches, one.width, "width"),
+        ("repeats", one.repeats, one.width, "width"),
         ("rows", one.rows, one.height, "height"),
     )
     return [
@@ -182,7 +205,7 @@ def _window_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fau
 
 
 def _no_stitch(what: str, count: float, window: float) -> str:
-    one = "a stitch" if what == "stitches" else "a row"
+    one = {"stitches": "a stitch", "repeats": "a repeat", "rows": "a row"}[what]
     return (
         f"{count:g} {what} over {shown_cm(window)} make {one} {window / count:.2g} mm; "
         f"{SMALLEST_STITCH:g} mm to {LARGEST_STITCH:g} mm is accepted"
@@ -191,7 +214,7 @@ def _no_stitch(what: str, count: float, window: float) -> str:
 
 def _too_short(what: str, count: float, window: float) -> str:
     off = 0.5 / count
-    one = "stitch" if what == "stitches" else "row"
+    one = {"stitches": "stitch", "repeats": "repeat", "rows": "row"}[what]
     told = f"{count:g} {what} over {shown_cm(window)}: half a {one} is {off * 100:.0f} %"
     if what == "rows":
         return f"{told}; count over 5 cm at least, better over 10 cm"
@@ -199,7 +222,7 @@ def _too_short(what: str, count: float, window: float) -> str:
     needed = math.ceil(EXAMPLE_HIP * 0.5 / 20)
     return (
         f"{told}, ± {off * EXAMPLE_HIP / 10:.1f} cm on a hip of {shown_cm(EXAMPLE_HIP)}; "
-        f"count over 5 cm at least, and for ± 2 cm at least {needed} stitches"
+        f"count over 5 cm at least, and for ± 2 cm at least {needed} {what}"
     )
 
 

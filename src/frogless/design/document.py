@@ -14,6 +14,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from frogless.design.colours import Colours
+from frogless.design.patterns import OwnPattern
 from frogless.design.pieces.border import BorderChoice
 from frogless.design.pieces.cord import CordChoice
 from frogless.design.pieces.disc import DiscChoice
@@ -75,6 +76,7 @@ class Design(Strict):
     garment: Garment
     gauge: DesignerGauge | None = None
     lengths: dict[str, Formula] = Field(default_factory=dict)
+    pattern: dict[str, OwnPattern] = Field(default_factory=dict)
     work: Work
     colours: Colours | None = None
     notes: tuple[Prose, ...] = ()

@@ -152,12 +152,12 @@ def is_front(turns: float) -> bool:
 
 
 def _girth_after(section: SectionPlan) -> float:
-    return section.count_after * section.gauge.width.value
+    return section.girth_after.value
 
 
 def _level(plan: Plan, section: SectionPlan, row: Row) -> Level:
     """The count is the row's own: nothing that is drawn is counted again."""
-    girth = row.count * section.gauge.width.value
+    girth = plan.main.girth_of(row.number, row.count, section.gauge)
     shapes = row.number in shaping_rounds(section)
     return Level(row.number, plan.main.depths[row.number], row.count, girth, shapes)
 

@@ -6,13 +6,16 @@ from dataclasses import dataclass
 
 from frogless.plan.model import Plan
 from frogless.rows.count import left_for_later
-from frogless.rows.nodes import Chain, Node, Piece, Repeat
+from frogless.rows.nodes import Chain, Node, Piece, Repeat, Row
 from frogless.swatch import Gauge
 
 
 @dataclass(frozen=True, slots=True)
 class ClosedRound:
-    """A round that cannot open: its number, count, stitch width (mm), girth and worn depth (mm)."""
+    """A round that cannot open: its number, count, stitch width (mm), girth and worn depth (mm).
+
+    In a stitch pattern the width is its girth over the places that it leaves.
+    """
 
     number: int
     count: int
@@ -46,14 +49,20 @@ def closed_rounds(plan: Plan) -> tuple[ClosedRound, ...]:
     last = plan.main.edging.first_round if plan.main.edging else len(piece.rows) + 1
     return tuple(
         ClosedRound(
-            row.number,
-            row.count,
-            main_gauge(plan, row.section).width.value,
-            _depth(plan, row.number),
+            row.number, row.count, _width(plan, piece.name, i, row), _depth(plan, row.number)
         )
-        for row in piece.rows
+        for i, row in enumerate(piece.rows)
         if row.number < last and not left_for_later(row.body)
     )
+
+
+def _width(plan: Plan, piece: str, index: int, row: Row) -> float:
+    """What each place of a round takes up of its girth, mm."""
+    gauge = main_gauge(plan, row.section)
+    planned = plan.piece(piece)
+    if planned is None:
+        return gauge.width.value
+    return planned.girth_of(index, row.count, gauge) / row.count
 
 
 def has_join(plan: Plan) -> bool:

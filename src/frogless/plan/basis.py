@@ -15,6 +15,7 @@ from frogless.design.pieces.panel import PanelChoice
 from frogless.design.pieces.tube import TubeChoice
 from frogless.design.work import Work
 from frogless.errors import InputError, Place, near_names
+from frogless.plan.patterns import NO_LIBRARY, Library, Pattern
 from frogless.stitches.model import Stitch
 from frogless.swatch import (
     Gauge,
@@ -22,6 +23,8 @@ from frogless.swatch import (
     comfortable_stretch,
     growth,
     has_gauge,
+    pattern_gauges,
+    pattern_name,
 )
 from frogless.swatch import gauge as swatch_gauge
 from frogless.swatch_file import STITCH_NAMES
@@ -47,6 +50,7 @@ class Basis:
         chosen: the tube that is planned, where the design has several pieces.
         prefix: what its keys begin with ("piece.2.").
         begun_with: stitches of its first round, when it is begun on edges of earlier pieces.
+        library: where stitch patterns are found.
     """
 
     design: Design
@@ -60,6 +64,7 @@ class Basis:
     chosen: TubeChoice | None = None
     prefix: str = ""
     begun_with: int = 0
+    library: Library = NO_LIBRARY
 
     def of_tube(self, choice: TubeChoice, key: str) -> Basis:
         """The same basis, to plan one tube of the design with."""
@@ -158,6 +163,38 @@ class Basis:
             self.place(key.rpartition(".")[0] + ".hook"),
         )
 
+    def pattern(
+        self, key: str, parameters: Mapping[str, int], where: str, *, closed: bool
+    ) -> Pattern:
+        """A stitch pattern with its numbers filled in.
+
+        Args:
+            where: the key of the section that asks for it, "section.2".
+
+        Raises:
+            InputError: there is no such pattern, not in rows or not in rounds, or a number of it is
+                out of range.
+        """
+        try:
+            return self.library.find(key, closed, parameters)
+        except InputError as error:
+            known = key in self.library.keys and parameters
+            raise error.at(self.place(f"{where}.{'parameters' if known else 'pattern'}")) from None
+
+    def pattern_gauge(self, pattern: Pattern, where: str, hook: float | None = None) -> Gauge:
+        """The gauge of a stitch pattern: only a swatch in it, with these numbers, will do.
+
+        Its width is that of one of the stitches that a repeat stands on.
+
+        Raises:
+            InputError: nobody swatched it, or not with that hook; says what to work.
+        """
+        found = pattern_gauges(self.swatches, pattern.key, pattern.parameters, pattern.usual)
+        for one in found:
+            if hook is None or abs(one.hook - hook) < 1e-6:
+                return replace(one, width=one.width.over(Measured(pattern.way.multiple, 0.0)))
+        raise InputError(_to_swatch(pattern, found, hook), self.place(f"{where}.pattern"))
+
     def trim_gauge(self, stitch: str) -> Gauge:
         """The gauge of a stitch used for a trim: swatched, else estimated from the main stitch.
 
@@ -194,6 +231,26 @@ class Basis:
         return mine.width.value / (100 / theirs.stitches_in_10cm)
 
 
+def _to_swatch(pattern: Pattern, found: Iterable[Gauge], hook: float | None) -> str:
+    """What to swatch for a pattern: repeats over 15 cm can only be guessed, so four at least."""
+    way, repeats = pattern.way, max(4, pattern.way.least)
+    rows = max(way.setup + way.period * max(1, round(8 / way.period)), 6)
+    called = pattern_name(pattern.key, pattern.parameters)
+    numbers = "".join(f", {name} = {n}" for name, n in pattern.parameters.items())
+    hooks = ", ".join(f"{one.hook:g} mm" for one in found)
+    lacks = "" if hook is None else f" on a {hook:g} mm hook"
+    have = f" (there is one on {hooks})" if hooks else ""
+    written = f'pattern = "{pattern.key}"' + (
+        f" and parameters = {{ {numbers.removeprefix(', ')} }}" if numbers else ""
+    )
+    return (
+        f"no swatch was worked in {called.replace('_', ' ')}{lacks}{have}, and a pattern has a gauge "
+        f"of its own: work {repeats} repeats of {way.multiple} stitches"
+        f"{f' and {way.offset} more' if way.offset else ''} over {rows} rows or more, and add a "
+        f"[[reading]] with {written}, repeats over a width and rows over a height"
+    )
+
+
 def _was_swatched(swatch: Swatch, stitch: str) -> bool:
     """Whether a swatch has the stitch; trims have stitches that no swatch file names."""
     return any(r.stitch == stitch for r in swatch.readings) and has_gauge(swatch, stitch)
@@ -227,6 +284,7 @@ def build(
     known_measurements: Iterable[str],
     where: formulas.Where = lambda key: Place(key=key),
     units: Units = "cm",
+    library: Library = NO_LIBRARY,
 ) -> Basis:
     """A basis; checks that the design's own names are names and that it uses known stitches.
 
@@ -247,7 +305,7 @@ def build(
     numbers = {STRETCH: stretch} if stretch is not None else {}
     scope = formulas.Scope(lengths, numbers, design.lengths, known - set(lengths), where)
     grown = next((g for w in swatches if (g := growth(w, main)) is not None), None)
-    return Basis(design, body, swatches, stitches, scope, grown, stretch, units)
+    return Basis(design, body, swatches, stitches, scope, grown, stretch, units, library=library)
 
 
 def _check_stitches(design: Design, stitches: Mapping[str, Stitch], where: formulas.Where) -> None:
@@ -273,7 +331,10 @@ def _check_stitches(design: Design, stitches: Mapping[str, Stitch], where: formu
 def _tube_stitches(tube: TubeChoice, prefix: str) -> list[tuple[str, str]]:
     named = [(f"{prefix}start.with", tube.start.made_of)] if tube.start.made_of else []
     return named + [
-        (f"{prefix}section.{i}.stitch", s.stitch) for i, s in enumerate(tube.section, 1) if s.stitch
+        (f"{prefix}section.{i}.{key}", stitch)
+        for i, s in enumerate(tube.section, 1)
+        for key in ("stitch", "base_stitch", "column_stitch")
+        if (stitch := getattr(s, key)) and key in s.model_fields_set
     ]
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.body.measurements import Measurement
+from frogless.errors import Impossible
 from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, multiple_note
 from frogless.plan.model import Landmark, Remark
@@ -207,7 +208,7 @@ def _start(tube: Tube, key: str) -> Landmark:
         high=first.high,
         rounds=0,
         count=count,
-        garment=gauge.width.times(count),
+        garment=tube.girth(0),
         because=first.because.then(*landed),
     )
 
@@ -220,7 +221,7 @@ def _passed(tube: Tube, mark: Mark) -> Landmark:
     else:
         profile = span.profile(tube.wanted_before(mark.section))
         wanted = float(profile[mark.round - span.rounds_above])
-        low, high = _kept(span, mark), float("inf")
+        low, high = max(_kept(span, mark), _unfloored(tube, mark)), float("inf")
     steps = (
         Step(mark.key, girth, "mm", mark.body.source, mark.body.estimated),
         Step("ease", wanted - girth),
@@ -237,7 +238,7 @@ def _passed(tube: Tube, mark: Mark) -> Landmark:
         high=high,
         rounds=mark.round,
         count=count,
-        garment=span.gauge.width.times(count),
+        garment=tube.girth(mark.round),
         because=Because(steps),
     )
 
@@ -247,12 +248,45 @@ def _kept(span: Span, mark: Mark) -> float:
     return max((f.least for f in span.floors if f.key == mark.key), default=float("-inf"))
 
 
+def _unfloored(tube: Tube, mark: Mark) -> float:
+    """The least girth at a landmark that no rhythm was held to: in a pattern, and below one."""
+    if not any(span.worked for span in tube.spans[: mark.section + 1]):
+        return float("-inf")
+    return mark.body.value.value + least_ease(mark, tube.first, tube.spans)
+
+
+def check_passed(tube: Tube) -> None:
+    """Landmarks that a stitch pattern passes, or what is below one, have room for the body.
+
+    Raises:
+        Impossible: one has not.
+    """
+    for mark in marks(tube.basis, tube.spans):
+        least, girth = _unfloored(tube, mark), tube.girth(mark.round).value
+        if mark.ends_here or girth >= least - 0.05:
+            continue
+        basis, span = tube.basis, tube.spans[mark.section]
+        name = mark.key.removesuffix("_girth").replace("_", " ")
+        raise Impossible(
+            f'section "{span.section.name}" passes the {name}, which needs {basis.show(least)}, with '
+            f"{basis.show(girth)}",
+            basis.place(span.key),
+            short_stitches=max(round((least - girth) / span.width + 0.5), 1),
+            short=least - girth,
+            ways_out=(
+                "a plain section that ends there, before the pattern begins",
+                "a girth that has room for it, with an ease of its own",
+            ),
+            requirements=("landmarks",),
+        )
+
+
 def less_than_asked(tube: Tube) -> Iterator[Remark]:
     """What is said of landmarks on the way with less than the least ease asked for there."""
     basis = tube.basis
     for span in tube.spans:
         for floor in span.floors:
-            garment = span.gauge.width.times(tube.counts[span.rounds_above + floor.round])
+            garment = tube.girth(span.rounds_above + floor.round)
             if garment.value >= floor.asked - 1e-6:
                 continue
             body = basis.body.measurements[floor.key].value.value
@@ -282,7 +316,7 @@ def _hem(tube: Tube, depths: Sequence[float]) -> Landmark:
         high=aim.high if aim else float("inf"),
         rounds=tube.rounds,
         count=count,
-        garment=span.gauge.width.times(count),
+        garment=tube.girth(tube.rounds),
         because=(aim.because if aim else Because()).then(*landed),
     )
 
@@ -293,6 +327,11 @@ def step_note(tube: Tube, stop: int) -> str:
     Args:
         stop: 0 for the start, i + 1 for the end of section i.
     """
+    own = tube.spans[max(stop - 1, 0)].worked
+    if own is not None:
+        return (
+            "" if own.columns else multiple_note(own.pattern.way.multiple, own.pattern.way.offset)
+        )
     last = max((i + 1 for i, s in enumerate(tube.spans) if s.target), default=0)
     if stop >= last and tube.multiple.of > 1:
         return multiple_note(tube.multiple.of, tube.multiple.offset)

@@ -73,11 +73,17 @@ class Layout:
 
     Args:
         off: the greatest distance of a count's girth from the wanted one, mm.
+        begins: what each section begins with, where base rounds change the count between them.
     """
 
     counts: tuple[int, ...]
     shaped: tuple[Shaped | None, ...]
     off: float = 0.0
+    begins: tuple[int, ...] = ()
+
+    def before(self, i: int) -> int:
+        """The count that a section begins with."""
+        return self.begins[i] if self.begins else self.counts[i]
 
     @property
     def stray(self) -> float:

@@ -24,7 +24,7 @@ class Landmark:
         wanted: garment girth, mm.
         low, high: what is allowed (−inf / inf when nothing was said).
         rounds: rounds worked above it.
-        count: the stitches there.
+        count: the stitches there; in a stitch pattern those that its repeats stand on.
         garment: girth that count gives, with the gauge's uncertainty.
     """
 
@@ -130,6 +130,59 @@ class Evidence:
 
 
 @dataclass(frozen=True, slots=True)
+class PatternBand:
+    """Rounds of a stitch pattern between two that change the count. Rounds are numbered as the piece's.
+
+    Args:
+        under: the round below it.
+        base: stitches that round leaves, on which the band stands.
+        repeats: all round; `column` stitches in each plain column between them.
+    """
+
+    under: int
+    first_round: int
+    last_round: int
+    base: int
+    repeats: int
+    column: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class PatternPlan:
+    """The stitch pattern that a section is worked in.
+
+    Args:
+        key, names: of the pattern; names by dialect.
+        parameters: its numbers.
+        row_repeat: rounds that come again; `setup` come once before them.
+        shape_by: "repeats", "columns", "grades", "hook", or "" when the repeats stay as they are.
+        based: rounds of base stitches, which change the count.
+        columns: plain columns all round, of `column_stitch`; 0 when there are none.
+        left: places that the last round leaves.
+        repeat_leaves: places that one repeat leaves after each round, where columns part them.
+        girth_before, girth_after: of the fabric, mm.
+    """
+
+    key: str
+    names: tuple[tuple[str, str], ...]
+    parameters: tuple[tuple[str, int], ...]
+    multiple: int
+    offset: int
+    row_repeat: int
+    setup: int
+    shape_by: str
+    base_stitch: str
+    based: tuple[int, ...]
+    bands: tuple[PatternBand, ...]
+    left: int
+    girth_before: Measured
+    girth_after: Measured
+    columns: int = 0
+    column_stitch: str = ""
+    repeat_leaves: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class SectionPlan:
     """One section, planned. Rounds are numbered through the piece.
 
@@ -143,6 +196,9 @@ class SectionPlan:
         evidence: how good its rhythm is; None when it is not shaped.
         lines: how its shaping points stand: evenly, in lines; staggered; or on both sides of each
             line between gores.
+        based: what its first round is worked in when that corrects the count; "" when none does.
+        pattern: the stitch pattern it is worked in, with the counts that its repeats stand on; then
+            `stitch` is that of its base rounds, and the counts are base stitches.
     """
 
     name: str
@@ -161,6 +217,22 @@ class SectionPlan:
     floor: tuple[float, ...] = ()
     evidence: Evidence | None = None
     lines: Literal["even", "staggered", "gores"] = "even"
+    based: str = ""
+    pattern: PatternPlan | None = None
+
+    @property
+    def girth_before(self) -> Measured:
+        """What it measures where it begins, mm."""
+        if self.pattern is not None:
+            return self.pattern.girth_before
+        return self.gauge.width.times(self.count_before)
+
+    @property
+    def girth_after(self) -> Measured:
+        """What it measures at its end, mm."""
+        if self.pattern is not None:
+            return self.pattern.girth_after
+        return self.gauge.width.times(self.count_after)
 
 
 @dataclass(frozen=True, slots=True)
@@ -355,6 +427,8 @@ class PiecePlan:
         depths: lower edge of each row, as worn, mm below the top edge of the garment; for pieces
             that are not worn upright, how far along the piece it is. As long as `counts`.
         number_made: how many of it are made.
+        girths: what each row measures, mm, where that is not its count times the width of a stitch:
+            in stitch patterns. As long as `counts`, or empty.
         shape: for the schematic; None for a tube, whose silhouette is drawn from its landmarks.
     """
 
@@ -370,6 +444,11 @@ class PiecePlan:
     strands: tuple[StrandPlan, ...] = ()
     measures: tuple[Measure, ...] = ()
     shape: Shape | None = None
+    girths: tuple[float, ...] = ()
+
+    def girth_of(self, index: int, count: int, gauge: Gauge) -> float:
+        """What a row measures, mm, by its index: what was planned, else its count in that gauge."""
+        return self.girths[index] if self.girths else count * gauge.width.value
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ And what each is wanted to follow: a target at its end, and landmarks that it pa
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -16,6 +17,7 @@ from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
 from frogless.plan import flare, through
 from frogless.plan.basis import Basis
+from frogless.plan.patterned import Patterned
 from frogless.plan.rhythm.engine import on_right_side
 from frogless.swatch import Gauge
 
@@ -96,6 +98,10 @@ class Span:
             by; a rhythm stays above the straight lines between them where it can.
         plain: rounds of the section that may not be shaped.
         turned: whether every other round is worked on the wrong side.
+        base_stitch: what its first round is worked in when that only corrects the count, after a
+            stitch pattern; "" when it has no such round.
+        heights: of its rounds, when they are not alike, mm.
+        worked: its rounds, when it is worked in a stitch pattern.
     """
 
     section: Section
@@ -113,6 +119,9 @@ class Span:
     body: tuple[tuple[float, float], ...] = field(default=())
     plain: tuple[int, ...] = ()
     turned: bool = False
+    base_stitch: str = ""
+    heights: tuple[float, ...] = ()
+    worked: Patterned | None = None
 
     @property
     def width(self) -> float:
@@ -122,7 +131,7 @@ class Span:
     @property
     def end_depth(self) -> float:
         """Worn depth that its rounds really reach, mm."""
-        return self.start_depth + self.rounds * self.height
+        return float(self.depths()[-1])
 
     @property
     def every(self) -> int:
@@ -145,6 +154,8 @@ class Span:
 
     def depths(self) -> npt.NDArray[np.float64]:
         """(R + 1,) float64: worn depth after each round, the start first, mm."""
+        if self.heights:
+            return self.start_depth + np.cumsum((0.0, *self.heights), dtype=np.float64)
         depths: npt.NDArray[np.float64] = self.start_depth + self.height * np.arange(
             self.rounds + 1, dtype=np.float64
         )
@@ -265,8 +276,7 @@ def start_target(basis: Basis) -> Target:
     """The wanted girth of the first round; of a tube begun on edges just what it has."""
     start = basis.tube.start
     if basis.begun_with:
-        first = basis.tube.section[0].stitch or basis.work.stitch
-        girth = basis.begun_with * basis.gauge(first, "section.1.stitch").width.value
+        girth = basis.begun_with * first_gauge(basis).width.value
         because = Because((Step("landed", basis.begun_with, "stitches"),))
         return Target(girth, girth - GIVEN, girth + GIVEN, because)
     if start.girth is None:
@@ -276,6 +286,23 @@ def start_target(basis: Basis) -> Target:
     found = target(basis, start.girth, start.ease, start.ease_allowed, "start")
     alike = math.lcm(flare.multiple(basis.tube.section), start.multiple)
     return replace(found, multiple=alike)
+
+
+def first_gauge(basis: Basis) -> Gauge:
+    """The gauge of the first round: of the stitch or the stitch pattern that it is worked in."""
+    first = basis.tube.section[0]
+    if first.pattern is not None:
+        return section_gauge(basis, first, "section.1")
+    return basis.gauge(first.stitch or basis.work.stitch, "section.1.stitch")
+
+
+def section_gauge(basis: Basis, section: Section, key: str) -> Gauge:
+    """The gauge that a section begins with: of its stitch, or of its stitch pattern."""
+    if section.pattern is None:
+        return basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch", section.hook)
+    parameters = {**section.parameters, **(section.grades[0] if section.grades else {})}
+    found = basis.pattern(section.pattern, parameters, key, closed=True)
+    return basis.pattern_gauge(found, key, section.hooks[0] if section.hooks else section.hook)
 
 
 def foundation_height(basis: Basis) -> float:
@@ -296,19 +323,57 @@ def spans(basis: Basis) -> tuple[Span, ...]:
     Raises:
         InputError: a section ends above its start, or the sections do not end at the hem.
     """
+    check_hem(basis)
+    return spans_of(basis, range(len(basis.tube.section)), begun(basis))
+
+
+def check_hem(basis: Basis) -> None:
+    """The sections of a skirt reach its hem.
+
+    Raises:
+        InputError: they do not.
+    """
     sections = basis.tube.section
     if basis.chosen is None and sections[-1].to != "hem":
         raise InputError(
             f'the last section, "{sections[-1].name}", has to end with to = "hem"',
             basis.place(f"section.{len(sections)}.to"),
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """Where a piece stands when a section begins.
+
+    Args:
+        depth: mm. rounds: above it. wanted: girth, mm.
+        based: whether the section has to begin with a round that corrects the count, because what
+            lies below it is a stitch pattern.
+    """
+
+    depth: float
+    rounds: int
+    wanted: float
+    based: bool = False
+
+
+def begun(basis: Basis) -> Reached:
+    """Where a piece stands when its first section begins."""
+    return Reached(foundation_height(basis), 0, start_target(basis).wanted)
+
+
+def spans_of(basis: Basis, numbers: Iterable[int], at: Reached) -> tuple[Span, ...]:
+    """Sections that follow each other, by their index, measured from where the first begins."""
     found: list[Span] = []
-    depth, rounds, wanted = foundation_height(basis), 0, start_target(basis).wanted
-    for i, section in enumerate(sections):
+    depth, rounds, wanted = at.depth, at.rounds, at.wanted
+    for i in numbers:
+        section = basis.tube.section[i]
         # The first section is as long as its author says with the foundation round included.
         origin = depth if i else 0.0
         for part in _parts(basis, section, f"section.{i + 1}", wanted, origin):
-            span = _span(basis, part.section, part.key, depth, origin + part.below, wanted)
+            based = at.based and not found
+            below = origin + part.below
+            span = _span(basis, part.section, part.key, depth, below, wanted, based=based)
             knots = tuple((origin + at, girth) for at, girth in part.points)
             found.append(replace(span, rounds_above=rounds, knots=knots))
             depth, rounds = span.end_depth, rounds + span.rounds
@@ -320,24 +385,32 @@ def _parts(
     basis: Basis, section: Section, key: str, wanted: float, origin: float
 ) -> tuple[through.Part, ...]:
     """A section, or the parts of one that turns on its way."""
-    aim = _end_target(basis, section, key, wanted, 0.0) if section.through else None
+    aim = end_target(basis, section, key, wanted, 0.0) if section.through else None
     if aim is None:
         return (through.Part(section, key),)
-    length = _end(basis, section, key, origin)[0] - origin
+    length = section_end(basis, section, key, origin)[0] - origin
     return through.parts(basis, section, key, (wanted, aim.wanted), length)
 
 
 def _span(
-    basis: Basis, section: Section, key: str, start: float, origin: float, wanted: float
+    basis: Basis,
+    section: Section,
+    key: str,
+    start: float,
+    origin: float,
+    wanted: float,
+    *,
+    based: bool = False,
 ) -> Span:
-    gauge = basis.gauge(section.stitch or basis.work.stitch, f"{key}.stitch", section.hook)
+    gauge = section_gauge(basis, section, key)
     height = worn_height(basis, gauge)
     section = flare.worked_out(section, gauge.width.value, gauge.height.value)
-    end, because = _end(basis, section, key, origin)
+    end, because = section_end(basis, section, key, origin)
     if end <= start + 1e-6:
-        raise _nothing_left(basis, section, key, start, end)
+        raise nothing_left(basis, section, key, start, end)
+    base = base_height(basis, section.base_stitch) if based else 0.0
     # Of two numbers equally near the larger: a skirt half a round too long is no fault.
-    rounds = max(math.floor((end - start) / height + 0.5 + 1e-9), 1)
+    rounds = max(math.floor((end - start - base) / height + 0.5 + 1e-9), 1) + int(based)
     if rounds > MOST_ROUNDS:
         message = (
             f'section "{section.name}" would take {rounds} rounds; at most {MOST_ROUNDS} are '
@@ -349,8 +422,9 @@ def _span(
         *((Step("worked", worked),) if worked else ()),
         Step("row_gauge", 100 / height, "rows per 10 cm"),
         Step("exact", (end - start) / height, "rows"),
-        Step("landed", rounds, "rows"),
+        Step("landed", rounds, "rows", "one of them corrects the count" if based else ""),
     )
+    plain = _plain(basis, section, key, rounds, height)
     return Span(
         section=section,
         key=key,
@@ -360,11 +434,18 @@ def _span(
         end_wanted=end,
         rounds_above=0,
         rounds=rounds,
-        target=_end_target(basis, section, key, wanted, end - start),
+        target=end_target(basis, section, key, wanted, end - start),
         because=because,
-        plain=_plain(basis, section, key, rounds, height),
+        plain=tuple(sorted({1, *plain})) if based else plain,
         turned=basis.work.rounds == "joined and turned",
+        base_stitch=section.base_stitch if based else "",
+        heights=(base, *(height,) * (rounds - 1)) if based else (),
     )
+
+
+def base_height(basis: Basis, stitch: str) -> float:
+    """Height of a round of base stitches as worn, mm."""
+    return worn_height(basis, basis.trim_gauge(stitch))
 
 
 def _plain(basis: Basis, section: Section, key: str, rounds: int, height: float) -> tuple[int, ...]:
@@ -390,7 +471,7 @@ def _plain(basis: Basis, section: Section, key: str, rounds: int, height: float)
     return tuple(sorted(set(found)))
 
 
-def _nothing_left(basis: Basis, section: Section, key: str, start: float, end: float) -> InputError:
+def nothing_left(basis: Basis, section: Section, key: str, start: float, end: float) -> InputError:
     """The refusal of a section that has no room, in the words of what stands in its way."""
     if section.to == "hem":
         return InputError(
@@ -413,7 +494,7 @@ def _nothing_left(basis: Basis, section: Section, key: str, start: float, end: f
     )
 
 
-def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float, Because]:
+def section_end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float, Because]:
     """Depth at which a section is to end, mm, and why.
 
     Args:
@@ -444,7 +525,7 @@ def _end(basis: Basis, section: Section, key: str, origin: float) -> tuple[float
     return long, basis.because_formula(text, "garment.length")
 
 
-def _end_target(
+def end_target(
     basis: Basis, section: Section, key: str, before: float, length: float
 ) -> Target | None:
     """The girth a section is shaped to, from the girth and over the length that it has, mm."""

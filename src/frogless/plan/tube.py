@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 
 from frogless.plan.basis import Basis
-from frogless.plan.layout import Layout, Multiple
+from frogless.plan.layout import Layout, Multiple, Shaped
 from frogless.plan.sections import Span, Target, foundation_height
+from frogless.units import Measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +18,8 @@ class Tube:
 
     Args:
         first: wanted girth of the first round.
-        counts: stitches after each round, the foundation first.
+        counts: stitches after each round, the foundation first; in a stitch pattern those that the
+            round stands on, as its girth is counted in them.
     """
 
     basis: Basis
@@ -41,6 +44,14 @@ class Tube:
         above = [s.target.wanted for s in self.spans[:i] if s.target]
         return above[-1] if above else self.first.wanted
 
+    def girth(self, round_: int) -> Measured:
+        """What a round measures, mm; 0 is the foundation, or where the tube begins."""
+        span = self.spans[self.section_of(max(round_, 1))]
+        if span.worked is not None:
+            state = span.worked.after(round_ - span.rounds_above)
+            return span.worked.girth(span.gauge.width, state)
+        return span.gauge.width.times(self.counts[round_])
+
     def depths(self) -> tuple[float, ...]:
         """Worn depth after each round, the foundation first, mm."""
         depths = [foundation_height(self.basis)]
@@ -58,11 +69,16 @@ def tube(
 
 def _counts(spans: tuple[Span, ...], layout: Layout) -> tuple[int, ...]:
     counts = [layout.counts[0]]
-    for i, span in enumerate(spans):
-        change = layout.counts[i + 1] - layout.counts[i]
-        shaped = layout.shaped[i]
-        at = set(shaped.chosen.rhythm.rounds) if shaped else set()
-        step = change // len(at) if at else 0
-        for r in range(1, span.rounds + 1):
-            counts.append(counts[-1] + (step if r in at else 0))
+    for span, shaped in zip(spans, layout.shaped, strict=True):
+        counts += counts_of(span, shaped, counts[-1])
     return tuple(counts)
+
+
+def counts_of(span: Span, shaped: Shaped | None, before: int) -> Iterator[int]:
+    """Stitches after each round of a section that begins with so many."""
+    at = set(shaped.chosen.rhythm.rounds) if shaped else set()
+    step = shaped.points * shaped.add * (1 if shaped.task.step > 0 else -1) if shaped else 0
+    count = before
+    for r in range(1, span.rounds + 1):
+        count += step if r in at else 0
+        yield count

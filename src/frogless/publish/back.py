@@ -115,7 +115,7 @@ def why_section(drafted: Drafted, section: SectionPlan) -> str:
         told = say(
             drafted, "why_share", told=told, share=f"{section.fullness:.2f}", percent=f"{share:.0f}"
         )
-    if section.chosen is None and not drafted.of_pieces:
+    if section.chosen is None and section.pattern is None and not drafted.of_pieces:
         told = say(drafted, "why_tube", told=told)
     if drafted.of_pieces and section.evidence is not None:
         return _with_runner_up(drafted, section, section.evidence, told)
@@ -152,7 +152,7 @@ def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
     hip = next((m for m in drafted.plan.main.landmarks if m.key == "hip_girth"), None)
     if drafted.of_pieces or hip is None or hip.body is None or is_for_child(drafted.basis.body):
         return False
-    start = section.count_before * section.gauge.width.value
+    start = section.girth_before.value
     reaches = section.first_round <= 1 and section.last_round == hip.rounds
     is_cone = section.fullness > 0 and describe_fullness(section.fullness) == "cone"
     told = TOLD_SHARES[0] < share_reached(section.fullness) < TOLD_SHARES[1]

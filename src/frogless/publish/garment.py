@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Set
 
 from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
+from frogless.publish import patterned
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
 from frogless.publish.drafted import Drafted
 from frogless.publish.instructions import capital, edging_intro, section_sentences
@@ -146,8 +147,8 @@ def _check(drafted: Drafted, piece: Piece, plan: PiecePlan, planned: SectionPlan
     length = _worked(piece, plan, planned)
     return say(
         drafted, "check_around" if piece.closed else "check_across", round=planned.last_round,
-        count=f"{planned.count_after} {drafted.short(planned.stitch)}",
-        girth=show_length(planned.count_after * planned.gauge.width.value, drafted.units),
+        count=patterned.check_count(drafted, planned),
+        girth=show_length(planned.girth_after.value, drafted.units),
         depth=show_length(length, drafted.units),
     )  # fmt: skip
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from frogless.fit.flare import describe_fullness
 from frogless.plan.model import CordPlan, EdgingPlan, SectionPlan
+from frogless.publish import patterned
 from frogless.publish.blocks import Block, Heading, Instruction, Note, Paragraph
 from frogless.publish.drafted import Drafted, is_closed, waist_of
 from frogless.publish.front import name_of, stray
@@ -87,6 +88,10 @@ def section_sentences(drafted: Drafted, piece: str, planned: SectionPlan) -> Ite
     """Counts, rhythm, fullness of what is worked round, and where it strays from what was wanted."""
     rounds = planned.last_round - max(planned.first_round, 1) + 1
     chosen = planned.chosen
+    if planned.pattern is not None:
+        yield from patterned.sentences(drafted, planned, planned.pattern)
+        if chosen is None:
+            return
     if chosen is None:
         key = "straight_one" if rounds == 1 else "straight"
         yield say(drafted, key, rounds=rounds, count=planned.count_after)
@@ -122,11 +127,11 @@ def _after_line(drafted: Drafted, line: Line) -> Iterator[Block]:
 def _check(drafted: Drafted, planned: SectionPlan) -> str:
     units = drafted.units
     depth = drafted.plan.main.depths[planned.last_round]
-    girth = planned.count_after * planned.gauge.width.value
+    girth = planned.girth_after.value
     flat, worn = show_length(depth / stretched(drafted), units), show_length(depth, units)
     text = say(
         drafted, "check_section", round=planned.last_round,
-        count=f"{planned.count_after} {drafted.short(planned.stitch)}",
+        count=patterned.check_count(drafted, planned),
         flat=show_length(girth / 2, units), girth=show_length(girth, units),
         depth=flat,
     )  # fmt: skip

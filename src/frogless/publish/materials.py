@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
+from frogless.publish import patterned
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
 from frogless.publish.drafted import Drafted, strands_of, waist_of
 from frogless.publish.messages import MESSAGES, say
@@ -175,7 +176,8 @@ def _at_hand(drafted: Drafted) -> Iterator[str]:
 
 def gauge(drafted: Drafted) -> tuple[Block, ...]:
     """The gauge that every number stands on, how sure it is, and what it is not known for."""
-    lines = [_main_gauge(drafted), *_estimated(drafted), _growth(drafted)]
+    lines = [_main_gauge(drafted), *patterned.gauges(drafted)]
+    lines += [*_estimated(drafted), _growth(drafted)]
     lines += [_swatch(drafted), say(drafted, "gauge_check")]
     return (
         Heading(say(drafted, "gauge")),

@@ -245,6 +245,27 @@ MESSAGES: Mapping[str, str] = {
         "you join it. Or leave it open, work the first round flat along it, join then, and close "
         "the gap below with the tail."
     ),
+    "pattern_repeats": "{name}: {repeats} repeats of {multiple} stitches all round, on {count}.",
+    "pattern_grows": (
+        "{name}: {before} repeats of {multiple} stitches become {repeats}, on {count} at the end."
+    ),
+    "pattern_columns": (
+        "{name}: {columns} panels of {repeats} repeats of {multiple} stitches, and after each a plain "
+        "column in {stitch}, of {before} stitches at the beginning and {after} at the end."
+    ),
+    "pattern_rows": "Its {rows} rounds come again and again.",
+    "pattern_setup": (
+        "It begins with rounds that come once ({setup}); the {rows} after them come again and again."
+    ),
+    "pattern_base_one": "Round {round}, in {stitch}, only makes the count.",
+    "pattern_base": "Rounds {rounds}, in {stitch}, only make the count.",
+    "pattern_girths": "From {before} around to {after}.",
+    "pattern_left": "{repeats} whole repeats",
+    "pattern_left_columns": "{repeats} whole repeats and {columns} columns",
+    "pattern_gauge": (
+        "{name}: a repeat of {multiple} stitches is {width} wide on a {hook} mm hook, and {rows} rounds "
+        "of it are {height} high. Swatch it too: it has a gauge of its own."
+    ),
     "straight": "{rounds} rounds without shaping, {count} stitches.",
     "straight_one": "One round without shaping, {count} stitches.",
     "shape": (

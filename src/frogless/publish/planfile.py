@@ -198,7 +198,10 @@ def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan | None) -> Iterable[Js
         }
         gauge = drafted.plan.gauges.get(row.section)
         if gauge is not None:
-            data["girth_mm" if piece.closed else "width_mm"] = _mm(row.count * gauge.width.value)
+            wide = row.count * gauge.width.value
+            if plan is not None and len(plan.girths) == len(piece.rows):
+                wide = plan.girths[i]
+            data["girth_mm" if piece.closed else "width_mm"] = _mm(wide)
         if depths:
             data["depth_mm"] = _mm(depths[i])
         before = row.count

@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from frogless.design.colours import Colours, Stripe, Stripes
 from frogless.design.document import TubeDesign, TubeGarment
 from frogless.design.load import parse_design
+from frogless.design.patterns import OwnNumber, OwnPattern, OwnRow
 from frogless.design.pieces.tube import Plain, Seat, Section, Start, Through
 from frogless.design.trims import (
     BeadedStrand,
@@ -31,6 +32,9 @@ HEADINGS: dict[str, type[BaseModel]] = {
     "## The top of the file": TubeDesign,
     "## [garment]": TubeGarment,
     "## [gauge]": DesignerGauge,
+    "## [pattern.NAME]": OwnPattern,
+    "### [pattern.NAME.parameters.NUMBER]": OwnNumber,
+    "### [[pattern.NAME.round]]": OwnRow,
     "## [work]": Work,
     "## [colours]": Colours,
     "### [[colours.stripes]]": Stripes,

@@ -12,6 +12,8 @@ from frogless.design.work import Work
 from frogless.files import Name
 from frogless.units import Hook
 
+ShapeBy = Literal["repeats", "columns", "grades", "hook"]
+
 
 class Seat(Strict):
     """Where short rows make a skirt longer below its waist edge, on the wearer, and by how much."""
@@ -69,6 +71,8 @@ class Section(Strict):
     """One stretch of the piece: where it ends and how it is shaped on the way.
 
     `flare` widens it by a share of a circle or as a square, `gores` on both sides of so many gores.
+    In a stitch pattern it is shaped as `shape_by` says: by whole repeats, by plain columns between
+    them, by repeats that grow from stretch to stretch, or by hooks.
     """
 
     name: Name
@@ -93,6 +97,14 @@ class Section(Strict):
     flare: Literal["full circle", "half circle", "quarter circle", "square"] | None = None
     gores: Annotated[int, Field(ge=2, le=24)] | None = None
     stagger: bool | None = None
+    pattern: Name | None = None
+    parameters: dict[str, int] = Field(default_factory=dict)
+    base_stitch: str = "single_crochet"
+    shape_by: ShapeBy | None = None
+    columns: Annotated[int, Field(ge=2, le=24)] | None = None
+    column_stitch: str | None = None
+    grades: tuple[dict[str, int], ...] = ()
+    hooks: tuple[Hook, ...] = ()
 
 
 class PieceSection(Section):

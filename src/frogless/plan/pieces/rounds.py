@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -11,6 +11,8 @@ from frogless.errors import InputError
 from frogless.plan import flare, shaping, waist
 from frogless.plan.basis import Basis
 from frogless.plan.model import CordPlan
+from frogless.plan.pattern_rounds import base_row, met, pattern_rows
+from frogless.plan.sections import Span
 from frogless.plan.tube import Tube
 from frogless.rows.nodes import Chain, End, Node, Row, Side, Start, Work
 
@@ -48,7 +50,8 @@ def manner(basis: Basis) -> Manner:
     work = basis.work
     spiral = work.rounds == "spiral"
     counts = work.turning_chain_counts and not spiral
-    if counts and not all(turning_chain(basis, section) for section in basis.tube.section):
+    plain = [section for section in basis.tube.section if section.pattern is None]
+    if counts and not all(turning_chain(basis, section) for section in plain):
         raise InputError(
             "a turning chain of 0 cannot count as a stitch; give it chains, or write "
             "turning_chain_counts = false",
@@ -86,20 +89,81 @@ def rows(tube: Tube, cord: CordPlan | None = None, begin: tuple[Node, ...] = ())
     rounds = shaping_rounds(tube, how)
     following = {a: rounds[b] for a, b in pairwise(sorted(rounds))}
     made = [] if begin else [_foundation(tube)]
-    for r in range(1, tube.rounds + 1):
-        marks = shaping.marks(rounds[r], following.get(r)) if r in rounds else ()
-        body = begin if begin and r == 1 else _body(tube, r, rounds, how, cord)
-        made.append(_row(tube, r, how, body, marks))
+    for span in tube.spans:
+        if span.worked is not None:
+            made += _in_pattern(tube, span, how, made[-1] if made else None, begin)
+            continue
+        for r in range(span.rounds_above + 1, span.rounds_above + span.rounds + 1):
+            if span.base_stitch and r == span.rounds_above + 1:
+                made.append(_base_row(tube, span, r, how, made[-1], tube.counts[r]))
+                continue
+            marks = shaping.marks(rounds[r], following.get(r)) if r in rounds else ()
+            body = begin if begin and r == 1 else _body(tube, r, rounds, how, cord)
+            made.append(_row(tube, r, how, body, marks))
+    if any(span.worked for span in tube.spans):
+        made = _turned_between(made)
     if tube.basis.tube.edging is None:
         end = replace(made[-1].end, turn=False, fasten_off=True)
         made[-1] = replace(made[-1], end=end)
     return tuple(made)
 
 
+def _in_pattern(
+    tube: Tube, span: Span, how: Manner, below: Row | None, begin: tuple[Node, ...]
+) -> Iterator[Row]:
+    """The rounds of a section in a stitch pattern; a first round onto edges has the body given."""
+    worked, basis = span.worked, tube.basis
+    if worked is None:
+        return
+    hook, name = span.gauge.hook or basis.hook, span.section.name
+    first = span.rounds_above + 1
+    for i, row in enumerate(pattern_rows(worked, basis.stitches, first, name, hook)):
+        if row is not None:
+            made = row
+        elif below is None:
+            count = worked.base_count(worked.rounds[i])
+            made = replace(
+                base_row(
+                    worked.base_stitch, (1,) * count, count, basis.stitches,
+                    number=1, side=how.side(1), name=name, hook=hook,
+                ),
+                body=begin,
+            )  # fmt: skip
+        else:
+            count = worked.base_count(worked.rounds[i])
+            made = _base_row(tube, span, first + i, how, below, count)
+        below = made
+        yield made
+
+
+def _base_row(tube: Tube, span: Span, number: int, how: Manner, below: Row, count: int) -> Row:
+    """A round that makes the count that a fabric needs of what another has left."""
+    stitches = tube.basis.stitches
+    stitch = span.worked.base_stitch if span.worked else span.base_stitch
+    return base_row(
+        stitch, met(below, how.side(number), stitches), count, stitches,
+        number=number, side=how.side(number), name=span.section.name,
+        hook=span.gauge.hook or tube.basis.hook,
+    )  # fmt: skip
+
+
+def _turned_between(made: Sequence[Row]) -> list[Row]:
+    """The rounds turned wherever the next one has the other side; the last one as for an edging."""
+    sides = [*(row.side for row in made[1:]), "RS"]
+    return [
+        replace(row, end=replace(row.end, turn=row.side != side))
+        for row, side in zip(made, sides, strict=True)
+    ]
+
+
 def shaping_rounds(tube: Tube, how: Manner) -> Mapping[int, shaping.Round]:
     """Every shaping round of the piece, by its number."""
     found: dict[int, shaping.Round] = {}
+    past_pattern = False
     for span, shaped in zip(tube.spans, tube.layout.shaped, strict=True):
+        past_pattern |= span.worked is not None
+        if span.worked is not None:
+            continue
         for i, within in enumerate(shaped.chosen.rhythm.rounds if shaped else ()):
             r = span.rounds_above + within
             before, after = tube.counts[r - 1 : r + 1]
@@ -111,7 +175,12 @@ def shaping_rounds(tube: Tube, how: Manner) -> Mapping[int, shaping.Round]:
                 side=how.side(r),
                 chain_counts=how.chain_counts,
             )
-            found[r] = flare.placed(span.section, one, i)
+            # No marker is carried through a pattern, so that the lines below it have none.
+            found[r] = (
+                replace(flare.placed(span.section, one, i), loose=True)
+                if past_pattern
+                else flare.placed(span.section, one, i)
+            )
     return dict(zip(found, shaping.in_line(tuple(found.values())), strict=True))
 
 

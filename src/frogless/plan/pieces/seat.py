@@ -169,6 +169,7 @@ def with_plan(plan: PiecePlan, piece: Piece, found: Raised) -> PiecePlan:
         plan,
         counts=tuple(row.count for row in piece.rows),
         depths=(plan.depths[0], *(plan.depths[0],) * more, *plan.depths[1:]),
+        girths=(plan.girths[0], *(plan.girths[0],) * more, *plan.girths[1:]) if plan.girths else (),
         sections=sections,
         landmarks=tuple(
             replace(m, rounds=m.rounds + more if m.rounds else 0) for m in plan.landmarks

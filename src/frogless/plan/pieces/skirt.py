@@ -10,8 +10,8 @@ from frogless.plan import edging as edging_
 from frogless.plan import refusals, strand, waist
 from frogless.plan.basis import Basis
 from frogless.plan.hung import hung_remarks
-from frogless.plan.landmarks import landmarks, less_than_asked, with_landmarks
-from frogless.plan.layout import Multiple, lay_out
+from frogless.plan.landmarks import check_passed, landmarks, less_than_asked, with_landmarks
+from frogless.plan.layout import Layout, Multiple, lay_out
 from frogless.plan.model import CordPlan, PiecePlan, Remark
 from frogless.plan.pieces import seat
 from frogless.plan.pieces.made import Made
@@ -19,11 +19,13 @@ from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.pieces.tube_told import (
     edging_depths,
     edging_work,
+    girths,
     offered,
     section_plans,
 )
 from frogless.plan.row_gauges import by_section
-from frogless.plan.sections import LANDMARKS, spans, start_target
+from frogless.plan.sections import LANDMARKS, Span, Target, spans, start_target
+from frogless.plan.stages import has_patterns, staged
 from frogless.plan.tube import Tube, tube
 from frogless.rows.nodes import Piece
 
@@ -58,6 +60,7 @@ def made_skirt(basis: Basis) -> Made:
         name=basis.tube.name,
         construction="tube",
         counts=tuple(row.count for row in pieces[0].rows),
+        girths=_girths(skirt, hem),
         depths=(*depths, *(edging_depths(basis, depths[-1], hem.rows) if hem else ())),
         sections=section_plans(skirt),
         landmarks=passed,
@@ -92,20 +95,52 @@ def made_skirt(basis: Basis) -> Made:
 
 def _decide(basis: Basis) -> Tube:
     """Counts and rhythms; the edging's multiple is met at the hem, or its first round adapts."""
-    choice, first = basis.tube.edging, start_target(basis)
-    wish = edging_.multiple(basis, choice)
+    first = start_target(basis)
+
+    def run(
+        aim: Target, found: tuple[Span, ...], ends: bool
+    ) -> tuple[tuple[Span, ...], Layout, Multiple]:
+        return _laid_out(basis, aim, found, ends=ends)
+
+    if not has_patterns(basis):
+        return tube(basis, first, *run(first, spans(basis), True))
+    if basis.tube.start.seat and basis.tube.section[0].pattern is not None:
+        raise InputError(
+            "short rows for the seat lie in plain stitches; begin with a plain section, or leave "
+            "the seat out",
+            basis.place("start.seat"),
+        )
+    made = staged(basis, first, run)
+    check_passed(made)
+    return made
+
+
+def _laid_out(
+    basis: Basis, first: Target, sections: tuple[Span, ...], *, ends: bool
+) -> tuple[tuple[Span, ...], Layout, Multiple]:
+    """Plain sections laid out; those that begin at the waist with what the body asks of them."""
+    choice = basis.tube.edging
+    wish = edging_.multiple(basis, choice) if ends else Multiple()
     wishes = [wish]
     if wish.of > 1 and choice and choice.correction_round == "when needed":
         wishes.append(Multiple())
-    # The ease asked for on the way is kept where it can be; then at least the body has room.
-    found = seat.unshaped(spans(basis), basis.tube.start.seat, basis.work.join_at)
-    measured = with_landmarks(basis, first, found)
-    bare = with_landmarks(basis, first, found, bare=True)
+    measured = bare = sections
+    if not sections[0].rounds_above:
+        # The ease asked for on the way is kept where it can be; then at least the body has room.
+        found = seat.unshaped(sections, basis.tube.start.seat, basis.work.join_at)
+        measured = with_landmarks(basis, first, found)
+        bare = with_landmarks(basis, first, found, bare=True)
     for each in (measured,) if bare == measured else (measured, bare):
         for one in wishes:
             if layout := lay_out(basis, first, each, one):
-                return tube(basis, first, each, layout, one)
+                return each, layout, one
     raise refusals.why_not(basis, first, bare, wishes[-1])
+
+
+def _girths(skirt: Tube, hem: edging_.EdgingWork | None) -> tuple[float, ...]:
+    """What each row measures, mm, where some are in a stitch pattern; an edging as it was planned."""
+    own = girths(skirt, skirt.rounds + 1)
+    return (*own, *(hem.plan.girth.value for _ in hem.rows)) if own and hem else own
 
 
 def _waist(skirt: Tube) -> waist.Trim | None:
@@ -125,9 +160,9 @@ def _cord(skirt: Tube, choice: Drawcord) -> waist.Trim:
     """The eyelets go into the first round from the one asked for that has room for them."""
     asked, how = choice.eyelet_round, manner(skirt.basis)
     rounds, lowest = shaping_rounds(skirt, how), min(asked + EYELETS_MOVE, skirt.rounds)
-    opening = skirt.counts[0] * skirt.spans[0].gauge.width.value
+    opening = skirt.girth(0).value
     for r in range(asked, lowest + 1):
-        if r in rounds:
+        if r in rounds or skirt.spans[skirt.section_of(r)].worked is not None:
             continue
         cord, remarks = waist.drawcord(skirt.basis, choice, skirt.counts[r], r, opening)
         if eyelets(rounds, r, how, cord.gaps) is not None:

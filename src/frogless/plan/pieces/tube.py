@@ -12,7 +12,7 @@ from frogless.plan import edging as edging_
 from frogless.plan import refusals
 from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, land
-from frogless.plan.layout import Multiple, lay_out
+from frogless.plan.layout import Layout, Multiple, lay_out
 from frogless.plan.model import Landmark, Measure, PiecePlan, Shape
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
 from frogless.plan.pieces.rounds import manner, rows
@@ -20,11 +20,13 @@ from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube_told import (
     edging_depths,
     edging_work,
+    girths,
     offered,
     section_plans,
 )
 from frogless.plan.row_gauges import by_section
-from frogless.plan.sections import LANDMARKS, Span, Target, spans, start_target
+from frogless.plan.sections import LANDMARKS, Span, Target, first_gauge, spans, start_target
+from frogless.plan.stages import has_patterns, staged
 from frogless.plan.tube import Tube, tube
 from frogless.rows.nodes import Chain, Node, Piece, Work
 from frogless.rows.spread import even_spread, worked_over
@@ -74,6 +76,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         name=choice.name,
         construction="tube",
         counts=tuple(row.count for row in piece.rows),
+        girths=_girths(worked, piece, finish),
         depths=_worn(choice, depths, low),
         sections=section_plans(worked),
         landmarks=tuple(_landmarks(worked, begun, low)),
@@ -175,30 +178,62 @@ def _begun(basis: Basis, choice: TubeChoice, made: Mapping[str, Made]) -> _Begun
         )
     found = _Begun(edges)
     start = choice.start
+    if choice.section[0].pattern is not None:
+        return _begun_in_pattern(basis, found)
     if start.gather == 1.0 and start.multiple == 1:
         return replace(found, count=found.places)
     wanted = found.places * start.gather
     return replace(found, count=land(wanted, 1.0, start.multiple).count)
 
 
+def _begun_in_pattern(basis: Basis, found: _Begun) -> _Begun:
+    """The stitches of a first round that a pattern stands on, at the girth of the edges, gathered."""
+    first = basis.tube.section[0]
+    way = basis.pattern(str(first.pattern), _numbers(first), "section.1", closed=True).way
+    girth = sum(edge.length.value for edge in found.edges) * basis.tube.start.gather
+    width = first_gauge(basis).width.value
+    return replace(found, count=land(girth, width, way.multiple, way.offset).count)
+
+
+def _numbers(first: PieceSection) -> Mapping[str, int]:
+    return {**first.parameters, **(first.grades[0] if first.grades else {})}
+
+
 def _decide(basis: Basis) -> Tube:
     """Counts and rhythms; the edging's multiple is met at its end, or its first round adapts."""
-    choice, first = basis.tube.edging, start_target(basis)
-    found = tuple(_spans(basis))
-    wish = edging_.multiple(basis, choice)
+    first = start_target(basis)
+
+    def run(
+        aim: Target, found: tuple[Span, ...], ends: bool
+    ) -> tuple[tuple[Span, ...], Layout, Multiple]:
+        return _laid_out(basis, aim, found, ends=ends)
+
+    if has_patterns(basis):
+        return staged(basis, first, run)
+    return tube(basis, first, *run(first, spans(basis), True))
+
+
+def _laid_out(
+    basis: Basis, first: Target, spans_: tuple[Span, ...], *, ends: bool
+) -> tuple[tuple[Span, ...], Layout, Multiple]:
+    """Plain sections laid out; an edging's multiple is met where the piece ends."""
+    choice = basis.tube.edging
+    found = tuple(_begun_plain(basis, spans_))
+    wish = edging_.multiple(basis, choice) if ends else Multiple()
     wishes = [wish]
     if wish.of > 1 and choice and choice.correction_round == "when needed":
         wishes.append(Multiple())
     for one in wishes:
         if layout := lay_out(basis, first, found, one):
-            return tube(basis, first, found, layout, one)
+            return found, layout, one
     raise refusals.why_not(basis, first, found, wishes[-1])
 
 
-def _spans(basis: Basis) -> Iterator[Span]:
+def _begun_plain(basis: Basis, found: tuple[Span, ...]) -> Iterator[Span]:
     """The sections; a first round that is worked onto edges is not shaped besides."""
-    for i, span in enumerate(spans(basis)):
-        yield replace(span, plain=(1, *span.plain)) if basis.begun_with and i == 0 else span
+    for span in found:
+        begun = basis.begun_with and not span.rounds_above
+        yield replace(span, plain=(1, *span.plain)) if begun else span
 
 
 def _first_body(worked: Tube, begun: _Begun) -> tuple[Node, ...]:
@@ -207,7 +242,10 @@ def _first_body(worked: Tube, begun: _Begun) -> tuple[Node, ...]:
     Raises:
         InputError: an edge that has bridging chains is gathered.
     """
-    stitch, counts = worked.spans[0].gauge.stitch, int(manner(worked.basis).chain_counts)
+    first_span = worked.spans[0]
+    stitch, counts = first_span.gauge.stitch, int(manner(worked.basis).chain_counts)
+    if first_span.worked is not None:
+        stitch, counts = first_span.worked.base_stitch, 0
     if begun.count != begun.places:
         if any(any(edge.bridges) for edge in begun.edges):
             raise InputError(
@@ -278,7 +316,6 @@ def _landmark(
     worked: Tube, key: str, aim: Target, rounds: int, depth: float, because: Because
 ) -> Landmark:
     body = worked.basis.body.get(key)
-    gauge = worked.spans[worked.section_of(max(rounds, 1))].gauge
     return Landmark(
         key=key,
         depth=depth,
@@ -289,7 +326,7 @@ def _landmark(
         high=aim.high,
         rounds=rounds,
         count=worked.counts[rounds],
-        garment=gauge.width.times(worked.counts[rounds]),
+        garment=worked.girth(rounds),
         because=because,
     )
 
@@ -303,9 +340,11 @@ def _worn(choice: TubeChoice, depths: Sequence[float], low: float) -> tuple[floa
     return tuple(low - depth if choice.direction == "up" else depth for depth in depths)
 
 
-def _girth(worked: Tube, round_: int) -> Measured:
-    gauge = worked.spans[worked.section_of(max(round_, 1))].gauge
-    return gauge.width.times(worked.counts[round_])
+def _girths(worked: Tube, piece: Piece, finish: edging_.EdgingWork | None) -> tuple[float, ...]:
+    """What each row measures, mm, where some are in a stitch pattern; an edging as it was planned."""
+    edging = finish.rows if finish else ()
+    own = girths(worked, len(piece.rows) - len(edging))
+    return (*own, *(finish.plan.girth.value for _ in edging)) if own and finish else own
 
 
 def _measures(worked: Tube) -> Iterator[Measure]:
@@ -318,12 +357,12 @@ def _measures(worked: Tube) -> Iterator[Measure]:
             last = span.rounds_above + span.rounds
             ends.append((last, name, span.target.wanted, span.target.because))
     for round_, name, wanted, because in ends:
-        half = _girth(worked, round_).value / 4
+        half = worked.girth(round_).value / 4
         level = _level(worked, worked.depths()[round_], low)
         line = ((-half, level), (half, level))
-        got = _girth(worked, round_)
+        got = worked.girth(round_)
         yield Measure(name, "girth", got, wanted, worked.counts[round_], because, line)
-    far = max(worked.counts) * worked.spans[0].width / 4
+    far = max(worked.girth(r).value for r in range(worked.rounds + 1)) / 4
     heights = sum(s.rounds * s.gauge.height.uncertainty for s in worked.spans)
     yield Measure(
         name="length",
@@ -340,7 +379,7 @@ def _shape(worked: Tube) -> Shape:
     """The tube folded flat: half its girth wide at every round."""
     depths, low = worked.depths(), worked.depths()[-1]
     levels = [
-        (_girth(worked, r).value / 4, _level(worked, depths[r], low))
+        (worked.girth(r).value / 4, _level(worked, depths[r], low))
         for r in range(worked.rounds + 1)
     ]
     right = [(half, level) for half, level in levels]

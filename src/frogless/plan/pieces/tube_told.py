@@ -7,11 +7,12 @@ from collections.abc import Iterator, Sequence
 
 from frogless.because import Because, Step
 from frogless.plan import edging as edging_
-from frogless.plan import flare, options
+from frogless.plan import flare, options, pattern_told
 from frogless.plan.basis import Basis
 from frogless.plan.model import SectionPlan
 from frogless.plan.pieces.made import OfferedEdge
 from frogless.plan.row_gauges import height_of
+from frogless.plan.sections import Span
 from frogless.plan.tube import Tube
 from frogless.rows.nodes import Base, Piece, Row
 
@@ -23,27 +24,56 @@ def section_plans(tube: Tube) -> tuple[SectionPlan, ...]:
 
 def _section_plan(tube: Tube, i: int) -> SectionPlan:
     span, shaped = tube.spans[i], tube.layout.shaped[i]
-    before, after = tube.layout.counts[i : i + 2]
+    before, after = tube.layout.before(i), tube.layout.counts[i + 1]
     wanted = tube.wanted_before(i)
-    rise = (after - before) / span.rounds
+    first, last = span.rounds_above, span.rounds_above + span.rounds
+    rise = tube.girth(last).value - _girth_before(tube, i)
+    pattern = pattern_told.pattern_plan(span, tube.basis.stitches)
     return SectionPlan(
         name=span.section.name,
-        stitch=span.gauge.stitch,
+        stitch=span.worked.base_stitch if span.worked else span.gauge.stitch,
         hook=span.gauge.hook or tube.basis.hook,
         gauge=span.gauge,
-        first_round=span.rounds_above + 1,
-        last_round=span.rounds_above + span.rounds,
+        first_round=first + 1,
+        last_round=last,
         count_before=before,
         count_after=after,
         chosen=options.chosen_option(span, shaped) if shaped else None,
         others=options.smoother(span, shaped) if shaped else (),
-        fullness=rise * span.width / (2 * math.pi * span.height),
+        fullness=rise / (2 * math.pi * span.rounds * span.height),
         because=_because_section(tube, i),
         profile=span.outline(wanted),
         floor=shaped.floor if shaped else (),
         evidence=options.evidence(span, shaped) if shaped else None,
         lines=flare.lines(span.section),
+        based=_based(span),
+        pattern=pattern,
     )
+
+
+def _girth_before(tube: Tube, i: int) -> float:
+    span = tube.spans[i]
+    if span.worked is not None:
+        return span.worked.girth(span.gauge.width, span.worked.before).value
+    return tube.layout.before(i) * span.width
+
+
+def _based(span: Span) -> str:
+    if span.worked is not None:
+        return span.worked.base_stitch if span.worked.is_based else ""
+    return span.base_stitch
+
+
+def girths(tube: Tube, rows: int) -> tuple[float, ...]:
+    """What each round measures, mm, where some are in a stitch pattern; nothing where none is.
+
+    Args:
+        rows: there are, without an edging; one more than rounds, or as many begun on an edge.
+    """
+    if not any(span.worked for span in tube.spans):
+        return ()
+    first = tube.rounds + 1 - rows
+    return tuple(tube.girth(r).value for r in range(first, tube.rounds + 1))
 
 
 def _because_section(tube: Tube, i: int) -> Because:
@@ -51,7 +81,7 @@ def _because_section(tube: Tube, i: int) -> Because:
     if shaped is None:
         return because
     return because.then(
-        Step("change", tube.layout.counts[i + 1] - tube.layout.counts[i], "stitches"),
+        Step("change", tube.layout.counts[i + 1] - tube.layout.before(i), "stitches"),
         Step("points", shaped.points, ""),
         Step("shapings", len(shaped.chosen.rhythm.rounds), "rows"),
         Step("indifference", shaped.indifference),
@@ -85,8 +115,8 @@ def offered(
     if free and not piece.bases:
         n = worked.counts[0]
         base = Base(piece.name, "foundation", reverse=True)
-        yield OfferedEdge(names[0], (base,), (n,), first.width.times(n), first, closed=True)
+        yield OfferedEdge(names[0], (base,), (n,), worked.girth(0), first, closed=True)
     if not finished:
-        n = worked.counts[-1]
-        base = Base(piece.name, "last_row")
-        yield OfferedEdge(names[1], (base,), (n,), last.width.times(n), last, closed=True)
+        n = piece.rows[-1].count
+        base, girth = Base(piece.name, "last_row"), worked.girth(worked.rounds)
+        yield OfferedEdge(names[1], (base,), (n,), girth, last, closed=True)

@@ -9,20 +9,39 @@ import numpy as np
 from frogless.errors import InputError
 from frogless.fabric.claims import Flags, Spot, spots, worked_of_base, worked_within
 from frogless.fabric.stretches import Stretch, stretch
-from frogless.plan.model import EdgingPlan, PiecePlan
+from frogless.plan.model import EdgingPlan, PatternPlan, PiecePlan
 from frogless.proof.model import Finding, Subject, finding
 from frogless.rows.nodes import Base, Piece, Seam
 
 
 def check_multiples(subject: Subject) -> Finding:
-    """An edging's repeats fill its base, and the row under its pattern leaves just that base."""
+    """Repeats fill what they stand on: the row under an edging or a stitch pattern leaves just that."""
     faults: list[str] = []
     looked_at = 0
     for piece in subject.plan.pieces:
         if piece.edging is not None:
             looked_at += 1
             faults += _unmet(subject, piece, piece.edging)
-    return finding("multiples", faults, looked_at, "edgings")
+        for section in piece.sections:
+            if section.pattern is not None:
+                looked_at += len(section.pattern.bands)
+                faults += _unfilled(subject, piece, section.pattern)
+    return finding("multiples", faults, looked_at, "edgings and stretches of patterns")
+
+
+def _unfilled(subject: Subject, piece: PiecePlan, plan: PatternPlan) -> Iterator[str]:
+    """Stretches of a stitch pattern that do not stand on whole repeats, and columns between them."""
+    rows = {row.row.number: row for row in subject.fabric.pieces.get(piece.name, ())}
+    for band in plan.bands:
+        repeats = band.base - plan.columns * band.column
+        if repeats != plan.multiple * band.repeats + plan.offset:
+            yield (f"{plan.key}: {repeats} is not {plan.multiple} × {band.repeats} + {plan.offset}")
+        first = rows[band.first_round]
+        if first.used.size != band.base:
+            yield (
+                f"{plan.key}, row {band.first_round} stands on {first.used.size} places, "
+                f"{band.base} planned"
+            )
 
 
 def _unmet(subject: Subject, piece: PiecePlan, plan: EdgingPlan) -> Iterator[str]:

@@ -134,18 +134,33 @@ def check_planned(subject: Subject) -> Finding:
 def _planned(plan: PiecePlan, first: int, short: Set[int]) -> Iterator[tuple[str, int, int]]:
     """What was planned, the number of its row, and its count.
 
-    Short rows above a section leave its count as it was before them.
+    Short rows above a section leave its count as it was before them. A section whose first round
+    corrects the count begins with what that leaves. The places that a stitch pattern leaves are
+    others than it stands on; those are held to their rounds in the check of multiples.
     """
+    in_pattern = {
+        number
+        for s in plan.sections
+        if s.pattern
+        for band in s.pattern.bands
+        for number in range(band.first_round, band.last_round + 1)
+    }
     for number, count in enumerate(plan.counts, start=first):
         yield f"row {number}", number, count
     for mark in plan.landmarks:
-        yield mark.key, mark.rounds, mark.count
+        if mark.rounds not in in_pattern:
+            yield mark.key, mark.rounds, mark.count
     for section in plan.sections:
-        if section.first_round > first:  # begun on edges, a piece has no row before its first
+        if section.based:
+            yield f"start of {section.name}", section.first_round, section.count_before
+        elif section.first_round - 1 in in_pattern:
+            pass  # goes on in the pattern of the section above
+        elif section.first_round > first:  # begun on edges, a piece has no row before its first
             above = [n for n in range(first, section.first_round) if n not in short]
             before = above[-1] if above else section.first_round - 1
             yield f"start of {section.name}", before, section.count_before
-        yield f"end of {section.name}", section.last_round, section.count_after
+        ends = section.pattern.left if section.pattern else section.count_after
+        yield f"end of {section.name}", section.last_round, ends
 
 
 def check_rounds(subject: Subject) -> Finding:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from frogless.fabric.geometry import column_drift, decrease_points, marked_parent, shaping_points
-from frogless.plan.model import PiecePlan, Plan
+from frogless.plan.model import PiecePlan, Plan, SectionPlan
 from frogless.proof.model import Finding, Subject, finding
 
 # The place that covers a line's fraction of the round lies within half a stitch of it, its group of
@@ -17,10 +17,18 @@ TUBE = "tube"
 def check_shaping_rounds(subject: Subject) -> Finding:
     """Tubes are shaped on the rounds of their rhythm and on no others, at as many points.
 
-    The first round of a tube that is begun on edges may gather them; its count was planned.
+    The first round of a tube that is begun on edges may gather them; its count was planned. So may
+    a round that corrects the count between two fabrics. In a stitch pattern stitches share places
+    without shaping it: there the places of the rounds tell whether it grows.
     """
-    faults, looked_at = [], 0
+    faults: list[str] = []
+    looked_at = 0
     for piece in _tubes(subject.plan):
+        patterned = [s for s in piece.sections if s.pattern is not None]
+        others = {r for s in patterned for r in range(s.first_round, s.last_round + 1)}
+        others |= {s.first_round for s in piece.sections if s.based}
+        for section in patterned:
+            faults += _grows_otherwise(subject, piece, section)
         planned = {
             s.first_round - 1 + r: s.chosen.points
             for s in piece.sections
@@ -32,6 +40,8 @@ def check_shaping_rounds(subject: Subject) -> Finding:
         for row in subject.fabric.pieces.get(piece.name, ()):
             if not _first_of(subject, piece) < row.row.number <= last:
                 continue
+            if row.row.number in others:
+                continue
             points = len(shaping_points(row)) + len(decrease_points(row))
             if points != planned.get(row.row.number, 0):
                 faults.append(
@@ -39,6 +49,39 @@ def check_shaping_rounds(subject: Subject) -> Finding:
                     f"{planned.get(row.row.number, 0)} planned"
                 )
     return finding("shaping_rounds", faults, looked_at, "rounds")
+
+
+def _grows_otherwise(subject: Subject, piece: PiecePlan, section: SectionPlan) -> Iterator[str]:
+    """Rounds of a stitch pattern in which it grows though it should not, or not where it should.
+
+    Its base rounds leave whole repeats, and columns between them. Where columns part the repeats,
+    what a round leaves beyond its repeats are the columns, and they grow in their rhythm only.
+    """
+    plan = section.pattern
+    if plan is None:
+        return
+    left = {r.row.number: r.places for r in subject.fabric.pieces.get(piece.name, ())}
+    for number in plan.based:
+        columns = next((b.column for b in plan.bands if b.under == number), None)
+        if columns is None:  # closes the pattern for an edging
+            continue
+        if (left[number] - plan.columns * columns - plan.offset) % plan.multiple:
+            yield f"row {number} leaves {left[number]}, which are no whole repeats"
+    if not plan.columns:
+        return
+    chosen = section.chosen
+    at = {section.first_round - 1 + r for r in chosen.rhythm.rounds} if chosen else set()
+    sign = 1 if section.count_after >= section.count_before else -1
+    for band in plan.bands:
+        column = plan.columns * band.column
+        for i, number in enumerate(range(band.first_round, band.last_round + 1)):
+            rows = len(plan.repeat_leaves)
+            row = i if i < rows else plan.setup + (i - plan.setup) % plan.row_repeat
+            found = left[number] - band.repeats * plan.repeat_leaves[row]
+            grown = column + (sign * chosen.points * chosen.add if chosen and number in at else 0)
+            if found != grown:
+                yield f"row {number}: {found} stitches in columns, {grown} planned"
+            column = found
 
 
 def check_lines(subject: Subject) -> Finding:

@@ -23,6 +23,9 @@ _COUNTED = re.compile(
     r"\((?P<kinds>[^()]*, [^()]*)\)"
 )
 
+# As in "Rnds 21–40 (RS): Rep rnds 17–20 another 5 times. (19 sc, 171 tr)".
+_AGAIN = re.compile(r": Rep (?:rnds|rows) \d")
+
 
 def check_reads_back(subject: Subject) -> Finding:
     """In every dialect the text reads back to the same stitches and the same stated counts."""
@@ -61,6 +64,8 @@ def _told_otherwise(subject: Subject, dialect: Dialect, text: str) -> Iterator[s
         if (found := _COUNTED.fullmatch(line)) is None:
             continue
         first = int(found["first"] or 0)
+        if _AGAIN.search(line):  # rows that come in turn state the count of the last of them
+            first = int(found["last"] or first)
         for number in range(first, int(found["last"] or first) + 1):
             held, told = _held(subject, dialect, rows[number]), _told(found["kinds"])
             if held != told:
@@ -92,7 +97,9 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
         is_named = subject.stitches[key].kind == "ornament"
         held[term.name if is_named else term.abbreviation] += worked
     if row.row.start.counts:
-        stitches = [row.keys[i] for i in row.stitch.tolist() if row.keys[i] != CHAIN]
+        # The chain stands for the first stitch of the row itself, not for one that leads to it.
+        stitches = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
+        stitches = [key for key in stitches if key != CHAIN]
         held[subject.stitches[stitches[0]].terms[dialect].abbreviation] += 1
     return +held
 

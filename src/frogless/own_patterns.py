@@ -1,0 +1,157 @@
+"""The stitch patterns that a design may use, made into rows: its own, and those of the program."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from frogless.design.document import Design
+from frogless.design.formulas import Where
+from frogless.design.patterns import OwnPattern, OwnRow
+from frogless.errors import Fault, InputError, Place, near_names
+from frogless.plan.patterns import Library, Pattern
+from frogless.read.patterns import read_way, way_of
+from frogless.rows.nodes import End, Start
+from frogless.stitches.load import dictionary
+from frogless.stitches.node_data import read_nodes
+from frogless.stitches.pattern_rows import PatternRow, Way, worked
+from frogless.stitches.patterns import WayText, pattern_named, patterns
+from frogless.stitches.sums import whole
+
+_LINE = re.compile(r"line (\d+)")
+_ROW = re.compile(r"(?:row|rnd) (\d+) ")
+#: Read over so many repeats.
+_REPEATS = (2, 3)
+
+
+def library_of(design: Design, where: Where) -> Library:
+    """Where a design's patterns are found; every pattern of its own is read, used or not.
+
+    Args:
+        where: the place of a key of the design file.
+
+    Raises:
+        InputError: a pattern of its own is not understood, or a row of it does not consume what the
+            row before leaves; names file, line, row and place. All such patterns are told together.
+    """
+    faults: list[Fault] = []
+    for key, own in design.pattern.items():
+        for closed in _ways(own):
+            try:
+                _own(key, own, closed, _usual(own), where)
+            except InputError as error:
+                faults.extend(error.faults)
+        if not any(_ways(own)) and not _has(own, closed=False):
+            told = 'has neither "rows" nor "rounds"; write one of them, or tables "row" or "round"'
+            faults.append(Fault(told, where(f"pattern.{key}")))
+    if faults:
+        raise InputError.of(faults)
+
+    def find(key: str, closed: bool, parameters: Mapping[str, int]) -> Pattern:
+        if key in design.pattern:
+            own = design.pattern[key]
+            values = _values(key, own, parameters)
+            way = _own(key, own, closed, values, where)
+            usual = _usual(own)
+            return Pattern(key, way, values, usual, {"us": own.name, "uk": own.name})
+        return _of_library(key, closed, parameters, tuple(design.pattern))
+
+    return Library(find, (*design.pattern, *patterns()))
+
+
+def _of_library(
+    key: str, closed: bool, parameters: Mapping[str, int], own: tuple[str, ...]
+) -> Pattern:
+    if key not in patterns():
+        raise InputError(f'unknown stitch pattern "{key}"{near_names(key, (*own, *patterns()))}')
+    entry = pattern_named(key)
+    usual = {name: one.default for name, one in entry.parameters.items()}
+    way = way_of(key, closed=closed, parameters=parameters)
+    return Pattern(key, way, {**usual, **parameters}, usual, entry.names)
+
+
+def _has(own: OwnPattern, *, closed: bool) -> bool:
+    return bool((own.rounds or own.round) if closed else (own.rows or own.row))
+
+
+def _ways(own: OwnPattern) -> Iterator[bool]:
+    return (closed for closed in (False, True) if _has(own, closed=closed))
+
+
+def _usual(own: OwnPattern) -> dict[str, int]:
+    return {name: number.default for name, number in own.parameters.items()}
+
+
+def _values(key: str, own: OwnPattern, chosen: Mapping[str, int]) -> dict[str, int]:
+    for name, value in chosen.items():
+        known = own.parameters.get(name)
+        if known is None or not known.low <= value <= known.high:
+            accepted = ", ".join(f"{n} {p.low} to {p.high}" for n, p in own.parameters.items())
+            raise InputError(
+                f'{name} = {value} is not accepted by "{key}"; accepted: {accepted or "none"}'
+            )
+    return {**_usual(own), **chosen}
+
+
+def _own(key: str, own: OwnPattern, closed: bool, values: Mapping[str, int], where: Where) -> Way:
+    if not _has(own, closed=closed):
+        have, lacks = ("rows", "rounds") if closed else ("rounds", "rows")
+        raise InputError(f'"{key}" is worked in {have}; it has no {lacks}')
+    text = own.rounds if closed else own.rows
+    if text is None:
+        return _of_data(key, own, closed, values, where)
+    place = where(f"pattern.{key}.{'rounds' if closed else 'rows'}")
+    told = WayText(text, own.multiple, 0 if closed else own.offset, own.setup, own.least)
+    try:
+        return read_way(told, dictionary(), own.terms, closed=closed, values=values)
+    except InputError as error:
+        raise InputError.of([_placed(fault, place, text) for fault in error.faults]) from None
+
+
+def _placed(fault: Fault, place: Place, text: str) -> Fault:
+    """A fault in a line of the text, at the line of the file that it stands on."""
+    line = _LINE.fullmatch(fault.place.key)
+    if line is None or place.line is None:
+        return Fault(fault.message, place)
+    blank = len(text) - len(text.lstrip())
+    within = text[:blank].count("\n") + int(line[1]) if "\n" in text.strip() else 0
+    return Fault(fault.message, replace(place, line=place.line + within))
+
+
+def _of_data(
+    key: str, own: OwnPattern, closed: bool, values: Mapping[str, int], where: Where
+) -> Way:
+    name = f"pattern.{key}.{'round' if closed else 'row'}"
+    rows = []
+    for number, one in enumerate(own.round if closed else own.row, 1):
+        try:
+            rows.append(_row(one, values, closed=closed))
+        except InputError as error:
+            raise error.at(where(f"{name}.{number}")) from None
+    offset = 0 if closed else whole(own.offset, values)
+    multiple = whole(own.multiple, values)
+    if multiple < 1 or own.setup >= len(rows):
+        raise InputError(
+            f"a multiple of 1 at least, and one of the {len(rows)} rows that repeats, are needed",
+            where(f"pattern.{key}"),
+        )
+    way = Way(closed, multiple, offset, tuple(rows), own.setup, own.least)
+    try:
+        for repeats in (way.least, *_REPEATS):
+            worked(way, way.places(repeats), way.setup + 2 * way.period, dictionary())
+    except InputError as error:
+        told = _ROW.match(str(error))
+        raise error.at(where(f"{name}.{told[1]}" if told else name)) from None
+    return way
+
+
+def _row(one: OwnRow, values: Mapping[str, int], *, closed: bool) -> PatternRow:
+    known = dictionary()
+    before, repeat, after = (
+        read_nodes(nodes, values, known) for nodes in (one.before, one.repeat, one.after)
+    )
+    turn = not closed if one.turn is None else one.turn
+    join = ("chain_top" if one.join == "top of chain" else "first_stitch") if closed else "none"
+    start = Start(one.turning_chain, one.turning_chain_counts and one.turning_chain > 0)
+    return PatternRow(start, before, repeat, after, End(join, turn))  # type: ignore[arg-type]

@@ -1,0 +1,417 @@
+"""Sections in a stitch pattern, measured and landed: whole repeats, whole repeats of rows.
+
+From the fabric above to the pattern the girth stays as it is, whatever the two gauges are; a base
+round makes up the count. Within the pattern a section keeps its repeats, or is shaped by whole
+repeats, by plain columns between panels of repeats, by repeats that grow from stretch to stretch, or
+by hooks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from frogless.because import Because, Step
+from frogless.design.pieces.tube import Section
+from frogless.errors import Impossible, InputError
+from frogless.plan.basis import Basis
+from frogless.plan.landing import because_landed, multiple_note
+from frogless.plan.patterned import BASE, Patterned, PatternRound
+from frogless.plan.patterns import Pattern
+from frogless.plan.sections import (
+    MOST_ROUNDS,
+    Reached,
+    Span,
+    Target,
+    base_height,
+    end_target,
+    nothing_left,
+    section_end,
+    worn_height,
+)
+from frogless.stitches.pattern_rows import worked
+from frogless.swatch import Gauge
+
+# One increase in every third stitch is about the most that lies well (common practice): a base round
+# within a section adds a third of its stitches at most.
+MOST_ADDED = 1 / 3
+
+#: Keys of a section that shape plain stitches, and that repeats have no use for.
+OF_PLAIN_STITCHES = (
+    *("stitch", "turning_chain", "points", "every", "shape_on", "least_gap", "plain", "through"),
+    *("flare", "gores", "stagger"),
+)
+WAYS = {
+    "columns": ("columns", "column_stitch"),
+    "grades": ("grades",),
+    "hook": ("hooks",),
+}
+"""What each way of shaping asks for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Below:
+    """What a section in a pattern begins on.
+
+    Args:
+        girth: wanted where it begins; its range is hard where the piece begins, and wide open after
+            another fabric.
+        count: stitches there; 0 when they are no stitches to go on with.
+        section: the section above, when it is in a pattern too.
+        begun: stitches that a round worked onto edges makes; 0 when it begins on no edge.
+        is_first: whether the piece begins here.
+    """
+
+    girth: Target
+    count: int = 0
+    section: Span | None = None
+    begun: int = 0
+    is_first: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """A pattern with its gauge, as one stretch of a section is worked."""
+
+    pattern: Pattern
+    gauge: Gauge
+    height: float
+
+    @property
+    def repeat(self) -> float:
+        """Width of a repeat, mm."""
+        return self.gauge.width.value * self.pattern.way.multiple
+
+    def girth(self, repeats: int) -> float:
+        """Of so many repeats, mm."""
+        return self.gauge.width.value * self.pattern.way.places(repeats)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A section in a pattern, as its design asks for it.
+
+    Args:
+        fabrics: of its stretches, one after the other; one for most.
+        base: height of a base round, mm.
+        end: depth where it is to end, mm; why: how that was found.
+    """
+
+    section: Section
+    key: str
+    at: Reached
+    below: Below
+    fabrics: tuple[Fabric, ...]
+    target: Target | None
+    base: float
+    end: float
+    why: Because
+
+    @property
+    def length(self) -> float:
+        """mm."""
+        return self.end - self.at.depth
+
+    @property
+    def shape_by(self) -> str:
+        """How it is shaped; "" when it is not."""
+        return way_of_shaping(self.section)
+
+
+def way_of_shaping(section: Section) -> str:
+    """How a section in a pattern is shaped: as it says, else by what it gives, else by repeats."""
+    if section.shape_by is not None:
+        return section.shape_by
+    for way, (key, *_) in WAYS.items():
+        if getattr(section, key):
+            return way
+    return "repeats" if section.shape == "shaped" else ""
+
+
+def asked(basis: Basis, section: Section, key: str, at: Reached, below: Below) -> Asked:
+    """What a section asks for, checked.
+
+    Raises:
+        InputError: keys that do not go together, no such pattern, or nobody swatched it.
+    """
+    check(basis, section, key)
+    fabrics = tuple(_fabrics(basis, section, key))
+    origin = 0.0 if below.is_first else at.depth
+    end, why = section_end(basis, section, key, origin)
+    if end <= at.depth + 1e-6:
+        raise nothing_left(basis, section, key, at.depth, end)
+    target = end_target(basis, section, key, at.wanted, end - at.depth)
+    base = base_height(basis, section.base_stitch)
+    return Asked(section, key, at, below, fabrics, target, base, end, why)
+
+
+def check(basis: Basis, section: Section, key: str) -> None:
+    """Keys that go together.
+
+    Raises:
+        InputError: some that do not.
+    """
+    for name in OF_PLAIN_STITCHES:
+        if name in section.model_fields_set:
+            raise InputError(
+                f'section "{section.name}" is worked in a stitch pattern, which is shaped by '
+                f'repeats, columns, grades or hooks; leave "{name}" out',
+                basis.place(f"{key}.{name}"),
+            )
+    if basis.work.rounds == "spiral":
+        raise InputError(
+            f'the rounds of a stitch pattern are joined; write rounds = "joined" in [work], or '
+            f'give section "{section.name}" a stitch in place of the pattern',
+            basis.place(f"{key}.pattern"),
+        )
+    way = way_of_shaping(section)
+    for other, keys in WAYS.items():
+        for name in keys:
+            if other != way and name in section.model_fields_set:
+                raise InputError(
+                    f'"{name}" belongs to shape_by = "{other}", and section "{section.name}" is '
+                    f"{f'shaped by {way}' if way else 'straight'}",
+                    basis.place(f"{key}.{name}"),
+                )
+    needed = WAYS.get(way, ("",))[0]
+    if needed and not getattr(section, needed):
+        raise InputError(
+            f'shape_by = "{way}" needs "{needed}"; {_NEEDED[way]}', basis.place(f"{key}.shape_by")
+        )
+    if way in ("repeats", "columns") and section.shape == "straight":
+        raise InputError(
+            f'section "{section.name}" is shaped by {way}, so it needs shape = "shaped" and a girth',
+            basis.place(f"{key}.shape_by"),
+        )
+
+
+_NEEDED = {
+    "columns": "write how many there are, such as columns = 8",
+    "grades": "write the numbers of each stretch, such as grades = [{ fan = 5 }, { fan = 7 }]",
+    "hook": 'write the hook of each stretch, such as hooks = ["3.5 mm", "4 mm"]',
+}
+
+
+def _fabrics(basis: Basis, section: Section, key: str) -> Iterator[Fabric]:
+    for numbers in section.grades or ({},):
+        found = basis.pattern(
+            str(section.pattern), {**section.parameters, **numbers}, key, closed=True
+        )
+        for hook in section.hooks or (section.hook,):
+            gauge = basis.pattern_gauge(found, key, hook)
+            yield Fabric(found, gauge, worn_height(basis, gauge))
+
+
+def kept(basis: Basis, ask: Asked) -> tuple[Span, ...]:
+    """A section that keeps its repeats, in one stretch or in several of its grades or hooks."""
+    n = repeats_through(basis, ask)
+    found: list[Span] = []
+    depth = ask.at.depth
+    for i, fabric in enumerate(ask.fabrics):
+        last = i == len(ask.fabrics) - 1
+        end = ask.at.depth + ask.length * (i + 1) / len(ask.fabrics)
+        before = found[-1] if found else ask.below.section
+        based, begin = _goes_on(ask, fabric, before, n, first=not found)
+        rows = _rows(basis, fabric, n, end - depth - ask.base * based, begin, free=last)
+        rounds = [PatternRound(BASE, n)] * based
+        rounds += [PatternRound(begin + row, n) for row in range(rows)]
+        section = Patterned(
+            fabric.pattern, ask.section.base_stitch, PatternRound(BASE, n), tuple(rounds),
+            shape_by=ask.shape_by,
+        )  # fmt: skip
+        above = ask.at.rounds + sum(span.rounds for span in found)
+        part = _named(ask.section, i, len(ask.fabrics))
+        found.append(span_of(ask, fabric, section, part, depth, end, above, last=last))
+        depth = found[-1].end_depth
+    return tuple(found)
+
+
+def _named(section: Section, i: int, of: int) -> Section:
+    """A stretch of a section under a name of its own."""
+    return section if of == 1 else section.model_copy(update={"name": f"{section.name} ({i + 1})"})
+
+
+def _goes_on(
+    ask: Asked, fabric: Fabric, before: Span | None, n: int, *, first: bool
+) -> tuple[int, int]:
+    """Whether a base round is needed (1 or 0), and the row of the pattern to begin with."""
+    if before is not None and before.worked is not None:
+        same = before.worked.pattern == fabric.pattern and not before.worked.columns
+        if same and before.worked.rounds[-1].repeats == n:
+            return 0, before.worked.next_row
+        return 1, 0
+    if ask.below.begun:
+        return int(first), 0
+    if ask.below.is_first:
+        return 0, 0
+    return int(ask.below.count != fabric.pattern.way.places(n)), 0
+
+
+def span_of(
+    ask: Asked,
+    fabric: Fabric,
+    section: Patterned,
+    part: Section,
+    depth: float,
+    end: float,
+    above: int,
+    *,
+    last: bool,
+) -> Span:
+    """A stretch of a section as a measured span."""
+    heights = tuple(ask.base if r.row == BASE else fabric.height for r in section.rounds)
+    return Span(
+        section=part,
+        key=ask.key,
+        gauge=fabric.gauge,
+        height=fabric.height,
+        start_depth=depth,
+        end_wanted=end,
+        rounds_above=above,
+        rounds=len(section.rounds),
+        target=ask.target if last else None,
+        because=_because(ask, fabric, section, end - depth),
+        heights=heights,
+        worked=section,
+    )
+
+
+def _because(ask: Asked, fabric: Fabric, section: Patterned, length: float) -> Because:
+    """Why so many rounds, and why so many repeats."""
+    way, rounds = fabric.pattern.way, section.rounds
+    based = sum(r.row == BASE for r in rounds)
+    rows, period = len(rounds) - based, way.period
+    whole, over = divmod(rows - way.setup * (rows > way.setup), period)
+    note = f"{whole} times the {period} rows of the pattern" if whole and period > 1 else ""
+    note += f" and {over} more" if note and over else ""
+    base = f"{based} of them base rounds" if based > 1 else "one of them a base round" * based
+    first, wanted = section.after(0), ask.below.girth.wanted
+    count = way.places(first.repeats)
+    return ask.why.then(
+        Step("row_gauge", 100 / fabric.height, "rows per 10 cm"),
+        Step("exact", length / fabric.height, "rows"),
+        Step("landed", len(rounds), "rows", ", ".join(filter(None, (note, base)))),
+        Step("repeat", fabric.repeat),
+        Step("repeats", first.repeats, ""),
+        *(
+            because_landed(
+                wanted, fabric.gauge.width.value, count, multiple_note(way.multiple, way.offset)
+            )
+            if not section.columns
+            else ()
+        ),
+    )
+
+
+def repeats_through(basis: Basis, ask: Asked) -> int:
+    """The repeats of a section that keeps them, nearest to the girths where it begins and ends.
+
+    Raises:
+        Impossible: no whole number of repeats is as wide as is asked for.
+    """
+    first, last = ask.fabrics[0], ask.fabrics[-1]
+    if ask.below.begun:
+        return repeats_of(first.pattern, ask.below.begun)
+    least = max(fabric.pattern.way.least for fabric in ask.fabrics)
+    begin, end = ask.below.girth, ask.target
+    most = int(max(begin.wanted, end.wanted if end else 0.0) / min(first.repeat, last.repeat)) + 2
+    fits = [
+        n
+        for n in range(least, max(most, least) + 1)
+        if _inside(first.girth(n), begin) and (end is None or _inside(last.girth(n), end))
+    ]
+    if not fits:
+        raise too_coarse(basis, ask)
+    return min(
+        fits,
+        key=lambda n: (
+            round(
+                abs(first.girth(n) - begin.wanted)
+                + (abs(last.girth(n) - end.wanted) if end else 0.0),
+                4,
+            ),
+            -n,
+        ),
+    )
+
+
+def repeats_of(pattern: Pattern, count: int) -> int:
+    """Repeats over a count that they fill."""
+    return (count - pattern.way.offset) // pattern.way.multiple
+
+
+def _inside(girth: float, aim: Target) -> bool:
+    return aim.low - 1e-6 <= girth <= aim.high + 1e-6
+
+
+def too_coarse(basis: Basis, ask: Asked) -> Impossible:
+    """Whole repeats miss a girth: the two that lie about it, and what else there is."""
+    first, last = ask.fabrics[0], ask.fabrics[-1]
+    aim, fabric = ask.below.girth, first
+    n = max(int(aim.wanted / fabric.repeat), 1)
+    if ask.target is not None and (
+        not ask.below.is_first or any(_inside(first.girth(k), aim) for k in (n, n + 1))
+    ):
+        aim, fabric = ask.target, last
+        n = max(int(aim.wanted / fabric.repeat), 1)
+        if ask.shape_by in ("grades", "hook"):  # the repeats are those it begins with
+            n = max(round(ask.below.girth.wanted / first.repeat), 1)
+    near = " and ".join(f"{k} repeats are {basis.show(fabric.girth(k))}" for k in (n, n + 1))
+    where = "start" if aim is ask.below.girth else ask.key
+    short = min(abs(fabric.girth(k) - aim.wanted) for k in (n, n + 1))
+    return Impossible(
+        f'section "{ask.section.name}": {basis.show(aim.low)} to {basis.show(aim.high)} are wanted, '
+        f"and a pattern cannot break a repeat: {near}",
+        basis.place(f"{where}.girth"),
+        short_stitches=fabric.pattern.way.multiple,
+        short=short,
+        ways_out=(
+            f"a girth or an allowed ease that takes in one of them (a repeat is "
+            f"{basis.show(fabric.repeat)})",
+            "a pattern with smaller repeats, or other numbers of this one",
+            *other_ways(ask),
+        ),
+        requirements=("multiple", "ease_allowed"),
+    )
+
+
+def other_ways(ask: Asked) -> Iterator[str]:
+    """The other ways of shaping in a pattern, each in a few words."""
+    told = {
+        "repeats": 'shape_by = "repeats": base rounds between row repeats add whole repeats',
+        "columns": 'shape_by = "columns", columns = 8: plain columns between the repeats take up '
+        "what whole repeats do not",
+        "grades": 'shape_by = "grades": the same repeats, larger from stretch to stretch',
+        "hook": 'shape_by = "hook": the same repeats on larger hooks, each swatched',
+    }
+    return (words for way, words in told.items() if way != ask.shape_by)
+
+
+def _rows(basis: Basis, fabric: Fabric, n: int, length: float, begin: int, *, free: bool) -> int:
+    """Rows that come nearest to a length: whole row repeats, or to a row that may end.
+
+    A row may end the pattern where it leaves just as many places as the pattern stands on.
+    """
+    way = fabric.pattern.way
+    most = int(max(length, 0.0) / fabric.height) + way.setup + 2 * way.period
+    _check_rounds(basis, most)
+    rows = worked(way, way.places(n), begin + most, basis.stitches)
+    ends = [
+        row
+        for row in range(1, most + 1)
+        if _is_whole(begin + row, way.setup, way.period)
+        or (free and rows[begin + row - 1].count == way.places(n))
+    ]
+    return min(ends, key=lambda row: (round(abs(row * fabric.height - length), 4), -row))
+
+
+def _check_rounds(basis: Basis, rounds: int) -> None:
+    if rounds > 2 * MOST_ROUNDS:
+        raise InputError(
+            f"a section in a pattern would take {rounds} rounds; at most {MOST_ROUNDS} are planned "
+            "in one section: make it shorter, or divide it into several"
+        )
+
+
+def _is_whole(rows: int, setup: int, period: int) -> bool:
+    return rows >= setup + period and (rows - setup) % period == 0

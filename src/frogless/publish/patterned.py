@@ -1,0 +1,96 @@
+"""What is said of sections in stitch patterns: their repeats, what changes the count, their gauge."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from frogless.plan.model import PatternPlan, SectionPlan
+from frogless.publish.drafted import Drafted
+from frogless.publish.messages import say
+from frogless.units import show_length
+from frogless.write.because import show_small
+
+
+def sentences(drafted: Drafted, planned: SectionPlan, plan: PatternPlan) -> Iterator[str]:
+    """Its repeats, its base rounds, how it is shaped, what it measures."""
+    first, last = plan.bands[0].repeats if plan.bands else 0, _repeats(plan)
+    name = called(drafted, plan)
+    if plan.columns:
+        yield say(
+            drafted, "pattern_columns", name=name, columns=plan.columns,
+            repeats=last // plan.columns, multiple=plan.multiple,
+            stitch=drafted.short(plan.column_stitch),
+            before=_column(planned.count_before, plan, last),
+            after=_column(planned.count_after, plan, last),
+        )  # fmt: skip
+    else:
+        key = "pattern_grows" if first != last else "pattern_repeats"
+        yield say(
+            drafted, key, name=name, before=first, repeats=last, multiple=plan.multiple,
+            count=plan.multiple * last + plan.offset,
+        )  # fmt: skip
+    if plan.row_repeat > 1:
+        yield say(drafted, "pattern_setup" if plan.setup else "pattern_rows",
+                  rows=plan.row_repeat, setup=plan.setup)  # fmt: skip
+    yield from _based(drafted, plan)
+    yield say(
+        drafted, "pattern_girths", before=show_length(plan.girth_before.value, drafted.units),
+        after=show_length(plan.girth_after.value, drafted.units),
+    )  # fmt: skip
+
+
+def called(drafted: Drafted, plan: PatternPlan) -> str:
+    """What the pattern is called in the dialect, with a capital."""
+    names = dict(plan.names)
+    name = names.get(drafted.dialect) or plan.key.replace("_", " ")
+    return name[:1].upper() + name[1:]
+
+
+def _repeats(plan: PatternPlan) -> int:
+    return plan.bands[-1].repeats if plan.bands else 0
+
+
+def _column(count: int, plan: PatternPlan, repeats: int) -> int:
+    """Stitches of each column, of a count of all stitches."""
+    return (count - plan.multiple * repeats) // plan.columns
+
+
+def _based(drafted: Drafted, plan: PatternPlan) -> Iterator[str]:
+    stitch = drafted.short(plan.base_stitch)
+    if len(plan.based) == 1:
+        yield say(drafted, "pattern_base_one", round=plan.based[0], stitch=stitch)
+    elif plan.based:
+        told = ", ".join(map(str, plan.based))
+        yield say(drafted, "pattern_base", rounds=told, stitch=stitch)
+
+
+def gauges(drafted: Drafted) -> Iterator[str]:
+    """The gauge of each pattern, by the repeat."""
+    told: list[str] = []
+    for section in drafted.plan.sections:
+        plan, gauge = section.pattern, section.gauge
+        if plan is None:
+            continue
+        told.append(
+            say(
+                drafted,
+                "pattern_gauge",
+                name=called(drafted, plan),
+                multiple=plan.multiple,
+                width=show_small(plan.multiple * gauge.width.value, drafted.units),
+                rows=plan.row_repeat,
+                height=show_small(plan.row_repeat * gauge.height.value, drafted.units),
+                hook=f"{section.hook:g}",
+            )
+        )
+    yield from dict.fromkeys(told)
+
+
+def check_count(drafted: Drafted, planned: SectionPlan) -> str:
+    """What the last round of a section leaves, in words."""
+    plan = planned.pattern
+    if plan is None:
+        return f"{planned.count_after} {drafted.short(planned.stitch)}"
+    if plan.columns:
+        return say(drafted, "pattern_left_columns", columns=plan.columns, repeats=_repeats(plan))
+    return say(drafted, "pattern_left", repeats=_repeats(plan))
