@@ -19,7 +19,7 @@ from frogless.read.recover import Heard, rows_of
 from frogless.read.spoken import SaidAgain
 from frogless.read.vocabulary import CHAIN, Vocabulary, vocabulary
 from frogless.rows.count import worked
-from frogless.rows.nodes import Piece, Program, Row
+from frogless.rows.nodes import Base, Piece, Program, Row
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Ratio, Stitch
 from frogless.stitches.motifs import Flatness, MotifEntry, flat_growth, motif_named
@@ -41,12 +41,37 @@ class Motif:
         counts: places that each round leaves, the first round first.
         flatness: how it lies; None of what does not grow for ever, or is neither a polygon nor a
             circle.
+        corners: numbers of the places of its last round that are corner spaces; empty when its
+            corners are stitches.
     """
 
     entry: MotifEntry
     piece: Piece
     counts: tuple[int, ...]
     flatness: Flatness | None
+    corners: tuple[int, ...] = ()
+
+    def side(self, number: int) -> tuple[int, tuple[Base, ...]]:
+        """The places of a side of its last round, from corner space to corner space, and how many.
+
+        Args:
+            number: of the side, 1 first: that which begins at the first corner of the round.
+
+        Raises:
+            InputError: its corners are no chain spaces, or it has no such side.
+        """
+        if not 1 <= number <= len(self.corners):
+            raise InputError(
+                f'"{self.entry.key}" has {len(self.corners)} sides between corner spaces; '
+                f"there is no side {number}"
+            )
+        first, last = self.corners[number - 1], self.corners[number % len(self.corners)]
+        there = self.counts[-1]
+        count = (last - first) % there + 1
+        before_join = min(count, there - first)
+        runs = [(first, before_join), (0, count - before_join)]
+        name = self.piece.name
+        return count, tuple(Base(name, "last_row", first=at, count=n) for at, n in runs if n)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +132,13 @@ def read_motif(
     counts = tuple(row.count for row in piece.rows[1:])
     for number, count in enumerate(counts, start=1):
         _check_count(entry, number, count, values)
-    return Motif(entry, piece, counts, _flatness(entry, known, values))
+    corners = _corner_spaces(entry, piece.rows[-1], known)
+    return Motif(entry, piece, counts, _flatness(entry, known, values), corners)
+
+
+def named(made: Motif, name: str) -> Motif:
+    """The same motif as a piece of another name."""
+    return replace(made, piece=replace(made.piece, name=name))
 
 
 def _values(entry: MotifEntry, parameters: Values) -> dict[str, int]:
@@ -230,6 +261,14 @@ def _check_count(entry: MotifEntry, number: int, count: int, values: Values) -> 
         raise InputError(
             f'count "{entry.count}" gives {told} places in rnd {number}, which leaves {count}'
         )
+
+
+def _corner_spaces(entry: MotifEntry, row: Row, known: Vocabulary) -> tuple[int, ...]:
+    """The longest chain spaces of a round, if there are as many as corners."""
+    kinds = places_made(row, known.stitches, closed=True)
+    sizes = {at: int(kind[2:]) for at, kind in enumerate(kinds) if kind.startswith("sp")}
+    longest = [at for at, size in sizes.items() if size == max(sizes.values())]
+    return tuple(longest) if len(longest) == entry.corners else ()
 
 
 # How it lies
