@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator, Mapping
-from functools import cache
 from itertools import pairwise, product
 from pathlib import Path
 from typing import Any
@@ -63,12 +62,6 @@ def program(way: Way, repeats: int, row_repeats: int) -> Program:
     return Program((Piece("piece", way.closed, (base, *rows), (), way.colour),))
 
 
-@cache
-def fabric(key: str, repeats: int, *, closed: bool) -> Fabric:
-    """A pattern of the library, all its row repeats, expanded."""
-    return expand(program(way_of(key, closed=closed), repeats, ROW_REPEATS), dictionary())
-
-
 def wrong_places(made: Fabric) -> list[tuple[int, int, list[int], int, int]]:
     """Rows that run over, leave places unused, use one twice, or do not leave what they state."""
     found = []
@@ -85,7 +78,8 @@ def test_pattern_uses_what_the_row_before_leaves_at_any_size(key: str, closed: b
     """1 to 20 repeats of 1 to 4 row repeats: nothing left over, nothing missing."""
     way = way_of(key, closed=closed)
     for repeats in range(way.least, MOST_REPEATS + 1):
-        assert wrong_places(fabric(key, repeats, closed=closed)) == [], repeats
+        made = expand(program(way, repeats, ROW_REPEATS), dictionary())
+        assert wrong_places(made) == [], repeats
 
 
 @pytest.mark.parametrize(("key", "closed"), tuple(ways()))
