@@ -72,7 +72,10 @@ def drafted(example: Example = Example(), units: Units = "cm") -> Drafted:
 def subject(found: Drafted) -> Subject:
     """What the proof of a draft looks at."""
     texts = {d: write_program(found.plan.program, found.stitches, d) for d in draft.DIALECTS}
-    return Subject(found.plan, found.plan.program, found.fabric, found.fit, found.stitches, texts)
+    bought = tuple(need.colour for need in found.tally.yarn)
+    return Subject(
+        found.plan, found.plan.program, found.fabric, found.fit, found.stitches, texts, bought
+    )
 
 
 def write_files(folder: Path, texts: Mapping[str, str]) -> list[str]:

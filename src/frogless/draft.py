@@ -103,7 +103,8 @@ def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units 
     if sits.going_on.verdict == "does not pass":
         raise _does_not_go_on(basis, made, sits.going_on)
     texts = {d: write_program(made.program, basis.stitches, d) for d in DIALECTS}
-    findings = prove(Subject(made, made.program, fabric, sits, basis.stitches, texts))
+    bought = tuple(need.colour for need in count.yarn)
+    findings = prove(Subject(made, made.program, fabric, sits, basis.stitches, texts, bought))
     require(findings)
     return Drafted(basis, made, fabric, count, sits, findings, terms, units)
 

@@ -201,7 +201,7 @@ def _check_used(basis: Basis, plan: Plan, asked: Colours) -> None:
     if idle:
         letter = min(idle)
         raise InputError(
-            f'no row is worked in color {letter} ("{asked.names[letter]}"); put it into a stripe, '
+            f'no row is worked in colour {letter} ("{asked.names[letter]}"); put it into a stripe, '
             "or leave it out of the names",
             basis.scope.where("colours.names"),
         )
@@ -211,15 +211,15 @@ def _remarks(plan: Plan, turned: Sequence[Turn]) -> Iterator[Remark]:
     """How many ends the colours leave, and how some of them could be saved."""
     ends = ends_made(plan)
     if turned:
-        listed = ", ".join(f"{number} of color {letter}" for letter, number in ends.items())
+        listed = ", ".join(f"{number} of colour {letter}" for letter, number in ends.items())
         told = f"there are {sum(ends.values())} ends to weave in: {listed}"
         yield Remark("stripe_ends", told, serious=False)
     odd = dict.fromkeys(turn.piece.name for turn in turned if turn.is_cut_for_its_edge)
-    for name in odd:
+    if odd:
         yield Remark(
             "stripe_edge",
-            f"{name}: a color is cut because it is wanted again at the other edge; stripes of an "
-            "even number of rows end where they began, and the color could be carried up the edge",
+            f"a colour is cut ({', '.join(odd)}) because it is wanted again at the other edge; stripes of "
+            "an even number of rows end where they began, and the colour could be carried up the edge",
             serious=False,
         )
 

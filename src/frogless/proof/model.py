@@ -17,7 +17,11 @@ Verdict = Literal["pass", "warn", "fail"]
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """A drafted pattern: plan, program, fabric, how it fits, and its text in each dialect."""
+    """A drafted pattern: plan, program, fabric, how it fits, and its text in each dialect.
+
+    Args:
+        bought: letters of the colours that the materials tell yarn for; "" in one colour.
+    """
 
     plan: Plan
     program: Program
@@ -25,6 +29,7 @@ class Subject:
     fit: Fit
     stitches: Mapping[str, Stitch]
     texts: Mapping[Dialect, str]
+    bought: tuple[str, ...] = ("",)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from frogless.errors import ProofFailed
-from frogless.proof.checks import edges, fit, rows, shaping, stitches, text
+from frogless.proof.checks import colours, edges, fit, rows, shaping, stitches, text
 from frogless.proof.model import Finding, Subject
 
 CHECKS: tuple[Callable[[Subject], Finding], ...] = (
@@ -24,6 +24,7 @@ CHECKS: tuple[Callable[[Subject], Finding], ...] = (
     edges.check_joins,
     stitches.check_stitches_close,
     stitches.check_terms,
+    colours.check_colours,
     fit.check_ease,
     fit.check_goes_on,
     fit.check_stays_up,

@@ -22,6 +22,7 @@ from frogless.plan.model import (
 )
 from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
 from frogless.proof.model import Finding
+from frogless.publish import colours
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted, is_closed, piece_of
 from frogless.publish.front import depth_of, place
@@ -39,8 +40,9 @@ TOLD_SHARES = (0.05, 0.995)
 
 def finishing(drafted: Drafted) -> tuple[Block, ...]:
     """Gap, ends, blocking to stated measurements."""
-    ends = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
-    steps = (ends,) if gap_is_told_early(drafted) else (*gap(drafted), ends)
+    weave = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
+    ends = (*colours.ends(drafted), weave)
+    steps = ends if gap_is_told_early(drafted) else (*gap(drafted), *ends)
     return (
         Heading(say(drafted, "finishing")),
         Bullets((*steps, say(drafted, "finish_block"))),
@@ -85,7 +87,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
             for section in drafted.plan.main.sections
         ),
         *_why_trims(drafted),
-        *((say(drafted, "why_yarn"), why_yarn(drafted, n)) for n in drafted.tally.yarn),
+        *why_yarns(drafted),
     )
     alt = describe_profile(drafted.plan, drafted.units)
     return (
@@ -188,6 +190,15 @@ def why_strand(drafted: Drafted, strand: StrandPlan) -> str:
         times=f"{YARN_PER_CHAIN_LENGTH:g}", tail=show_length(strand.tails, units),
         cut=show_length(strand.cut_yarn, units),
     )  # fmt: skip
+
+
+def why_yarns(drafted: Drafted) -> Iterator[tuple[str, str]]:
+    """The yarn of each colour with its because."""
+    for need in drafted.tally.yarn:
+        name = say(drafted, "why_yarn")
+        if need.colour:
+            name = f"{name}, {say(drafted, 'colour', letter=need.colour).lower()}"
+        yield name, why_yarn(drafted, need)
 
 
 def why_yarn(drafted: Drafted, need: YarnNeed) -> str:

@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from frogless.because import Because, Step
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, Measure, PiecePlan
+from frogless.publish import colours
 from frogless.publish.authored import authored
 from frogless.publish.back import (
     edging_because,
     told_because,
     why_section,
     why_strand,
-    why_yarn,
+    why_yarns,
 )
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
@@ -116,7 +117,7 @@ def finishing(drafted: Drafted) -> tuple[Block, ...]:
     ends = say(drafted, "finish_ends_in" if drafted.units == "in" else "finish_ends")
     return (
         Heading(say(drafted, "finishing")),
-        Bullets((ends, say(drafted, "finish_block"))),
+        Bullets((*colours.ends(drafted), ends, say(drafted, "finish_block"))),
     )
 
 
@@ -125,7 +126,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
     plan = drafted.plan
     items = [item for piece in plan.pieces for item in _why_piece(drafted, piece)]
     items += [(join.name, joined(drafted, join)) for join in plan.joins]
-    items += [(say(drafted, "why_yarn"), why_yarn(drafted, n)) for n in drafted.tally.yarn]
+    items += why_yarns(drafted)
     return (
         Heading(say(drafted, "why")),
         Paragraph(say(drafted, "why_intro")),

@@ -7,12 +7,14 @@ from collections.abc import Iterator, Sequence
 from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
 from frogless.publish import patterned
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
+from frogless.publish.colours import labelled
 from frogless.publish.drafted import Drafted, strands_of, waist_of
 from frogless.publish.messages import MESSAGES, say
 from frogless.publish.remarks import notes_at
+from frogless.publish.shown import about, mass_about
 from frogless.stitches.hooks import sizes
 from frogless.tally.model import Notion, YarnNeed
-from frogless.units import YARD, Measured, Units, show_fine, show_length, show_long, show_mass
+from frogless.units import Measured, show_fine, show_length, show_long, show_mass
 
 #: A part that takes less of the yarn than this is told together with others as small.
 SMALL_SHARE = 0.01
@@ -37,23 +39,26 @@ def materials(drafted: Drafted) -> tuple[Block, ...]:
 def _yarn(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
     units = drafted.units
     told = say(
-        drafted, "yarn", name=_labelled(drafted, need.name),
-        length=_about(need.length.value, units), low=_about(need.length_low, units),
-        high=_about(need.length_high, units), mass=_mass(need.mass.value, units),
+        drafted, "yarn", name=_labelled(drafted, need),
+        length=about(need.length.value, units), low=about(need.length_low, units),
+        high=about(need.length_high, units), mass=mass_about(need.mass.value, units),
     )  # fmt: skip
     yield _with_balls(drafted, need, told)
     yield say(drafted, "yarn_parts", parts=", ".join(_parts(drafted, need)))
-    if not need.calibrated:
+    if not need.calibrated and need is drafted.tally.yarn[-1]:
         yield say(drafted, "yarn_uncalibrated")
 
 
-def _labelled(drafted: Drafted, name: str) -> str:
-    """The yarn's name with what its label says."""
+def _labelled(drafted: Drafted, need: YarnNeed) -> str:
+    """The yarn's name with what its label says, and the colour it is wanted in."""
     yarn = drafted.basis.main_swatch.yarn
     category = yarn.category
     said = [] if category is None else [say(drafted, "yarn_category", category=category)]
     label = ", ".join([*said, *([yarn.fibre] if yarn.fibre else [])])
-    return say(drafted, "yarn_label", name=name, label=label) if label else name
+    name = say(drafted, "yarn_label", name=need.name, label=label) if label else need.name
+    if not need.colour:
+        return name
+    return say(drafted, "yarn_colour", which=labelled(drafted, need.colour), name=name)
 
 
 def _with_balls(drafted: Drafted, need: YarnNeed, told: str) -> str:
@@ -68,21 +73,6 @@ def _with_balls(drafted: Drafted, need: YarnNeed, told: str) -> str:
     )  # fmt: skip
 
 
-def _about(length: float, units: Units) -> str:
-    """Yarn to the nearest 5 m or yd, as no amount of yarn is foretold better."""
-    unit = YARD if units == "in" else 1000.0
-    step = 5 if length >= 100 * unit else 1
-    return show_long(round(length / unit / step) * step * unit, units)
-
-
-def _mass(mass: float, units: Units) -> str:
-    """As `_about`: to the nearest 5 g from 100 g up, else to the gram from 1 g up."""
-    if units == "in":
-        return show_mass(mass, units)
-    step = 5 if mass >= 100 else 1
-    return show_mass(round(mass / step) * step if mass >= 1 else mass, units)
-
-
 def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
     """What each part takes, named as its heading is; small ones together at the end."""
     parts = _by_heading(drafted, need.by_part)
@@ -92,7 +82,7 @@ def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
     if small:
         told[listed(drafted, small)] = sum(parts[name] for name in small)
     for name, grams in told.items():
-        yield say(drafted, "yarn_part", name=name, mass=_mass(grams, drafted.units))
+        yield say(drafted, "yarn_part", name=name, mass=mass_about(grams, drafted.units))
 
 
 def _by_heading(drafted: Drafted, by_part: Sequence[tuple[str, float]]) -> dict[str, float]:

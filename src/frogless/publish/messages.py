@@ -93,6 +93,7 @@ MESSAGES: Mapping[str, str] = {
     "yarn_balls": "{told}. With {margin} % to spare {balls} balls of {ball}, of one dye lot",
     "yarn_parts": "Of this: {parts}",
     "yarn_part": "{name} {mass}",
+    "yarn_colour": "{which}, in {name}",
     "yarn_uncalibrated": (
         "The swatch was not weighed, so the amount is an estimate from the thickness of the yarn. "
         "Weigh the swatch to make it surer"
@@ -121,6 +122,31 @@ MESSAGES: Mapping[str, str] = {
     "notion_beading_needle": "Beading needle, {detail}",
     "notion_tape_measure": "Tape measure, {detail}",
     "notion_other": "{name}: {detail}",
+    # Colours
+    "colours": "Colours",
+    "colour": "Colour {letter}",
+    "colour_named": "Colour {letter}, {name}",
+    "colour_told": "{name}about {length}, {mass}",
+    "colour_in_rounds": (
+        "In a joined round the last stitch brings the new colour: the slip stitch that joins, and the "
+        "chain after it, are worked with it."
+    ),
+    "colour_up": (
+        "A colour that is carried from the end of one row to that of another hangs there until it is "
+        "wanted: lay it loosely up the edge, on the wrong side at a join, and draw it no tighter than "
+        "the rows are high."
+    ),
+    "stripes": "{told}",
+    "stripes_again": "{told}, over and over",
+    "stripes_on": "{where}: {told}",
+    "stripe": "{rows} rows of colour {letter}",
+    "stripe_one": "1 row of colour {letter}",
+    "stripe_rest": "colour {letter} to the end",
+    "ends_of": "{number} of {letter}",
+    "ends_of_named": "{number} of {letter} ({name})",
+    "finish_colours": (
+        "The colours leave {ends} ends to weave in, besides those of new balls and of seams: {listed}."
+    ),
     # Gauge
     "gauge_main": (
         "{stitches} sts and {rows} rounds in {stitch} to {span}, {state}, on a {hook} hook. It was "
@@ -480,6 +506,7 @@ MESSAGES: Mapping[str, str] = {
     "check_joins": "Edges that are joined are as long as each other",
     "check_stitches_close": "Every stitch ends with one loop on the hook",
     "check_terms": "Every stitch has an abbreviation of its own, in US and in UK terms",
+    "check_colours": "Every colour is begun, changed and told in the materials",
     "check_ease": "Every girth has the ease it is allowed",
     "check_goes_on": "The waist goes on over the widest part",
     "check_stays_up": "Something holds the skirt up",
@@ -595,6 +622,10 @@ AMERICAN: Mapping[str, str] = {
     "Centre": "Center",
     "fibre": "fiber",
     "fibres": "fibers",
+    "colour": "color",
+    "colours": "colors",
+    "Colour": "Color",
+    "Colours": "Colors",
 }
 #: The same for British English, where it is not the words of the messages.
 BRITISH: Mapping[str, str] = {

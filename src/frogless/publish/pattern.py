@@ -11,7 +11,7 @@ from frogless.draw.profile import profile
 from frogless.draw.schematic import schematic
 from frogless.draw.svg import svg
 from frogless.draw.words import WORDS
-from frogless.publish import back, front, garment_pages, glossary, materials
+from frogless.publish import back, colours, front, garment_pages, glossary, materials
 from frogless.publish.arrange import glued
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Paragraph
@@ -77,6 +77,7 @@ def _blocks(drafted: Drafted) -> tuple[Block, ...]:
         *_schematic(drafted),
         *front.glance(drafted),
         *materials.materials(drafted),
+        *colours.colours(drafted),
         *materials.gauge(drafted),
         *glossary.abbreviations(drafted, rows),
         *glossary.special_stitches(drafted),
@@ -98,6 +99,7 @@ def _garment_blocks(drafted: Drafted) -> tuple[Block, ...]:
         *_pieces_schematic(drafted),
         *garment_pages.glance(drafted),
         *materials.materials(drafted),
+        *colours.colours(drafted),
         *materials.gauge(drafted),
         *glossary.abbreviations(drafted, rows),
         *glossary.special_stitches(drafted),

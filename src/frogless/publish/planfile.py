@@ -10,6 +10,7 @@ from frogless.because import Because
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import GoingOn, LandmarkFit
 from frogless.plan.model import Evidence, JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
+from frogless.publish.colours import name_of
 from frogless.publish.drafted import Drafted
 from frogless.rows.nodes import Piece
 from frogless.tally.model import Notion, YarnNeed
@@ -53,7 +54,7 @@ def _size(drafted: Drafted) -> Json:
         "going_on": _going_on(drafted.fit.going_on),
         **_openings(drafted.fit.openings),
         "materials": {
-            "yarn": [_yarn(need) for need in tally.yarn],
+            "yarn": [_yarn(drafted, need) for need in tally.yarn],
             "notions": [_notion(notion) for notion in tally.notions],
             "stitches": tally.stitches,
             "time_low_s": round(tally.time_low),
@@ -103,6 +104,7 @@ def _piece(drafted: Drafted, piece: Piece) -> Json:
     plan = drafted.plan.piece(piece.name)
     return {
         "name": piece.name,
+        **({"colour": piece.colour} if piece.colour else {}),
         **(_made(plan) if plan and drafted.of_pieces else {}),
         "sections": [_section(s) for s in plan.sections] if plan else [],
         "rows": list(_rows(drafted, piece, plan)),
@@ -241,10 +243,11 @@ def _going_on(going: GoingOn) -> Json:
     }
 
 
-def _yarn(need: YarnNeed) -> Json:
+def _yarn(drafted: Drafted, need: YarnNeed) -> Json:
     low, high = need.mass.interval()
     return {
         "name": need.name,
+        **(_colour(drafted, need) if need.colour else {}),
         "metres": round(need.length.value / 1000, 1),
         "metres_low": round(need.length_low / 1000, 1),
         "metres_high": round(need.length_high / 1000, 1),
@@ -257,6 +260,12 @@ def _yarn(need: YarnNeed) -> Json:
         "parts": {name: round(mass, 1) for name, mass in need.by_part},
         "because": because_data(need.because),
     }
+
+
+def _colour(drafted: Drafted, need: YarnNeed) -> Json:
+    """Its letter, what people call it, and the ends that it leaves."""
+    named = name_of(drafted, need.colour)
+    return {"colour": need.colour, "colour_name": named or None, "ends": need.ends}
 
 
 def _notion(notion: Notion) -> Json:

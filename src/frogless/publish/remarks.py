@@ -27,6 +27,7 @@ REMARKS_AT: Mapping[str, str] = {
     "bead": "strand",
     "plies": "strand",
     "strand": "strand",
+    "stripe": "colours",
 }
 
 #: Where a caution is told; what is not listed comes first of all, before anything is bought.
@@ -41,8 +42,9 @@ CAUTIONS_AT: Mapping[str, str] = {
 #: Sources that are none that a reader could look up.
 UNPUBLISHED = frozenset({"", "from memory"})
 
-#: The gauge tells of the hang test in the words of the fit, which knows the loads.
-TOLD_ELSEWHERE = frozenset({"hang_test"})
+#: The gauge tells of the hang test in the words of the fit, which knows the loads; the key of the
+#: colours and the finishing tell of their ends.
+TOLD_ELSEWHERE = frozenset({"hang_test", "stripe_ends"})
 
 
 def notes_at(drafted: Drafted, place: str) -> tuple[Note, ...]:
@@ -56,7 +58,7 @@ def notes_at(drafted: Drafted, place: str) -> tuple[Note, ...]:
 
 
 #: The places that a pattern of several pieces has, whatever it is made of.
-OF_EVERY_PATTERN = frozenset({"first", "glance", "gauge", "materials", "before"})
+OF_EVERY_PATTERN = frozenset({"first", "glance", "gauge", "materials", "before", "colours"})
 
 
 def _caution_at(drafted: Drafted, caution: Caution) -> str:

@@ -12,6 +12,7 @@ from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, PiecePlan, SectionPlan
 from frogless.proof.model import Finding
+from frogless.publish.colours import name_of
 from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import edging_name
 from frogless.publish.garment import joined, measured
@@ -194,7 +195,10 @@ def _yarn(drafted: Drafted) -> Iterator[Entry]:
         )
         many = f"{need.balls} ball{'s' * (need.balls != 1)}"
         balls = f"; {many}, {need.margin_percent:g} % to spare" if need.balls else ""
-        yield "yarn", f"{length} ({low} to {high}), {show_mass(need.mass.value, units)}{balls}"
+        label = f"yarn {need.colour}".strip()
+        named = f"{name}: " if (name := name_of(drafted, need.colour)) else ""
+        told = f"{length} ({low} to {high}), {show_mass(need.mass.value, units)}{balls}"
+        yield label, named + told
 
 
 def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:

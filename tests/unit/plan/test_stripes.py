@@ -165,7 +165,7 @@ def test_ends_are_counted_and_even_stripes_are_proposed_when_rows_are_odd(tmp_pa
     assert dict(ends_made(made.plan)) == {"A": 4, "B": 4}
     told = {remark.name: remark.sentence for remark in made.plan.remarks}
     assert told["stripe_ends"].startswith(
-        "there are 8 ends to weave in: 4 of color A, 4 of color B"
+        "there are 8 ends to weave in: 4 of colour A, 4 of colour B"
     )
     assert "even number of rows" in told["stripe_edge"]
 
@@ -214,7 +214,7 @@ def test_body_goes_on_where_the_stripes_of_the_yoke_were_left(tmp_path: Path) ->
     ("table", "told"),
     [
         (colours("A 2", "C 2"), '"C" is no colour of this design; its names are A, B'),
-        (colours("A 2", "B 2", names='A = "a", B = "b", C = "c"'), "no row is worked in color C"),
+        (colours("A 2", "B 2", names='A = "a", B = "b", C = "c"'), "no row is worked in colour C"),
         (colours("A", "B 2"), "only the last one"),
         (colours("A 2", "B 2", on='"sleve"'), 'did you mean "sleeve"'),
         (colours("B 2", "A 2", on='"cuff", "cuff"'), '"cuff" is striped twice'),

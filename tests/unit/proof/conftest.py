@@ -18,3 +18,9 @@ def ring() -> Subject:
 def procession() -> Subject:
     """A spiral from a chain, with a ribbed band and its seams."""
     return subject(drafted(Example("procession-skirt")))
+
+
+@pytest.fixture(scope="session")
+def torchlight() -> Subject:
+    """Rows in stripes of two colours."""
+    return subject(drafted(Example("torchlight-shawl")))

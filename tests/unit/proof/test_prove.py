@@ -18,7 +18,7 @@ from frogless.plan.model import JoinPlan
 from frogless.proof import prove as prove_
 from frogless.proof.model import Finding, Subject
 from frogless.proof.prove import CHECKS, prove, require
-from frogless.rows.nodes import Node, Program, Repeat, Row, Seam, Work
+from frogless.rows.nodes import Change, Node, Program, Repeat, Row, Seam, Work
 from frogless.units import Measured
 from frogless.write.pattern import write_program
 
@@ -201,6 +201,12 @@ def uneven(seam: Seam) -> Seam:
     return replace(seam, spread=(first - 1, *middle, last + 1))
 
 
+def changed_to(letter: str, number: int, subject: Subject) -> Subject:
+    """A row of the shawl that ends with a change to this colour, whatever it had before."""
+    body = tuple(n for n in row_of(subject, "shawl", number).body if not isinstance(n, Change))
+    return with_row("shawl", number, subject, body=(*body, Change(letter)))
+
+
 def open_stitch(subject: Subject) -> Subject:
     """A dictionary whose double crochet has lost its last step."""
     stitch = subject.stitches["double_crochet"]
@@ -321,6 +327,30 @@ FAULTS = {
         'us: "p" stands for bead and for picot',
         also=("reads_back",),  # a reader cannot tell the two apart either
     ),
+    "a change to the colour in use": Broken(
+        "colours",
+        partial(changed_to, "A", 4),
+        "shawl, row 4: changes to colour A, which is in use",
+        "torchlight",
+    ),
+    "a change that nothing comes after": Broken(
+        "colours",
+        partial(changed_to, "A", 144),
+        "shawl: changes colour where the yarn is cut, and nothing is worked with it",
+        "torchlight",
+    ),
+    "a colour that was not bought": Broken(
+        "colours",
+        lambda subject: replace(subject, bought=("A",)),
+        "no yarn is told for colour B",
+        "torchlight",
+    ),
+    "a colour that was bought for nothing": Broken(
+        "colours",
+        lambda subject: replace(subject, bought=("A", "B", "C")),
+        "yarn is told for colour C, which is not used",
+        "torchlight",
+    ),
     "a tight landmark": Broken("ease", tight, "waist_girth: 84.4 cm is tight"),
     "a waist that does not pass": Broken("goes_on", does_not_pass, "It is too narrow."),
     "a number altered in the text": Broken(
@@ -375,12 +405,13 @@ def test_findings_go_by_the_names_of_their_checks(ring: Subject) -> None:
 
 
 def test_every_check_looks_at_something_in_a_sound_pattern(
-    ring: Subject, procession: Subject
+    ring: Subject, procession: Subject, torchlight: Subject
 ) -> None:
-    """Seams in the one that has them, all else in the other."""
+    """Seams and colours in those that have them, all else in the first."""
     unseen = {f.name for f in prove(ring) if not f.looked_at}
-    assert unseen == {"seams", "joins"}
+    assert unseen == {"seams", "joins", "colours"}
     assert "seams" not in {f.name for f in prove(procession) if not f.looked_at}
+    assert "colours" not in {f.name for f in prove(torchlight) if not f.looked_at}
 
 
 def test_garment_that_may_not_pass_is_only_warned_of(ring: Subject) -> None:
