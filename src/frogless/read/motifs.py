@@ -13,7 +13,7 @@ import numpy as np
 from frogless.errors import InputError, Place
 from frogless.fabric.expand import expand
 from frogless.fabric.model import RowFabric
-from frogless.read.ground import places_made
+from frogless.read.ground import Stretch, places_made
 from frogless.read.parse import parse_row
 from frogless.read.recover import Heard, rows_of
 from frogless.read.spoken import SaidAgain
@@ -27,7 +27,8 @@ from frogless.stitches.sums import whole
 
 #: A motif larger than this is a blanket; more rounds are worked as the last of them.
 MOST_ROUNDS = 60
-CIRCLE = "circle"
+#: Shapes without corners, whose girth grows by 2 pi times the height of a round: an oval's too.
+ROUND = frozenset({"circle", "oval"})
 _SUM = re.compile(r"\{([^{}]*)\}")
 Values = Mapping[str, int]
 _NO_VALUES: Values = MappingProxyType({})
@@ -41,6 +42,7 @@ class Motif:
         counts: places that each round leaves, the first round first.
         flatness: how it lies; None of what does not grow for ever, or is neither a polygon nor a
             circle.
+        chain: what it is worked round; None of what begins with a ring.
         corners: numbers of the places of its last round that are corner spaces; empty when its
             corners are stitches.
     """
@@ -50,6 +52,12 @@ class Motif:
     counts: tuple[int, ...]
     flatness: Flatness | None
     corners: tuple[int, ...] = ()
+    chain: Piece | None = None
+
+    @property
+    def program(self) -> Program:
+        """The motif by itself."""
+        return Program((self.piece,) if self.chain is None else (self.chain, self.piece))
 
     def side(self, number: int) -> tuple[int, tuple[Base, ...]]:
         """The places of a side of its last round, from corner space to corner space, and how many.
@@ -123,17 +131,18 @@ def read_motif(
     """
     known = vocabulary(stitches, dialect)
     asked = _asked(entry, rounds)
-    piece = _piece(entry, asked, known, values)
-    fabric = expand(Program((piece,)), stitches).pieces[piece.name]
     told = _told(entry, asked, values)
-    for line, row in zip(told, fabric, strict=True):
+    chain, piece = _pieces(entry, told, known)
+    made = Motif(entry, piece, (), None, chain=chain)
+    fabric = expand(made.program, stitches).pieces[piece.name]
+    for line, row in zip(told[-len(fabric) :], fabric, strict=True):
         for fault in (*_misused(row), *_unlike(entry, row, line.round, known, values)):
             raise InputError(fault, _place(line))
-    counts = tuple(row.count for row in piece.rows[1:])
+    counts = tuple(row.count for row in piece.rows if row.number)
     for number, count in enumerate(counts, start=1):
         _check_count(entry, number, count, values)
     corners = _corner_spaces(entry, piece.rows[-1], known)
-    return Motif(entry, piece, counts, _flatness(entry, known, values), corners)
+    return replace(made, counts=counts, flatness=_flatness(entry, known, values), corners=corners)
 
 
 def named(made: Motif, name: str) -> Motif:
@@ -188,9 +197,23 @@ def _filled(text: str, values: Values, line: int) -> str:
         raise error.at(Place(key=f"line {line}")) from error
 
 
-def _piece(entry: MotifEntry, rounds: int, known: Vocabulary, values: Values) -> Piece:
-    heard = Heard((), closed=True)
-    for line in _told(entry, rounds, values):
+def _pieces(
+    entry: MotifEntry, told: Sequence[_Told], known: Vocabulary
+) -> tuple[Piece | None, Piece]:
+    """The chain that it is worked round, if it is one, and the motif."""
+    if not entry.around:
+        rows = _rows(told, Heard((), closed=True), known)
+        return None, Piece(entry.key, True, _fastened(rows))
+    chain = Piece(f"{entry.key} chain", False, _rows(told[:1], Heard((), closed=False), known))
+    places = places_made(chain.rows[0], known.stitches, closed=False)
+    begun = (Stretch(places), Stretch(places[::-1]))
+    bases = (Base(chain.name, "row"), Base(chain.name, "underside", reverse=True))
+    rows = _rows(told[1:], Heard(begun, closed=True), known)
+    return chain, Piece(entry.key, True, _fastened(rows), bases)
+
+
+def _rows(told: Sequence[_Told], heard: Heard, known: Vocabulary) -> tuple[Row, ...]:
+    for line in told:
         try:
             said = parse_row(line.text, known)
             if isinstance(said, SaidAgain):
@@ -198,9 +221,12 @@ def _piece(entry: MotifEntry, rounds: int, known: Vocabulary, values: Values) ->
             _, heard = rows_of(said, heard, known)
         except InputError as error:
             raise error.at(_place(line)) from error
-    rows = [done.row for done in heard.done]
-    rows[-1] = replace(rows[-1], end=replace(rows[-1].end, fasten_off=True))
-    return Piece(entry.key, closed=True, rows=tuple(rows))
+    return tuple(done.row for done in heard.done)
+
+
+def _fastened(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    *others, last = rows
+    return (*others, replace(last, end=replace(last.end, fasten_off=True)))
 
 
 def _place(line: _Told) -> Place:
@@ -275,10 +301,10 @@ def _corner_spaces(entry: MotifEntry, row: Row, known: Vocabulary) -> tuple[int,
 
 
 def _flatness(entry: MotifEntry, known: Vocabulary, values: Values) -> Flatness | None:
-    if not entry.grows or not (entry.corners or entry.shape == CIRCLE):
+    if not entry.grows or not (entry.corners or entry.shape in ROUND):
         return None
     last = entry.own_rounds + 2 * entry.period
-    rows = _piece(entry, last, known, values).rows
+    rows = _pieces(entry, _told(entry, last, values), known)[1].rows
     growth = (_girth(rows[-1], known) - _girth(rows[-1 - entry.period], known)) / entry.period
     stitch = _most(rows[-entry.period :], known)
     shape = stitch.height_over_width

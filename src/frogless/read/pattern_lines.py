@@ -25,6 +25,7 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Starred,
+    Unworked,
 )
 from frogless.read.vocabulary import Vocabulary
 from frogless.rows.count import left_for_later, row_consumed
@@ -152,6 +153,8 @@ def _no_pattern_says(said: Said) -> Iterator[str]:
         yield "markers"
     if said.fasten_off or said.rejoined:
         yield "cutting and joining yarn"
+    if said.short or any(isinstance(item, Unworked) and item.for_now for item in said.items):
+        yield "short rows"
     if any(isinstance(item, Evenly) for item in said.items):
         yield "what is spread evenly"
 

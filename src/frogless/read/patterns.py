@@ -121,6 +121,7 @@ def _stated(lines: Lines, way: Way, known: Vocabulary) -> Way:
     way = _with_rows(way, ways[0])
     for repeats in (way.least, *_REPEATS):
         _check_comes_again(way, way.places(repeats), lines, known)
+    _check_keeps_its_count(way, way.places(way.least), known)
     return way
 
 

@@ -11,6 +11,8 @@ from frogless.read.spoken import (
     Across,
     Backwards,
     Bare,
+    Changed,
+    Counted,
     Each,
     Ending,
     FromHook,
@@ -28,13 +30,15 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Skipped,
+    Starred,
     Tog,
     Unworked,
 )
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Into, Repeat, Work
+from frogless.rows.nodes import Chain, Change, Into, Repeat, Work
 
-SC, DC = "single_crochet", "double_crochet"
+SC, DC, BETWEEN = "single_crochet", "double_crochet", "double_crochet_between"
+V = Into((Work(DC), Chain(1), Work(DC)))
 
 
 def parsed(text: str, words: Vocabulary) -> Said:
@@ -123,11 +127,132 @@ def parsed(text: str, words: Vocabulary) -> Said:
             "(sc, ch 1) in each remaining st and ch-sp around",
             Each("", Into((Work(SC), Chain(1))), True, ("st", "sp")),
         ),
+        ("sc in each of next 3 sts", Placed(Work(SC, 3))),
+        ("sc in each of last 3 sts", Placed(Work(SC, 3), "last")),
+        ("2 dc in each of next 3 sts", Placed(Repeat((Into((Work(DC, 2),)),), 3))),
+        ("(dc, ch 1, dc) in each of next 3 sts", Placed(Repeat((V,), 3))),
+        ("V-st in next st", Placed(V)),
+        ("V-st in each of next 2 sts", Placed(Repeat((V,), 2))),
+        ("V-st in each ch-2 sp around", Each("", V, False, ("sp2",))),
+        ("skip 2 sts", Skipped(2)),
+        ("sk next ch-1 sp", Skipped(1, "sp1")),
+        ("dc in sp before next st", Placed(Work(BETWEEN))),
+        ("dc in sp before each of next 2 sts", Placed(Work(BETWEEN, 2))),
+        ("3 dc in sp before last st", Placed(Into((Work(BETWEEN, 3),)), "last")),
+        (
+            "(dc, ch 1, dc) in the space before next st",
+            Placed(Into((Work(BETWEEN), Chain(1), Work(BETWEEN)))),
+        ),
+        ("dc in sp before each st around", Each(BETWEEN, None, False)),
+        ("2 dc in sp before each st around", Each("", Into((Work(BETWEEN, 2),)), False)),
+        ("FPdc around next st", Placed(Work("front_post_double_crochet"))),
+        ("BPdc around the post of next 2 sts", Placed(Work("back_post_double_crochet", 2))),
+        ("dc around back post of next st", Placed(Work("back_post_double_crochet"))),
+        ("sc in back loop only of next st", Placed(Work("single_crochet_back_loop"))),
+        ("sc in blo of each st around", Each("single_crochet_back_loop", None, False)),
+        ("sc blo of next st", Placed(Work("single_crochet_back_loop"))),
+        ("sc in front loop of each of next 3 sts", Placed(Work("single_crochet_front_loop", 3))),
+        ("hdc in third loop of next st", Placed(Work("half_double_crochet_third_loop"))),
+        ("(sc in next st, dc in next st) 3 times", Group((Placed(Work(SC)), Placed(Work(DC))), 3)),
+        ("[sc in next st, dc in next st] twice", Group((Placed(Work(SC)), Placed(Work(DC))), 2)),
+        (
+            "*sc in next st, ch 1; rep from * 5 more times",
+            Group((Placed(Work(SC)), SaidChain(1)), 6),
+        ),
+        ("*sc in next st, ch 1, rep from * once more", Group((Placed(Work(SC)), SaidChain(1)), 2)),
+        ("*sc in next st; rep from * twice more", Group((Placed(Work(SC)),), 3)),
+        ("*sc in next st, ch 1, rep from * around", Starred((Placed(Work(SC)), SaidChain(1)))),
+        (
+            "*sc in next st; repeat from * to last ch-2 sp",
+            Starred((Placed(Work(SC)),), (Counted(1, "sp2"),)),
+        ),
+        (
+            "*sc in next st; rep from * to last 2 sts and ch-1 sp",
+            Starred((Placed(Work(SC)),), (Counted(2), Counted(1, "sp1"))),
+        ),
+        ("sc in each st to last 2 sts", Each(SC, None, False, last=(Counted(2),))),
+        ("sc in each st across to last st", Each(SC, None, False, last=(Counted(1),))),
+        ("dc in next st, ch 1, dc in same st", Placed(V)),
+        ("sc in each sc and ch-1 sp across", Each(SC, None, False, ("=single_crochet", "sp1"))),
+        ("sc in next 3 dc", Placed(Work(SC, 3), "next", "=double_crochet")),
+        ("sc in next dc2tog", Placed(Work(SC), "next", "=double_crochet")),
+        ("dc in top of ch-3", Placed(Work(DC), "top", chains=3)),
+        ("2 dc in top of the turning ch", Placed(Into((Work(DC, 2),)), "top")),
+        ("dc in tch", Placed(Work(DC), "top")),
+        ("ch 4 (counts as first dc and ch-1 sp)", SaidChain(4, "counted", 1)),
+        ("ch 5 (counts as dc, ch 2)", SaidChain(5, "counted", 2)),
+        ("ch 3 (counts as dc)", SaidChain(3, "counted")),
+        ("ch 1 (counts as a st)", SaidChain(1, "counted")),
+        ("dc in next 2-ch sp", Placed(Work(DC), "next", "sp2")),
+        ("dc in next ch 2 sp", Placed(Work(DC), "next", "sp2")),
+        ("change to color B", Changed("B", carried=True)),
+        ("change to colour C and cut the colour before", Changed("C", carried=False)),
+        (
+            "(dc, change to color B, dc) in next st",
+            Placed(Into((Work(DC), Change("B"), Work(DC)))),
+        ),
     ],
 )
 def test_item_is_understood(us: Vocabulary, text: str, expected: Item) -> None:
     """One item of a row at a time; letters may be large or small."""
     assert parsed(f"Rnd 1: {text}.", us).items == (expected,)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (
+            "sc in 2nd ch from hook",
+            (FromHook(2, 1, None, SC), Placed(Work(SC), "next", "ch")),
+        ),
+        (
+            "2 dc in 4th ch from hook (3 skipped chs count as first dc)",
+            (FromHook(4, 3, True, DC), Placed(Into((Work(DC, 2),)), "next", "ch")),
+        ),
+        (
+            "dc in next 3 sts, 2 dc in same st as last dc",
+            (Placed(Work(DC, 2)), Placed(Into((Work(DC, 3),)))),
+        ),
+        (
+            "2 dc in each of next 3 sts, ch 1, dc in same st",
+            (
+                Placed(Repeat((Into((Work(DC, 2),)),), 2)),
+                Placed(Into((Work(DC, 2), Chain(1), Work(DC)))),
+            ),
+        ),
+        ("ch 3, dc in same st", (SaidChain(3), Placed(Work(DC), "same"))),
+        ("sc in next 0 sts, dc in next st, skip next 0 sts, ch 0", (Placed(Work(DC)),)),
+        ("[sc in next st] 0 times, [sc in next 0 sts] 5 times, dc in next st", (Placed(Work(DC)),)),
+        ("sc in next 0 sts", (NOTHING,)),
+    ],
+)
+def test_words_become_other_items_when_they_are_taken_together(
+    us: Vocabulary, text: str, expected: tuple[Item, ...]
+) -> None:
+    """Same places are one place, what is worked 0 times is nothing, a chain is skipped first."""
+    assert parsed(f"Row 1: {text}.", us).items == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "complaint"),
+    [
+        (
+            "picot in blo of next st, tr in third loop of next st",
+            '"tr" is no stitch worked "in third',
+        ),
+        ("(dc in next st, ch 1) in next st", "list what is worked into that one place"),
+        ("0 dc in next st", "write that it is skipped"),
+        ("ch 3 (counts as dc and ch-3 sp)", "of 3 chains, 3 cannot be a space"),
+        ("sc in next 1000000000 sts", "1000000000 is more than 99999"),
+        ("W-st in next st", '"W-st" is not understood; did you mean "y-st" or "v-st"'),
+        ("*sc in next st", '"*" begins what repeats along the row; end it with'),
+    ],
+)
+def test_what_means_nothing_is_refused(us: Vocabulary, text: str, complaint: str) -> None:
+    """A place that no entry has, a list that is none, a number that is none."""
+    with pytest.raises(InputError) as error:
+        parsed(f"Row 1: {text}.", us)
+    assert complaint in str(error.value)
 
 
 @pytest.mark.parametrize(
@@ -162,6 +287,12 @@ def test_label_says_which_rows(us: Vocabulary, label: str, expected: Label) -> N
             "; without twisting, join with sl st to first fdc to form a ring",
             (Ending("untwisted"), Ending("join_first", "sl st", "fdc")),
         ),
+        ("; join with sl st in first sc", (Ending("join_first", "sl st", "sc"),)),
+        ("; join with sl st to top of beg ch-3", (Ending("join_top", "sl st", chains=3),)),
+        ("; join with sl st in 3rd ch of beg ch-4", (Ending("join_top", "sl st", chains=3),)),
+        (", join with sl st, turn", (Ending("join", "sl st"), Ending("turn"))),
+        (", join", (Ending("join"),)),
+        ("; do not turn", (Ending("no_turn"),)),
         (
             "; join with sl st to top of ch-2, turn",
             (Ending("join_top", "sl st", "", 2), Ending("turn")),
