@@ -133,7 +133,7 @@ def _reading(given: ReadingTable, stitch: str, hook: float) -> Reading:
 
 
 def pattern_name(pattern: str, parameters: Mapping[str, int]) -> str:
-    """What a stitch pattern is called with the numbers that are its own: "fan_arches fan 9"."""
+    """What a stitch pattern is called with the numbers that are its own: "fan_arches half 5"."""
     return " ".join([pattern, *(f"{name} {n}" for name, n in sorted(parameters.items()))])
 
 

@@ -68,13 +68,31 @@ def patterns() -> Mapping[str, PatternEntry]:
     """Every stitch pattern of the library by key, family by family.
 
     Raises:
-        InputError: an entry is incomplete.
+        InputError: an entry is incomplete, or two have one key.
     """
     folder = files("frogless.stitches").joinpath("data", "patterns")
+    named = sorted(folder.iterdir(), key=lambda each: each.name)
+    texts = {f.name: f.read_text(encoding="utf-8") for f in named if f.name.endswith(".toml")}
+    return read_files(texts)
+
+
+def read_files(texts: Mapping[str, str]) -> Mapping[str, PatternEntry]:
+    """Patterns from the texts of data files, by the names of the files.
+
+    Raises:
+        InputError: a file is refused, or a key is in another file already.
+    """
     found: dict[str, PatternEntry] = {}
-    for file in sorted(folder.iterdir(), key=lambda each: each.name):
-        if file.name.endswith(".toml"):
-            found |= read_entries(file.read_text(encoding="utf-8"), file.name)
+    stands_in: dict[str, str] = {}
+    for file, text in texts.items():
+        entries = read_entries(text, file)
+        for key in entries:
+            if other := stands_in.get(key):
+                raise InputError(
+                    f"{other} has a pattern of that name already", Place(file, key=key)
+                )
+            stands_in[key] = file
+        found |= entries
     return MappingProxyType(found)
 
 

@@ -1,0 +1,64 @@
+"""Data files of stitch patterns: what is refused when they are read."""
+
+from __future__ import annotations
+
+import pytest
+
+from frogless.errors import InputError
+from frogless.stitches.patterns import read_entries, read_files
+
+ENTRY = """
+[plain]
+us = "plain"
+uk = "plain"
+family = "plain"
+drape = "soft"
+stretch = "little"
+bias = "none"
+source = "every stitch alike"
+basis = "common-practice"
+
+[plain.rows]
+multiple = 1
+text = "Row 1 (RS): Ch 1 (does not count as a st), sc in each st across; turn."
+"""
+
+
+def test_patterns_of_all_files_are_found_by_key() -> None:
+    """One from each."""
+    other = ENTRY.replace("plain]", "solid]").replace("plain.", "solid.")
+    assert list(read_files({"a.toml": ENTRY, "b.toml": other})) == ["plain", "solid"]
+
+
+def test_key_in_two_files_is_refused() -> None:
+    """Neither may hide the other."""
+    with pytest.raises(
+        InputError, match=r"b\.toml plain: a\.toml has a pattern of that name already"
+    ):
+        read_files({"a.toml": ENTRY, "b.toml": ENTRY})
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ('drape = "soft"\n', "drape missing"),
+        ("multiple = 1\n", "multiple missing"),
+    ],
+)
+def test_entry_without_what_it_needs_is_refused(line: str, told: str) -> None:
+    """The entry and what is missing are named."""
+    with pytest.raises(InputError, match=told):
+        read_entries(ENTRY.replace(line, ""), "a.toml")
+
+
+def test_unknown_key_is_refused_with_the_nearest_one() -> None:
+    """A slip of the pen is no setting."""
+    wrong = ENTRY.replace("multiple = 1", "multiple = 1\nofset = 1")
+    with pytest.raises(InputError, match='unknown key "ofset"; did you mean "offset"'):
+        read_entries(wrong, "a.toml")
+
+
+def test_entry_in_neither_rows_nor_rounds_is_refused() -> None:
+    """There would be nothing to work."""
+    with pytest.raises(InputError, match="neither rows nor rounds"):
+        read_entries(ENTRY.split("[plain.rows]", maxsplit=1)[0], "a.toml")
