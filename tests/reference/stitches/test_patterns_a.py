@@ -153,6 +153,17 @@ def test_pattern_holds_with_its_parameters_at_their_ends(
         assert read_way(told, dictionary(), "us", closed=closed, values={}) == way, text
 
 
+def test_no_pattern_is_there_twice() -> None:
+    """Neither the rows under another key, nor a name that another has."""
+    keys: dict[Way, str] = {}
+    for key, closed in (param.values for param in ways()):
+        way = way_of(key, closed=closed)
+        assert keys.setdefault(way, key) == key
+    for dialect in DIALECTS:
+        names = [entry.names[dialect] for entry in patterns().values()]
+        assert len(set(names)) == len(names)
+
+
 def test_three_patterns_at_least_grow_by_their_repeat() -> None:
     """A parameter that widens the repeat makes graded sequences possible."""
     growing = []
