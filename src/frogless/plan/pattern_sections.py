@@ -269,11 +269,20 @@ def span_of(
         end_wanted=end,
         rounds_above=above,
         rounds=len(section.rounds),
-        target=ask.target if last else None,
+        target=ask.target if last and ask.target else _as_made(ask, fabric, section),
         because=_because(ask, fabric, section, end - depth),
         heights=heights,
         worked=section,
     )
+
+
+def _as_made(ask: Asked, fabric: Fabric, section: Patterned) -> Target | None:
+    """What a grade or a hook makes of the repeats, where nobody asks for a girth of its own."""
+    if len(ask.fabrics) < 2:
+        return None
+    girth = fabric.girth(section.rounds[-1].repeats)
+    why = Because((Step("repeats", section.rounds[-1].repeats, ""),))
+    return Target(girth, float("-inf"), float("inf"), why)
 
 
 def _because(ask: Asked, fabric: Fabric, section: Patterned, length: float) -> Because:
@@ -281,25 +290,25 @@ def _because(ask: Asked, fabric: Fabric, section: Patterned, length: float) -> B
     way, rounds = fabric.pattern.way, section.rounds
     based = sum(r.row == BASE for r in rounds)
     rows, period = len(rounds) - based, way.period
-    whole, over = divmod(rows - way.setup * (rows > way.setup), period)
+    setups = sum(way.setup for r in rounds if r.row == 0)
+    whole, over = divmod(rows - setups, period)
     note = f"{whole} times the {period} rows of the pattern" if whole and period > 1 else ""
-    note += f" and {over} more" if note and over else ""
+    note += f" and {over + setups} more" if note and over + setups else ""
     base = f"{based} of them base rounds" if based > 1 else "one of them a base round" * based
-    first, wanted = section.after(0), ask.below.girth.wanted
-    count = way.places(first.repeats)
+    first, begin = section.after(0), ask.below.girth
+    count, width = way.places(first.repeats), fabric.gauge.width.value
+    landed = because_landed(begin.wanted, width, count, multiple_note(way.multiple, way.offset))
+    if section.columns:
+        landed = ()
+    elif fabric is not ask.fabrics[0]:
+        landed = (Step("landed", count, "stitches"), Step("girth", count * width))
     return ask.why.then(
         Step("row_gauge", 100 / fabric.height, "rows per 10 cm"),
         Step("exact", length / fabric.height, "rows"),
         Step("landed", len(rounds), "rows", ", ".join(filter(None, (note, base)))),
         Step("repeat", fabric.repeat),
         Step("repeats", first.repeats, ""),
-        *(
-            because_landed(
-                wanted, fabric.gauge.width.value, count, multiple_note(way.multiple, way.offset)
-            )
-            if not section.columns
-            else ()
-        ),
+        *landed,
     )
 
 

@@ -12,9 +12,11 @@ from frogless.plan import flare, shaping, waist
 from frogless.plan.basis import Basis
 from frogless.plan.model import CordPlan
 from frogless.plan.pattern_rounds import base_row, met, pattern_rows
+from frogless.plan.patterned import Patterned
 from frogless.plan.sections import Span
 from frogless.plan.tube import Tube
 from frogless.rows.nodes import Chain, End, Node, Row, Side, Start, Work
+from frogless.stitches.pattern_rows import OTHER_SIDE
 
 FOUNDATION = "foundation"
 CHAIN = "chain"
@@ -95,7 +97,7 @@ def rows(tube: Tube, cord: CordPlan | None = None, begin: tuple[Node, ...] = ())
             continue
         for r in range(span.rounds_above + 1, span.rounds_above + span.rounds + 1):
             if span.base_stitch and r == span.rounds_above + 1:
-                made.append(_base_row(tube, span, r, how, made[-1], tube.counts[r]))
+                made.append(_base_row(tube, span, r, how.side(r), made[-1], tube.counts[r]))
                 continue
             marks = shaping.marks(rounds[r], following.get(r)) if r in rounds else ()
             body = begin if begin and r == 1 else _body(tube, r, rounds, how, cord)
@@ -131,18 +133,25 @@ def _in_pattern(
             )  # fmt: skip
         else:
             count = worked.base_count(worked.rounds[i])
-            made = _base_row(tube, span, first + i, how, below, count)
+            side = _side_within(worked, below) if i else how.side(first)
+            made = _base_row(tube, span, first + i, side, below, count)
         below = made
         yield made
 
 
-def _base_row(tube: Tube, span: Span, number: int, how: Manner, below: Row, count: int) -> Row:
+def _side_within(worked: Patterned, below: Row) -> Side:
+    """The side of a base round between bands of a pattern: turned to where its rounds are turned."""
+    turns = any(row.end.turn for row in worked.pattern.way.rows)
+    return OTHER_SIDE[below.side] if turns else below.side
+
+
+def _base_row(tube: Tube, span: Span, number: int, side: Side, below: Row, count: int) -> Row:
     """A round that makes the count that a fabric needs of what another has left."""
     stitches = tube.basis.stitches
     stitch = span.worked.base_stitch if span.worked else span.base_stitch
     return base_row(
-        stitch, met(below, how.side(number), stitches), count, stitches,
-        number=number, side=how.side(number), name=span.section.name,
+        stitch, met(below, side, stitches), count, stitches,
+        number=number, side=side, name=span.section.name,
         hook=span.gauge.hook or tube.basis.hook,
     )  # fmt: skip
 

@@ -17,6 +17,7 @@ from frogless.plan.pieces import seat
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.pieces.tube_told import (
+    begin_colour,
     edging_depths,
     edging_work,
     girths,
@@ -50,7 +51,12 @@ def made_skirt(basis: Basis) -> Made:
         for i, choice in enumerate(basis.tube.strand, 1)
     ]
     pieces = (
-        Piece(basis.tube.name, True, (*rows(skirt, cord), *(hem.rows if hem else ()))),
+        Piece(
+            basis.tube.name,
+            True,
+            (*rows(skirt, cord), *(hem.rows if hem else ())),
+            colour=begin_colour(skirt),
+        ),
         *(trim.pieces if trim else ()),
         *(strand.strand_piece(s) for s in strands),
     )

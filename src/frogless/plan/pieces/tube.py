@@ -18,6 +18,7 @@ from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
 from frogless.plan.pieces.rounds import manner, rows
 from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube_told import (
+    begin_colour,
     edging_depths,
     edging_work,
     girths,
@@ -68,6 +69,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         True,
         (*rows(worked, begin=begin), *(finish.rows if finish else ())),
         tuple(base for edge in begun.edges for base in edge.bases),
+        begin_colour(worked),
     )
     low = worked.depths()[-1]
     depths = (*worked.depths(), *(edging_depths(own, low, finish.rows) if finish else ()))

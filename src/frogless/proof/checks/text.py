@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from frogless.errors import FroglessError
 from frogless.fabric.compare import same
@@ -15,7 +15,7 @@ from frogless.read.build import read_program
 from frogless.rows.count import CHAIN, SLIP_STITCH
 from frogless.rows.nodes import Chain
 from frogless.rows.walk import nodes
-from frogless.stitches.model import Dialect
+from frogless.stitches.model import Dialect, Stitch
 
 # "Rnds 2–5 (RS, WS in turn): … (180 hdc, 26 ch-1 sps)": a line that states its count by kind.
 _COUNTED = re.compile(
@@ -82,7 +82,7 @@ def _told(kinds: str) -> Counter[str]:
 
 
 def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
-    """Numbers by kind in the fabric; a turning chain that counts is one of the first stitch."""
+    """Numbers by kind in the fabric; of stitches that leave several places, those places."""
     held: Counter[str] = Counter()
     for i, key in enumerate(row.keys):
         here = row.stitch == i
@@ -94,14 +94,28 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
         term = subject.stitches[key].terms[dialect]
         # The slip stitches that a row begins across lead to its first stitch and are none of it.
         worked = int(here.sum()) - (row.row.start.across if key == SLIP_STITCH else 0)
+        worked *= max(subject.stitches[key].leaves, 1)
         is_named = subject.stitches[key].kind == "ornament"
-        held[term.name if is_named else term.abbreviation] += worked
+        held[(term.name if is_named else term.abbreviation).removesuffix("s")] += worked
     if row.row.start.counts:
-        # The chain stands for the first stitch of the row itself, not for one that leads to it.
-        stitches = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
-        stitches = [key for key in stitches if key != CHAIN]
-        held[subject.stitches[stitches[0]].terms[dialect].abbreviation] += 1
+        stands_for = subject.stitches[_like_chain(row, subject.stitches)]
+        held[stands_for.terms[dialect].abbreviation.removesuffix("s")] += 1
     return +held
+
+
+def _like_chain(row: RowFabric, stitches: Mapping[str, Stitch]) -> str:
+    """The stitch that a turning chain which counts is counted as: one as high, if the row has one.
+
+    The last stitch of the row comes before the first, and a plain one before one that is like
+    another. What leads to the first stitch with slip stitches is none of them.
+    """
+    made = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
+    made = [key for key in made if key != CHAIN]
+    high = [key for key in made if stitches[key].turning_chain == row.row.start.chains]
+    high = [key for key in high if not stitches[key].like] or high
+    if high and high[-1] == made[-1]:
+        return made[-1]
+    return high[0] if high else next(key for key in made if stitches[key].leaves)
 
 
 def _single_chains(row: RowFabric) -> int:
