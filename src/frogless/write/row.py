@@ -94,7 +94,7 @@ def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
         *_backwards(row, setting),
         *_with_older(_body(row, setting, place), row, setting),
     )
-    unturned = place.says_unturned and not row.end.turn
+    unturned = place.says_unturned and not (row.end.turn or row.end.fasten_off)
     last = (setting.words.phrases.say("do_not_turn"),) if unturned else ()
     end = ", ".join((*_end(row, setting), *last))
     told = ", ".join(items) or setting.words.phrases.say("nothing")
