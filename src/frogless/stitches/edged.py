@@ -33,7 +33,7 @@ def edging_way(edging: Edging, *, closed: bool) -> Way:
             row.before,
             row.repeat,
             row.after,
-            _JOINED if closed else End(turn=_turns(edging, i)),
+            _end(edging, i, closed=closed),
             edging.backwards[i],
         )
         for i, row in enumerate(rows)
@@ -83,10 +83,12 @@ def round_corners(
             node for n in (times[::-1] if back else times) for node in _side(side, n, back)
         )
         start, body = _begun(_runs(body), edging.turning_chains[i], stitches)
-        end = End("chain_top") if start.counts else _JOINED
+        end = replace(_JOINED, fasten_off=i + 1 == len(edging.sides))
+        if start.counts:
+            end = replace(end, join="chain_top")
         row = Row(i + 1, "RS", "", body, 0, start, end, backwards=back)
         rows.append(replace(row, count=row_left(row, leaves(stitches))))
-    return _fastened(rows)
+    return tuple(rows)
 
 
 def places_with_corners(sides: Sequence[int]) -> int:
@@ -136,10 +138,13 @@ def _times(edging: Edging, count: int, number: int) -> int:
     return times
 
 
-def _turns(edging: Edging, index: int) -> bool:
-    """Whether the work is turned after a row: not before one that goes back along it."""
+def _end(edging: Edging, index: int, *, closed: bool) -> End:
+    """How a row ends: joined, or turned unless the next goes back along it; the last is cut."""
     after = index + 1
-    return after < len(edging.backwards) and not edging.backwards[after]
+    last = after == len(edging.rounds)
+    if closed:
+        return replace(_JOINED, fasten_off=last)
+    return End(turn=not last and not edging.backwards[after], fasten_off=last)
 
 
 def _whole(
@@ -153,7 +158,7 @@ def _whole(
             f"{near} and {near + way.multiple} fit"
         )
     rows = worked(way, places, len(way.rows), stitches)
-    return _fastened([replace(row, body=_runs(row.body)) for row in rows])
+    return tuple(replace(row, body=_runs(row.body)) for row in rows)
 
 
 def _runs(body: Sequence[Node]) -> tuple[Node, ...]:
@@ -169,8 +174,3 @@ def _runs(body: Sequence[Node]) -> tuple[Node, ...]:
             case _:
                 runs.append(node)
     return tuple(runs)
-
-
-def _fastened(rows: Sequence[Row]) -> tuple[Row, ...]:
-    *others, last = rows
-    return (*others, replace(last, end=replace(last.end, fasten_off=True)))

@@ -22,7 +22,7 @@ DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 Lies = Literal["cups", "lies flat", "ruffles"]
 
 _NEEDED = frozenset({"us", "uk", "shape", "text", "source", "basis"})
-_KEYS = _NEEDED | {"corners", "points", "count", "count_from", "parameters", "note"}
+_KEYS = _NEEDED | {"corners", "points", "count", "count_from", "parameters", "note", "around"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,8 @@ class MotifEntry:
         points: how many times it is the same around; a number or a sum over the parameters.
         count: places that round `r` leaves, as a sum over `r` and the parameters; "" for none.
         count_from: the first round that `count` holds for.
+        around: whether its foundation is a chain that is worked round on both sides, first along its
+            top and then along its underside.
     """
 
     key: str
@@ -52,6 +54,7 @@ class MotifEntry:
     note: str
     source: str
     basis: str
+    around: bool = False
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -183,6 +186,7 @@ def _entry(key: str, entry: Mapping[str, Any]) -> MotifEntry:
         note=entry.get("note", ""),
         source=entry["source"],
         basis=entry["basis"],
+        around=entry.get("around", False),
     )
     for fault in _faults(made):
         raise InputError(fault)

@@ -1,4 +1,4 @@
-"""A motif in words, and what of it goes on for ever: "[... dc in next {4 * r - 5} sts] 3 times"."""
+"""Motifs and edgings in words: what of a motif goes on for ever, what of an edging repeats."""
 
 from __future__ import annotations
 
@@ -6,9 +6,14 @@ import re
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from frogless.rows.nodes import Piece
-from frogless.stitches.model import Dialect, Stitch
-from frogless.write.pattern import write_rows
+from frogless.rows.nodes import Program
+from frogless.stitches.edged import edging_way
+from frogless.stitches.model import Dialect, Edging, Stitch
+from frogless.write.ground import edge_ground
+from frogless.write.pattern import say_line, write_rows
+from frogless.write.phrases import phrases
+from frogless.write.stitch_pattern import say_way
+from frogless.write.words import Words
 
 #: Rounds that are worked over and over are told from these times through: late enough for every
 #: number to be more than one, so that all of them are worded alike.
@@ -27,7 +32,7 @@ def rounds_to_tell(own: int, period: int) -> int:
 
 
 def say_motif(
-    piece: Piece,
+    program: Program,
     stitches: Mapping[str, Stitch],
     dialect: Dialect,
     language: str = "en",
@@ -38,16 +43,21 @@ def say_motif(
     """A motif, one line to a round; with `period` the rounds that go on for ever come last.
 
     Args:
-        piece: of `rounds_to_tell` rounds, when it goes on.
+        program: the motif last, of `rounds_to_tell` rounds when it goes on; before it the chain that
+            it is worked round, if it is.
         own, period: rounds that are told one by one, and rounds that go on after them; without
             them all rounds are told.
 
     Raises:
         ValueError: what is to go on for ever does not grow by the same numbers each time.
     """
+    words = Words(stitches, dialect, phrases(language))
     lines = [
-        f"{line.label}: {line.text} ({line.count})"
-        for line in write_rows(piece, stitches, dialect, language)
+        say_line(line, words)
+        for piece in program.pieces
+        for line in write_rows(
+            piece, stitches, dialect, language, edge_ground(program, piece, words)
+        )
     ]
     if own is None or not period:
         return tuple(lines)
@@ -87,3 +97,14 @@ def _sum(numbers: Sequence[int], first: int, period: int) -> str:
     sign = "-" if rest < 0 else "+"
     times = name if each == 1 else f"{each} * {name}"
     return f"{{{times} {sign} {abs(rest)}}}" if rest else f"{{{times}}}"
+
+
+def say_edging(
+    edging: Edging, stitches: Mapping[str, Stitch], dialect: Dialect, *, closed: bool
+) -> tuple[str, ...]:
+    """An edging for any number of repeats, in rounds (`closed`) or rows: "*...; rep from * around".
+
+    Raises:
+        InputError: an edging that is worked in rounds only.
+    """
+    return say_way(edging_way(edging, closed=closed), stitches, dialect)

@@ -21,6 +21,7 @@ from frogless.stitches.fringe import CAUTION, cut_fringe
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Edging
 from frogless.write.pattern import write_rows
+from frogless.write.stitch_motif import say_edging
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 WITH_CORNERS = [key for key in edgings() if edging(key).sides]
@@ -264,3 +265,35 @@ def test_one_stitch_repeated_is_a_run_when_laid() -> None:
     """Not a group of one, many times."""
     (row,) = in_rounds(edging("plain"), 30, dictionary())
     assert row.body == (Work("single_crochet", 30),)
+
+
+@pytest.mark.parametrize("dialect", DIALECTS)
+@pytest.mark.parametrize("closed", [True, False])
+@pytest.mark.parametrize("key", edgings())
+def test_an_edging_for_any_number_of_repeats_reads_back_when_said(
+    key: str, closed: bool, dialect: Dialect
+) -> None:
+    """With a star for what repeats, laid over seven repeats."""
+    found = edging(key)
+    if not closed and not found.rows:
+        pytest.skip("in rounds only")
+    piece = laid(found, "rounds" if closed else "rows", 7)
+    lines = say_edging(found, dictionary(), dialect, closed=closed)
+    assert len(lines) == len(found.rounds)
+    foundation = f"Foundation: Ch {piece.rows[0].count}; join with {_slip(dialect)} to first ch to form a ring."
+    if not closed:
+        foundation = f"Foundation (WS): Ch {piece.rows[0].count}; turn."
+    again = read_piece([foundation, *lines], dictionary(), dialect, name="edging")
+    assert same(cloth(again), cloth(piece)) is None
+
+
+def _slip(dialect: Dialect) -> str:
+    return dictionary()["slip_stitch"].terms[dialect].abbreviation
+
+
+def test_what_repeats_is_told_with_a_star_when_said_for_any_number() -> None:
+    """Shells in rows: the single at the end stands apart."""
+    assert say_edging(edging("shell"), dictionary(), "us", closed=False) == (
+        "Row 1 (RS): Ch 1 (does not count as a st), *sc in next st, skip next 2 sts, 5 dc in next st, "
+        "skip next 2 sts; rep from * to last st, sc in last st. Fasten off.",
+    )
