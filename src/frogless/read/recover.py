@@ -421,7 +421,8 @@ def _join_top(ending: Ending, start: Start) -> Join:
 
 def _join_first(ending: Ending, body: tuple[Node, ...], vocabulary: Vocabulary) -> Join:
     first = first_made(body, vocabulary.stitches) or CHAIN
-    if ending.word and vocabulary.key(ending.word) != first:
+    alike = (first, vocabulary.stitches[first].like)
+    if ending.word and vocabulary.key(ending.word) not in alike:
         began = vocabulary.stitches[first].terms[vocabulary.dialect].abbreviation
         raise InputError(f'it is joined to the first "{ending.word}", but began with "{began}"')
     return "first_stitch"

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby, takewhile
+from itertools import groupby
 
 from frogless.rows.count import consumed
 from frogless.rows.nodes import (
@@ -73,10 +73,10 @@ class Setting:
 def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     """The items of a body; a row that is all alike is one item, "dc in each st around"."""
     head, rest, at = _begun(body, setting)
-    core, changes = _changed_after(rest)
+    first, core, last = _without_changes(rest)
     if each := alike(core, setting, at):
-        told = tuple(_change(node, setting.words) for node in changes)
-        return (*head, _in_each(each, at, setting), *told)
+        before, after = (tuple(_change(c, setting.words) for c in part) for part in (first, last))
+        return (*head, *before, _in_each(each, at, setting), *after)
     if setting.star is not None:
         cut = setting.star - (len(_worked(body)) - len(rest))
         return (*head, *_starred(rest, cut, at, setting, noted=is_noted(body, setting)))
@@ -86,11 +86,22 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     return (*head, *_located(told, items))
 
 
-def _changed_after(body: Sequence[Node]) -> tuple[tuple[Node, ...], tuple[Change, ...]]:
-    """A body without the changes of colour that it ends with, and these."""
-    changes = tuple(takewhile(lambda node: isinstance(node, Change), reversed(body)))
-    core = tuple(body)[: len(body) - len(changes)]
-    return core, tuple(node for node in reversed(changes) if isinstance(node, Change))
+def _without_changes(
+    body: Sequence[Node],
+) -> tuple[tuple[Change, ...], tuple[Node, ...], tuple[Change, ...]]:
+    """A body between the changes of colour that it begins and ends with."""
+    first = tuple(_changes(body))
+    rest = tuple(body)[len(first) :]
+    last = tuple(_changes(reversed(rest)))
+    return first, rest[: len(rest) - len(last)], last[::-1]
+
+
+def _changes(body: Iterable[Node]) -> Iterator[Change]:
+    """The changes of colour that come first."""
+    for node in body:
+        if not isinstance(node, Change):
+            return
+        yield node
 
 
 def _starred(
@@ -152,7 +163,7 @@ def is_noted(body: Sequence[Node], setting: Setting) -> bool:
     """
     _, rest, at = _begun(body, setting)
     slipped = Spot(Skip(), 0, 0, setting.ground.of(0, setting.start.across))
-    if alike(_changed_after(rest)[0], setting, at):
+    if alike(_without_changes(rest)[1], setting, at):
         return needs_note((slipped,))
     found = spots(rest, at, setting.ground, setting.words.stands_on)
     if setting.star is not None:

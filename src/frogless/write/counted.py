@@ -8,6 +8,7 @@ from frogless.rows.count import CHAIN, row_left
 from frogless.rows.nodes import Chain, Row, Together, Work
 from frogless.rows.walk import nodes
 from frogless.write.ground import is_ring
+from frogless.write.hook_places import called
 from frogless.write.words import Words
 
 #: A stitch by its key, or a chain space by its number of chains.
@@ -67,15 +68,15 @@ def _kinds(row: Row, words: Words) -> Counter[Kind]:
     for node, met in nodes(row.body):
         match node:
             case Work(stitch, times):
-                kinds[stitch] += met * times * (words.leaves[stitch] or 1)
+                kinds[called(stitch, words)] += met * times * (words.leaves[stitch] or 1)
             case Together(stitch, _):
-                kinds[stitch] += met * (words.leaves[stitch] or 1)
+                kinds[called(stitch, words)] += met * (words.leaves[stitch] or 1)
             case Chain(times, True):
                 kinds[CHAIN] += met * times
             case Chain(times, False):
                 kinds[times] += met * (times > 0)
     if row.start.counts and row.start.chains:
-        kinds[stands_for(row, words)] += 1
+        kinds[called(stands_for(row, words), words)] += 1
     return +kinds
 
 

@@ -31,6 +31,13 @@ def told_apart(body: Sequence[Node], noun: str, words: Words) -> tuple[str, tupl
     return ways.pop(), tuple(_as_usual(node, stitches) for node in body)
 
 
+def called(key: str, words: Words) -> str:
+    """The key that a stitch is called by where its place is not told: in counts and at joins."""
+    stitch = words.stitches[key]
+    apart = stitch.into in _TOLD and _is_first(key, words.stitches)
+    return stitch.like if apart else key
+
+
 def _is_first(key: str, stitches: Mapping[str, Stitch]) -> bool:
     """Whether a stitch is the one that is found by what it is like and where it goes."""
     stitch = stitches[key]

@@ -10,6 +10,7 @@ from frogless.rows.nodes import Chain, Leave, Row, Start, Work
 from frogless.write.body import Setting, is_noted, say_body
 from frogless.write.counted import first_stitch, stands_for
 from frogless.write.ground import Ground, is_ring, one_noun, say_place
+from frogless.write.hook_places import called
 from frogless.write.markers import say_markers
 from frogless.write.words import Words
 
@@ -167,11 +168,11 @@ def _from_hook(row: Row, words: Words) -> str:
 
 
 def _first(row: Row, words: Words) -> str:
-    return words.stitch(first_stitch(row, words))
+    return words.stitch(called(first_stitch(row, words), words))
 
 
 def _stands_for(row: Row, words: Words) -> str:
-    return words.stitch(stands_for(row, words))
+    return words.stitch(called(stands_for(row, words), words))
 
 
 def _backwards(row: Row, setting: Setting) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from frogless.read.build import read_program
 from frogless.rows.nodes import (
     Base,
     Chain,
+    Change,
     End,
     Into,
     Node,
@@ -125,6 +126,52 @@ def edging_round(number: int, body: tuple[Node, ...], count: int, *, crab: bool 
 
 
 PICOTS = Into((Work(SC), Work("picot")) * 3)
+
+
+def striped() -> Program:
+    """Two rounds of each color, four times: carried but for the last, which is cut."""
+    rounds = []
+    for i in range(1, 17):
+        change: tuple[Node, ...] = ()
+        if i % 2 == 0 and i < 16:
+            change = (Change("B" if i % 4 == 2 else "A", carried=i < 14),)
+        body = (Work(SC, 12), *change)
+        rounds.append(Row(i, "RS", "", body, 12, Start(1), TO_FIRST))
+    ring = Row(0, "RS", "", (Chain(12, each=True),), 12, end=TO_FIRST)
+    return Program((Piece("band", True, (ring, *rounds), colour="A"),))
+
+
+def checks() -> Program:
+    """Three stitches of each color in turn."""
+    block = (Work(SC, 3), Change("B"), Work(SC, 3), Change("A"))
+    turned = End(turn=True)
+    foundation_row = Row(0, "WS", "", (Chain(24, each=True),), 24, end=turned)
+    rows = [
+        Row(i, "RS" if i % 2 else "WS", "", (Repeat(block, 4),), 24, Start(1), turned)
+        for i in range(1, 5)
+    ]
+    group = Into((Work(DC, 2), Change("B"), Work(DC, 2)))
+    last = Row(5, "RS", "", (group, Work(SC, 22), group), 30, Start(3))
+    return Program((Piece("panel", False, (foundation_row, *rows, last), colour="A"),))
+
+
+def gathered() -> Program:
+    """Three in the space before every third stitch; then one before each; then loops and posts."""
+    between = "double_crochet_between"
+    three = Repeat((Into((Work(between, 3),)), Skip(2)), 4)
+    pair = Into((Work(between), Chain(1), Work(between)))
+
+    def post(times: int) -> Work:
+        return Work("front_post_double_crochet", times)
+
+    return tube(
+        Row(0, "RS", "", (Chain(12, each=True),), 12, end=TO_FIRST),
+        Row(1, "RS", "", (three,), 12, Start(2), TO_FIRST),
+        Row(2, "RS", "", (Work(between, 12),), 12, Start(2), TO_FIRST),
+        Row(3, "RS", "", (Work(between, 4), pair, Work(SC, 7)), 14, Start(2), TO_FIRST),
+        Row(4, "RS", "", (Work(RIB, 3), post(2), Skip(), post(8)), 13, CH_2, TO_FIRST),
+    )
+
 
 PROGRAMS: dict[str, Program] = {
     "plain_rounds_fold": tube(
@@ -239,6 +286,9 @@ PROGRAMS: dict[str, Program] = {
         Row(1, "RS", "", (Work(DC, 24),), 25, Start(2), TURNED),
     ),
     **SAMPLES,
+    "stripes_change_in_the_last_stitch_and_fold": striped(),
+    "colors_change_within_a_row": checks(),
+    "groups_stand_in_the_spaces_before_stitches": gathered(),
 }
 
 

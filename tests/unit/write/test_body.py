@@ -4,12 +4,23 @@ from __future__ import annotations
 
 import pytest
 
-from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
+from frogless.rows.nodes import (
+    Chain,
+    Change,
+    Into,
+    Leave,
+    Node,
+    Repeat,
+    Skip,
+    Start,
+    Together,
+    Work,
+)
 from frogless.write.body import NO_START, Setting, say_body
 from frogless.write.ground import Ground, Noun
 from frogless.write.words import Words
 
-SC, DC = "single_crochet", "double_crochet"
+SC, DC, BETWEEN = "single_crochet", "double_crochet", "double_crochet_between"
 
 
 def said(
@@ -47,11 +58,50 @@ def said(
         (Work("foundation_double_crochet", 80), "work 80 fdc"),
         (Work("picot", 2), "2 picots"),
         (Work("bead", 3), "slide up 3 beads"),
+        (Work(BETWEEN), "dc in sp before next st"),
+        (Work(BETWEEN, 3), "dc in sp before each of next 3 sts"),
+        (Into((Work(BETWEEN, 3),)), "3 dc in sp before next st"),
+        (Into((Work(BETWEEN), Chain(1), Work(BETWEEN))), "(dc, ch 1, dc) in sp before next st"),
+        (Into((Work(BETWEEN), Work(DC))), "(dc bet, dc) in next st"),
+        (Work("front_post_double_crochet"), "FPdc in next st"),
+        (Work("single_crochet_back_loop", 2), "sc blo in next 2 sts"),
+        (Change("B"), "change to color B"),
+        (Change("C", carried=False), "change to color C and cut the color before"),
+        (Into((Work(DC), Change("B"), Work(DC))), "(dc, change to color B, dc) in next st"),
     ],
 )
 def test_node_is_said_as_the_trade_says_it(us: Words, node: Node, expected: str) -> None:
     """The number before the stitch is for one place, after it for as many places."""
     assert said(us, node) == expected
+
+
+def test_row_that_is_all_alike_is_said_so_when_it_ends_with_another_color(us: Words) -> None:
+    """The change takes no place; it follows what is worked in each."""
+    told = said(us, Work(DC, 9), Change("B"), places=9)
+    assert told == "dc in each st around, change to color B"
+    told = said(us, Repeat((Work(DC),), 9), Change("B", carried=False), places=9)
+    assert told == "dc in each st around, change to color B and cut the color before"
+    told = said(us, Change("B"), Work(DC, 9), Change("A"), places=9)
+    assert told == "change to color B, dc in each st around, change to color A"
+
+
+def test_color_changes_where_it_does_within_a_repeat(us: Words) -> None:
+    """After the stitch that draws the new one through."""
+    block = Repeat((Work(DC, 2), Change("B"), Work(DC), Change("A")), 3)
+    told = said(us, block, places=9)
+    assert told == "[dc in next 2 sts, change to color B, dc in next st, change to color A] 3 times"
+
+
+def test_space_before_each_stitch_is_named(us: Words) -> None:
+    """All around, or in those that remain; into a ring there is no other way."""
+    assert said(us, Work(BETWEEN, 9), places=9) == "dc in sp before each st around"
+    counted = Start(3, counts=True)
+    told = said(us, Work(BETWEEN, 8), places=9, start=counted, closed=False)
+    assert told == "dc in sp before each remaining st across"
+    shared = Start(3, counts=True, shares=True)
+    told = said(us, Into((Work(BETWEEN),)), Work(DC, 8), places=9, start=shared)
+    assert told == "dc in sp before same st, dc in each remaining st around"
+    assert said(us, Into((Work(BETWEEN, 9),)), nouns=("ring",)) == "9 dc bet in ring"
 
 
 def test_uk_words_differ_where_the_terms_do(uk: Words) -> None:

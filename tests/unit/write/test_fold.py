@@ -146,3 +146,11 @@ def test_rounds_that_come_again_are_called_rounds() -> None:
     rows = [replace(each, count=each.text) for each in turned(*"ababab")]
     last = fold(rows, True, phrases())[-1]
     assert last == Line(3, 6, "Rnds 3–6 (RS, WS in turn)", "Rep rnds 1 and 2 another 2 times.", "b")
+
+
+def test_rows_of_another_color_stay_apart() -> None:
+    """They say the same, but are not worked the same."""
+    a, b = told(1), replace(told(2, "WS"), colour="B")
+    assert labels(a, b) == ["Rnd 1 (RS)", "Rnd 2 (WS)"]
+    assert labels(replace(a, colour="B"), b) == ["Rnds 1–2 (RS, WS)"]
+    assert not a.same_work(replace(a, colour="B"))
