@@ -1,4 +1,4 @@
-"""The parser of a dialect. Its tables are made once, since no dialect changes the grammar's rules."""
+"""The parser of a dialect: its tables are made once, for no dialect changes the grammar's rules."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from lark import Lark
 from lark.lexer import PatternRE
 
 GRAMMAR = Path(__file__).with_name("pattern.lark")
-_TERMINAL = re.compile(r"(?P<name>\w+)(?:\.\d+)?: /(?P<pattern>.*)/i")
+_TERMINAL = re.compile(r"(?P<label>(?P<name>\w+)(?:\.\d+)?): /(?P<pattern>.*)/i")
 
 
 @cache
@@ -21,8 +21,9 @@ def parser(terminals: str) -> Lark:
 
     The first takes about half a second, each of the others a hundredth of that.
     """
-    saved = pickle.loads(_tables())  # noqa: S301 — pickled by this very process
-    patterns = dict(_named(terminals))
+    told = [found for line in terminals.splitlines() if (found := _TERMINAL.fullmatch(line))]
+    patterns = {each["name"]: each["pattern"] for each in told}
+    saved = pickle.loads(_tables(tuple(each["label"] for each in told)))  # noqa: S301 — our own
     for each in saved["memo"].values():
         if each["__type__"] == "TerminalDef" and each["name"] in patterns:
             each["pattern"] = PatternRE(patterns[each["name"]], ("i",)).serialize()
@@ -30,12 +31,11 @@ def parser(terminals: str) -> Lark:
 
 
 @cache
-def _tables() -> bytes:
-    """The tables with a placeholder for each word of a dialect."""
-    names = re.findall(r"[A-Z_]+", NAMES)
-    words = "\n".join(f"{name}: /{name}/" for name in names)
+def _tables(labels: tuple[str, ...]) -> bytes:
+    """The tables, with its own name in the place of each terminal that depends on the dialect."""
+    words = "\n".join(f"{label}: /{label.partition('.')[0]}/i" for label in labels)
     made = Lark(
-        GRAMMAR.read_text(encoding="utf-8") + "\n" + words + "\n",
+        f"{GRAMMAR.read_text(encoding='utf-8')}\n{words}\n",
         parser="lalr",
         start=["row", "spread"],
         maybe_placeholders=False,
@@ -43,9 +43,3 @@ def _tables() -> bytes:
     saved = BytesIO()
     made.save(saved)
     return saved.getvalue()
-
-
-def _named(terminals: str) -> Iterator[tuple[str, str]]:
-    for line in terminals.splitlines():
-        if found := _TERMINAL.fullmatch(line):
-            yield found["name"], found["pattern"]

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
 from typing import Any
 
-from lark import Lark
 from lark.exceptions import UnexpectedInput
 
 from frogless.errors import InputError
 from frogless.read.builder import built
+from frogless.read.grammar import parser
 from frogless.read.guess import not_understood
 from frogless.read.spoken import Said, SaidAgain
 from frogless.read.vocabulary import Vocabulary
-
-GRAMMAR = Path(__file__).with_name("pattern.lark")
 
 
 def parse_row(text: str, vocabulary: Vocabulary) -> Said | SaidAgain:
@@ -41,15 +37,8 @@ def parse_spread(text: str, vocabulary: Vocabulary) -> tuple[int, ...]:
 
 
 def _parse(text: str, start: str, vocabulary: Vocabulary) -> Any:  # noqa: ANN401 — a rule's own type
-    parser = _parser(vocabulary.terminals)
     try:
-        tree = parser.parse(text, start=start)
+        tree = parser(vocabulary.terminals).parse(text, start=start)
     except UnexpectedInput as error:
         raise InputError(not_understood(text, error, vocabulary)) from error
     return built(tree, vocabulary)
-
-
-@cache
-def _parser(terminals: str) -> Lark:
-    grammar = GRAMMAR.read_text(encoding="utf-8") + "\n" + terminals + "\n"
-    return Lark(grammar, parser="lalr", start=["row", "spread"], maybe_placeholders=False)
