@@ -19,7 +19,7 @@ from frogless.rows.nodes import End, Node, Repeat, Row, Start, Work
 from frogless.stitches import hooks
 from frogless.stitches.edgings import edging as fill_edging
 from frogless.stitches.edgings import edgings
-from frogless.stitches.fringe import CAUTION, HOW, cut_fringe
+from frogless.stitches.fringe import cut_fringe
 from frogless.stitches.load import leaves
 from frogless.stitches.model import Edging
 from frogless.swatch import Gauge
@@ -225,8 +225,7 @@ def _pattern_remarks(
         yield Remark(
             "edging_fringe",
             f"cut {cut.strands} strands of {basis.show(cut.cut)}, {found.fringe.strands} for each "
-            f"of {cut.knots} knots: {basis.show(cut.yarn)} of yarn besides that of the rounds. "
-            f"{HOW} {CAUTION}",
+            f"of {cut.knots} knots: {basis.show(cut.yarn)} of yarn besides that of the rounds",
             serious=False,
         )
 

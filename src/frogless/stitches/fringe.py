@@ -9,16 +9,6 @@ from frogless.stitches.model import Edging
 
 #: What the fold and the knot of a strand take up, mm (common practice: 2 to 3 cm).
 KNOT = 25.0
-HOW = (
-    "Hold the strands of a knot together, fold them in half, draw the fold through the stitch from "
-    "the right side to the wrong side, put the ends through the fold and pull it tight; trim the "
-    "ends when all are knotted."
-)
-CAUTION = (
-    "Loose strands can catch, come out and be swallowed: leave a fringe off what a small child "
-    "wears or sleeps with, and off hoods, necks and hems of children's clothes. Local rules and "
-    "the edition in force come first."
-)
 
 
 @dataclass(frozen=True, slots=True)

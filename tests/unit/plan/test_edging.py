@@ -189,3 +189,30 @@ def test_right_side_faces_when_the_edging_begins(made: Made) -> None:
         last = rows[30 if turned else 31]
         assert (last.side, last.end.turn) == (("WS", True) if turned else ("RS", False))
         assert rows[last.number + 1].side == "RS"
+
+
+def test_strands_of_a_fringe_are_told_by_hand_arithmetic(made: Made) -> None:
+    """209 stitches come to 210: 70 knots of 2 strands, each 2 x 8 cm and 2.5 cm: 25.9 m in all."""
+    planned = edged(
+        made,
+        pattern="fringe",
+        parameters={"every": 3, "strands": 2, "length_cm": 8},
+    )
+    told = next(r for r in planned.remarks if r.name == "edging_fringe")
+    assert "cut 140 strands of 18.5 cm, 2 for each of 70 knots" in told.sentence
+    assert "small child" in next(r.sentence for r in planned.remarks if r.name == "edging_note")
+
+
+def test_beads_slid_up_in_the_edging_are_told_when_no_table_counts_them(made: Made) -> None:
+    """One in each of 52 repeats of four stitches."""
+    planned = edged(made, pattern="picot_bead")
+    told = next(r for r in planned.remarks if r.name == "edging_beads")
+    assert "slide up 52 beads, 1 in each repeat" in told.sentence
+    assert edging_of(planned).repeats == 52
+
+
+def test_an_edging_without_a_note_says_nothing_of_it(made: Made) -> None:
+    """Shells ask for no care."""
+    assert not {"edging_note", "edging_fringe", "edging_beads"} & set(
+        names(edged(made, pattern="shell"))
+    )

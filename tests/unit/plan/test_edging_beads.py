@@ -106,3 +106,11 @@ def test_hole_is_not_judged_when_the_label_says_no_length(made: Made) -> None:
     planned = plan(made(STRAIGHT, start=OPEN, tables=tables, sample=unknown))
     assert beads_of(planned).yarn_diameter is None
     assert told(planned, "edging_bead_hole") == ""
+
+
+def test_beads_of_the_edging_itself_have_to_be_as_many_as_the_table_says(made: Made) -> None:
+    """A beaded picot slides up one bead; two in each repeat are refused."""
+    edging = {"pattern": "picot_bead", "hook": "2.25 mm", "parameters": {"singles": 6}}
+    assert beads_of(beaded(made, edging)).beads == 35
+    with pytest.raises(InputError, match=r'each repeat of "picot_bead" slides up 1, not 2'):
+        beaded(made, edging, per_repeat=2)

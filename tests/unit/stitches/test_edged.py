@@ -17,7 +17,7 @@ from frogless.rows.count import row_worked
 from frogless.rows.nodes import Base, Chain, End, Piece, Program, Row, Start, Work
 from frogless.stitches.edged import in_rounds, in_rows, places_with_corners, round_corners
 from frogless.stitches.edgings import build, edging, edgings, patterns
-from frogless.stitches.fringe import CAUTION, cut_fringe
+from frogless.stitches.fringe import cut_fringe
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Edging
 from frogless.write.pattern import write_rows
@@ -250,7 +250,8 @@ def test_a_fringe_is_cut_by_hand_arithmetic_when_planned() -> None:
     """60 stitches, a knot in every 2nd: 30 knots of 3 strands, each 2 x 10 cm and 2.5 cm: 20.25 m."""
     cut = cut_fringe(edging("fringe"), 60)
     assert (cut.knots, cut.strands, cut.cut, cut.yarn) == (30, 90, 225.0, 20250.0)
-    assert "Local rules" in CAUTION
+    assert "small child" in edging("fringe").note
+    assert "Local rules" in edging("fringe").note
 
 
 def test_a_fringe_is_refused_when_there_is_none_or_it_does_not_fit() -> None:
