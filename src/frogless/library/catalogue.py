@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from frogless.library.cost import cost
 from frogless.library.items import ways
-from frogless.library.told import again_told, how_it_works, multiple, yarn_told
+from frogless.library.told import (
+    again_told,
+    edging_told,
+    edging_ways,
+    flatness_told,
+    how_it_works,
+    motif_rows,
+    motif_told,
+    multiple,
+    yarn_told,
+)
+from frogless.read.motifs import motif
 from frogless.stitches import edgings
+from frogless.stitches.joins import joins, say_join
 from frogless.stitches.load import dictionary, explain
+from frogless.stitches.motifs import motifs
 from frogless.stitches.patterns import PatternEntry, patterns
 from frogless.stitches.together import can_close_together
 from frogless.write.stitch_pattern import say_way
@@ -28,7 +41,8 @@ round is worked into.
 
 def catalogue() -> str:
     """The whole page, Markdown."""
-    return "\n".join([_TOP, *_by_multiple(), *_every_pattern(), *_every_edging(), *_stitches()])
+    parts = (_by_multiple, _every_pattern, _every_edging, _every_motif, _every_join, _stitches)
+    return "\n".join([_TOP, *(line for part in parts for line in part())])
 
 
 def _by_multiple() -> Iterator[str]:
@@ -77,9 +91,7 @@ def _pattern(entry: PatternEntry) -> Iterator[str]:
         yield f"May be changed: {', '.join(told)}.\n"
     for way in ways(entry):
         yield f"{how_it_works(way).capitalize()}; {yarn_told(cost(way, dictionary()))}.\n"
-        yield "```text"
-        yield from say_way(way, dictionary(), "us")
-        yield "```\n"
+        yield from _fenced(say_way(way, dictionary(), "us"))
         if again := again_told(way):
             yield f"{again}\n"
     if entry.note:
@@ -89,16 +101,45 @@ def _pattern(entry: PatternEntry) -> Iterator[str]:
 
 def _every_edging() -> Iterator[str]:
     yield "## Edgings\n"
-    yield "| key | name | over | rounds | may be changed |"
-    yield "| --- | --- | --- | --- | --- |"
     for key, pattern in edgings.patterns().items():
         made = edgings.edging(key)
-        told = (f"`{n}` {p.low} to {p.high}" for n, p in pattern.parameters.items())
-        yield (
-            f"| `{key}` | {made.terms['us'].name} | {multiple(made.multiple, made.offset)} | "
-            f"{len(made.rounds)} | {', '.join(told) or '–'} |"
-        )
+        yield f"### {made.terms['us'].name}\n"
+        yield f"`{key}`: {edging_told(made)}.\n"
+        if pattern.parameters:
+            told = (f"`{n}` {p.low} to {p.high}" for n, p in pattern.parameters.items())
+            yield f"May be changed: {', '.join(told)}.\n"
+        for way in edging_ways(made):
+            yield from _fenced(say_way(way, dictionary(), "us"))
+        if made.note:
+            yield f"{made.note}\n"
+        yield f"From: {made.source} ({made.basis}).\n"
+
+
+def _every_motif() -> Iterator[str]:
+    yield "## Motifs\n"
+    yield "In lines that go on for ever, r is the number of the round.\n"
+    for entry in motifs().values():
+        yield f"### {entry.names['us']}\n"
+        yield f"`{entry.key}`: {motif_told(entry)}.\n"
+        yield from _fenced(motif_rows(entry, "us"))
+        if flatness := motif(entry.key).flatness:
+            yield f"{flatness_told(flatness, 'us')}\n"
+        if entry.note:
+            yield f"{entry.note}\n"
+        yield f"From: {entry.source} ({entry.basis}).\n"
+
+
+def _every_join() -> Iterator[str]:
+    yield "## Joins\n"
+    for join in joins().values():
+        yield f"* **{join.names['us']}** (`{join.key}`), {join.looks}; {join.held}. {say_join(join, 'us')}"
     yield ""
+
+
+def _fenced(lines: Iterable[str]) -> Iterator[str]:
+    yield "```text"
+    yield from lines
+    yield "```\n"
 
 
 def _stitches() -> Iterator[str]:

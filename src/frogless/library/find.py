@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.errors import InputError, near_names
 from frogless.library.items import Item, Name, items
@@ -43,6 +44,7 @@ def find(words: str, among: Sequence[Item] | None = None) -> tuple[Found, ...]:
     return tuple(found for _, _, found in sorted(ranked, key=lambda each: each[:2]))
 
 
+@lru_cache(maxsize=4096)
 def plain(text: str) -> str:
     """In small letters without accents, hyphens and underscores, single blanks between words."""
     apart = unicodedata.normalize("NFKD", text.casefold())

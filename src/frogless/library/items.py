@@ -11,13 +11,15 @@ from typing import Literal, get_args
 from frogless.errors import InputError
 from frogless.read.patterns import way_of
 from frogless.stitches import edgings
+from frogless.stitches.joins import joins
 from frogless.stitches.load import dictionary
-from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.model import Dialect, Edging, Stitch
+from frogless.stitches.motifs import motifs
 from frogless.stitches.pattern_rows import Way
 from frogless.stitches.patterns import PatternEntry, patterns
 from frogless.stitches.sums import whole
 
-Kind = Literal["stitch", "pattern", "edging"]
+Kind = Literal["stitch", "pattern", "edging", "motif", "join"]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 
@@ -68,11 +70,13 @@ class Fit:
 
 @cache
 def items() -> tuple[Item, ...]:
-    """Every stitch, stitch pattern and edging, in the order of their files."""
+    """Every stitch, stitch pattern, edging, motif and join, in the order of their files."""
     return (
         *(_of_stitch(stitch) for stitch in dictionary().values()),
         *(_of_pattern(entry) for entry in patterns().values()),
         *(_of_edging(entry) for entry in edgings.patterns().values()),
+        *(_named("motif", each.key, each.names, each.shape) for each in motifs().values()),
+        *(_named("join", each.key, each.names, "join") for each in joins().values()),
     )
 
 
@@ -98,12 +102,11 @@ def stated(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iter
 def fits(item: Item, places: int) -> tuple[Fit, ...]:
     """Every way in which something works over so many places, usual parameters first.
 
-    A stitch is none of a pattern and works over any count.
+    A stitch or a join works over any count and a motif over none: they are not told.
     """
-    if item.kind == "stitch":
-        return ()
-    every = _of_pattern_over if item.kind == "pattern" else _of_edging_over
-    return tuple(every(item.key, places))
+    if item.kind == "pattern":
+        return tuple(_of_pattern_over(item.key, places))
+    return tuple(_of_edging_over(item.key, places)) if item.kind == "edging" else ()
 
 
 def _of_pattern_over(key: str, places: int) -> Iterator[Fit]:
@@ -119,9 +122,16 @@ def _of_edging_over(key: str, places: int) -> Iterator[Fit]:
             made = edgings.build(pattern, values)
         except InputError:
             continue
-        fit = Fit(True, made.multiple, made.offset, parameters=_unusual(values, pattern.parameters))
-        if fit.over(places):
-            yield fit
+        yield from (fit for fit in edging_fits(made, values) if fit.over(places))
+
+
+def edging_fits(made: Edging, values: Mapping[str, int] | None = None) -> Iterator[Fit]:
+    """What an edging works over: along an edge in rows, and in rounds."""
+    usual = edgings.patterns()[made.key].parameters
+    own = _unusual(values or {}, usual)
+    if made.rows:
+        yield Fit(False, made.multiple, made.row_offset, parameters=own)
+    yield Fit(True, made.multiple, made.offset, parameters=own)
 
 
 def _settings(parameters: Mapping[str, edgings.Parameter]) -> Iterator[dict[str, int]]:
@@ -148,8 +158,11 @@ def _of_stitch(stitch: Stitch) -> Item:
 
 
 def _of_pattern(entry: PatternEntry) -> Item:
-    names = tuple(Name(dialect, name) for dialect, name in entry.names.items())
-    return Item("pattern", entry.key, names, (entry.family,))
+    return _named("pattern", entry.key, entry.names, entry.family)
+
+
+def _named(kind: Kind, key: str, names: Mapping[Dialect, str], family: str) -> Item:
+    return Item(kind, key, tuple(Name(where, name) for where, name in names.items()), (family,))
 
 
 def _of_edging(pattern: edgings.Pattern) -> Item:

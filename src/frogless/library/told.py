@@ -3,23 +3,34 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from frogless.errors import InputError
 from frogless.library.cost import Cost, cost
 from frogless.library.find import Found, find, plain
-from frogless.library.items import Fit, Item, Name, fits, stated, ways
+from frogless.library.items import Fit, Item, Kind, Name, edging_fits, fits, stated, ways
+from frogless.read.motifs import motif
 from frogless.stitches import edgings
-from frogless.stitches.load import dictionary, explain
-from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.edged import edging_way
+from frogless.stitches.joins import joins, say_join
+from frogless.stitches.load import dictionary, explain, explain_left_handed
+from frogless.stitches.model import Dialect, Edging, Stitch
+from frogless.stitches.motifs import Flatness, MotifEntry, motifs
 from frogless.stitches.pattern_rows import Way
-from frogless.stitches.patterns import PatternEntry, patterns
+from frogless.stitches.patterns import patterns
+from frogless.write.stitch_motif import rounds_to_tell, say_motif
 from frogless.write.stitch_pattern import say_way
 
 #: A count over which nobody works; more is a slip of the pen.
 MOST_PLACES = 5000
 
-_KINDS = {"stitch": "Stitches", "pattern": "Stitch patterns", "edging": "Edgings"}
+_KINDS: Mapping[Kind, str] = {
+    "stitch": "Stitches",
+    "pattern": "Stitch patterns",
+    "edging": "Edgings",
+    "motif": "Motifs",
+    "join": "Joins",
+}
 _INDENT = "  "
 
 
@@ -38,9 +49,9 @@ def told(words: str, terms: Dialect, over: int | None = None, columns: int = 100
     sure = [each for each in found if _is_named(each.item, words, terms)]
     if words and len(sure) == 1:
         others = [each for each in found if each is not sure[0]]
-        return _in_full(sure[0].item, terms, columns) + _see_also(others, terms)
+        return in_full(sure[0].item, terms, columns) + _see_also(others, terms)
     if words and len(found) == 1:
-        return _in_full(found[0].item, terms, columns)
+        return in_full(found[0].item, terms, columns)
     return _list(found, terms)
 
 
@@ -54,6 +65,18 @@ def how_it_works(way: Way | Fit) -> str:
     name = "rounds" if way.closed else "rows"
     any_count = (way.multiple, way.offset) == (1, 0)
     return f"{name} over {'any count' if any_count else multiple(way.multiple, way.offset)}"
+
+
+def edging_told(made: Edging) -> str:
+    """ "rows over 6 + 1; rounds over 6; turns corners"."""
+    corners = ["turns corners"] if made.sides else []
+    return "; ".join([*map(how_it_works, edging_fits(made)), *corners])
+
+
+def motif_told(entry: MotifEntry) -> str:
+    """ "square, grows round by round"."""
+    grows = "grows round by round" if entry.grows else f"{entry.own_rounds} rounds"
+    return f"{entry.shape}, {grows}"
 
 
 def again_told(way: Way) -> str:
@@ -109,8 +132,11 @@ def _in_short(item: Item) -> str:
     if item.kind == "pattern":
         return "; ".join(how_it_works(way) for way in stated(patterns()[item.key]))
     if item.kind == "edging":
-        made = edgings.edging(item.key)
-        return f"rounds over {multiple(made.multiple, made.offset)}"
+        return edging_told(edgings.edging(item.key))
+    if item.kind == "motif":
+        return motif_told(motifs()[item.key])
+    if item.kind == "join":
+        return joins()[item.key].looks
     stitch = dictionary()[item.key]
     return _stands(stitch)
 
@@ -155,28 +181,24 @@ def _see_also(others: Sequence[Found], terms: Dialect) -> str:
     return "\nSee also\n" + "".join(f"{_INDENT}{_line(each, terms)}\n" for each in others[:12])
 
 
-def _in_full(item: Item, terms: Dialect, columns: int) -> str:
-    if item.kind == "stitch":
-        lines = _stitch_in_full(item, dictionary()[item.key], terms)
-    elif item.kind == "pattern":
-        lines = _pattern_in_full(patterns()[item.key], terms)
-    else:
-        lines = _edging_in_full(item, terms)
+def in_full(item: Item, terms: Dialect, columns: int = 100) -> str:
+    """All that the library knows of a thing, in lines of so many columns."""
     wrapped = (
         textwrap.fill(line, columns, subsequent_indent=_INDENT, break_on_hyphens=False)
-        for line in lines
+        for line in _IN_FULL[item.kind](item, terms)
     )
     return "\n".join(wrapped) + "\n"
 
 
-def _stitch_in_full(item: Item, stitch: Stitch, terms: Dialect) -> Iterator[str]:
+def _stitch_in_full(item: Item, terms: Dialect) -> Iterator[str]:
+    stitch = dictionary()[item.key]
     yield f"{_named(item.name(terms))} [{item.key}]"
     yield "; ".join(f"{_where(name)} {_named(name)}" for name in item.names)
     if stitch.also:
         yield f"also called: {', '.join(stitch.also)}"
     yield explain(stitch, terms)
     if stitch.left_handed:
-        yield f"Left-handed: {stitch.left_handed}"
+        yield f"Left-handed: {explain_left_handed(stitch, terms)}"
     yield f"{_stands(stitch)}; catches the yarn {stitch.catches} times ({stitch.yarn_basis})"
     if stitch.turning_chain:
         counts = {"yes": "counts", "no": "does not count", "varies": "counts for some designers"}
@@ -189,12 +211,11 @@ def _stitch_in_full(item: Item, stitch: Stitch, terms: Dialect) -> Iterator[str]
     )
 
 
-def _pattern_in_full(entry: PatternEntry, terms: Dialect) -> Iterator[str]:
+def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
+    entry = patterns()[item.key]
     yield f"{entry.names[terms]} [{entry.key}]"
     yield f"drape: {entry.drape}; stretch: {entry.stretch}; leans: {entry.bias}"
-    if entry.parameters:
-        told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in entry.parameters.items())
-        yield f"may be changed: {', '.join(told_)}"
+    yield from _may_be_changed(entry.parameters)
     for way in ways(entry):
         found = cost(way, dictionary())
         yield ""
@@ -210,9 +231,81 @@ def _pattern_in_full(entry: PatternEntry, terms: Dialect) -> Iterator[str]:
 def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     pattern, made = edgings.patterns()[item.key], edgings.edging(item.key)
     yield f"{_named(item.name(terms))} [{item.key}]"
-    yield f"rounds over {multiple(made.multiple, made.offset)}, {len(made.rounds)} of them"
-    if pattern.parameters:
-        every = pattern.parameters.items()
-        told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in every)
-        yield f"may be changed: {', '.join(told_)}"
+    yield from _may_be_changed(pattern.parameters)
+    for way in edging_ways(made):
+        yield ""
+        yield how_it_works(way).capitalize()
+        yield from say_way(way, dictionary(), terms)
+    if made.sides:
+        yield ""
+        yield f"Turns corners, over sides of {multiple(made.multiple, made.side_offset)}."
+    if made.note:
+        yield made.note
+    yield ""
     yield f"{made.basis}: {made.source}"
+
+
+def edging_ways(made: Edging) -> Iterator[Way]:
+    """An edging in rows along an edge where it has any, and in rounds."""
+    if made.rows:
+        yield edging_way(made, closed=False)
+    yield edging_way(made, closed=True)
+
+
+def motif_rows(entry: MotifEntry, terms: Dialect) -> tuple[str, ...]:
+    """The rounds of a motif; those that it grows by for ever come last, as sums over the round."""
+    if not entry.grows:
+        return say_motif(motif(entry.key).program, dictionary(), terms)
+    rounds = rounds_to_tell(entry.own_rounds, entry.period)
+    made = motif(entry.key, rounds)
+    own = entry.own_rounds
+    return say_motif(made.program, dictionary(), terms, own=own, period=entry.period)
+
+
+def flatness_told(flatness: Flatness, terms: Dialect) -> str:
+    """How a motif lies, with the figures."""
+    stitch, flat = dictionary()[flatness.stitch].terms[terms].name, flatness.flat
+    return (
+        f"Each round gains {flatness.growth:.1f} stitches of {stitch}; {flat.low:.1f} to "
+        f"{flat.high:.1f} lie flat: it {flatness.lies}."
+    )
+
+
+def _motif_in_full(item: Item, terms: Dialect) -> Iterator[str]:
+    entry = motifs()[item.key]
+    yield f"{entry.names[terms]} [{entry.key}]: {motif_told(entry)}"
+    yield from _may_be_changed(entry.parameters)
+    yield ""
+    yield from motif_rows(entry, terms)
+    if entry.grows:
+        yield "In the last lines r is the number of the round."
+    if flatness := motif(entry.key).flatness:
+        yield flatness_told(flatness, terms)
+    if entry.note:
+        yield entry.note
+    yield ""
+    yield f"{entry.basis}: {entry.source}"
+
+
+def _join_in_full(item: Item, terms: Dialect) -> Iterator[str]:
+    join = joins()[item.key]
+    yield f"{join.names[terms]} [{join.key}]: {join.looks}"
+    yield f"Hold the pieces {join.held}; with a {join.tool}."
+    yield say_join(join, terms)
+    yield ""
+    yield f"{join.basis}: {join.source}"
+
+
+def _may_be_changed(parameters: Mapping[str, edgings.Parameter]) -> Iterator[str]:
+    if parameters:
+        told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in parameters.items())
+        yield f"may be changed: {', '.join(told_)}"
+
+
+_IN_FULL: Mapping[Kind, Callable[[Item, Dialect], Iterator[str]]] = {
+    "stitch": _stitch_in_full,
+    "pattern": _pattern_in_full,
+    "edging": _edging_in_full,
+    "motif": _motif_in_full,
+    "join": _join_in_full,
+}

@@ -6,8 +6,9 @@ import pytest
 
 from frogless.cli import main
 from frogless.errors import InputError
-from frogless.library.items import items
-from frogless.library.told import told
+from frogless.library.items import DIALECTS, Item, items
+from frogless.library.told import in_full, told
+from frogless.stitches.model import Dialect
 
 
 def test_one_thing_is_told_in_full_in_the_terms_asked_for() -> None:
@@ -26,6 +27,16 @@ def test_name_in_the_terms_asked_for_is_meant_first() -> None:
     """A double crochet is a single crochet to whoever asks in UK terms."""
     assert told("double crochet", "uk").startswith("double crochet (dc) [single_crochet]")
     assert told("double crochet", "us").startswith("double crochet (dc) [double_crochet]")
+
+
+@pytest.mark.parametrize("item", items(), ids=lambda item: f"{item.kind} {item.key}")
+@pytest.mark.parametrize("terms", DIALECTS)
+def test_everything_is_told_in_full_in_both_terms(item: Item, terms: Dialect) -> None:
+    """With nothing left to fill in but the sums of a motif, and where it comes from."""
+    text = in_full(item, terms)
+    assert item.name(terms).name in text
+    assert "{" not in (text if item.kind != "motif" else text.split("Rnd {")[0])
+    assert any(basis in text for basis in ("common-practice", "published", "memory", "derived"))
 
 
 def test_list_says_by_which_name_a_thing_was_found() -> None:
@@ -58,8 +69,8 @@ def test_count_that_is_none_is_refused(places: int) -> None:
 
 def test_nothing_over_a_count_is_told_so() -> None:
     """The words and the count are both named."""
-    with pytest.raises(InputError, match='called "shell edging" works over 7 stitches'):
-        told("shell edging", "us", over=7)
+    with pytest.raises(InputError, match='called "deep shell" works over 7 stitches'):
+        told("deep shell", "us", over=7)
 
 
 def test_command_prints_it(capsys: pytest.CaptureFixture[str]) -> None:
