@@ -12,6 +12,7 @@ from frogless.plan.layout import Multiple
 from frogless.plan.make import plan
 from frogless.plan.model import EdgingPlan, Plan
 from frogless.rows.count import worked
+from frogless.stitches.edgings import edgings
 
 STRAIGHT = section("to the hem", to="hem")
 OPEN = 'with = "chain"\ngirth = "hip_girth"\nease = "4 cm"'
@@ -216,3 +217,15 @@ def test_an_edging_without_a_note_says_nothing_of_it(made: Made) -> None:
     assert not {"edging_note", "edging_fringe", "edging_beads"} & set(
         names(edged(made, pattern="shell"))
     )
+
+
+@pytest.mark.parametrize("key", edgings())
+def test_every_edging_of_the_library_is_proven_on_a_hem(made: Made, key: str) -> None:
+    """Planned, tallied, written in both dialects and read back, with no check that fails."""
+    choice = table("edging", hook="2.25 mm", pattern=key)
+    drafted = develop(made(STRAIGHT, start=OPEN, tables=(choice,), length="30 cm"))
+    last = drafted.plan.main.edging
+    assert last is not None
+    assert last.base_count == last.repeats * last.multiple + last.offset
+    verdicts = {finding.name: finding.verdict for finding in drafted.findings}
+    assert verdicts["reads_back"] == verdicts["places"] == verdicts["multiples"] == "pass"
