@@ -1,8 +1,8 @@
 """What a stitch pattern costs in yarn, against single crochet over the same area.
 
 Everything is derived from the motions of its stitches: yarn is in proportion to the times that a
-stitch catches it, a row is as high as its tallest stitch or its highest arch of chains, and every
-place is one stitch wide. A swatch knows better.
+stitch catches it, a row is as high as its stitches on the mean or as its highest arch of chains, and
+every place is one stitch wide. A swatch knows better.
 """
 
 from __future__ import annotations
@@ -13,8 +13,10 @@ from dataclasses import dataclass
 from math import sqrt
 
 from frogless.fabric.expand import expand
+from frogless.rows.count import CHAIN
+from frogless.rows.count import worked as counted
 from frogless.rows.nodes import Chain, End, Node, Piece, Program, Row, Skip, Work
-from frogless.rows.walk import stitch_keys, unrolled
+from frogless.rows.walk import unrolled
 from frogless.stitches.model import Stitch
 from frogless.stitches.pattern_rows import OTHER_SIDE, Way, worked
 
@@ -51,12 +53,18 @@ def cost(way: Way, stitches: Mapping[str, Stitch]) -> Cost:
 
 
 def row_height(body: Iterable[Node], stitches: Mapping[str, Stitch]) -> float:
-    """Height of a row against single crochet: its tallest stitch, or its highest arch of chains."""
+    """Height of a row against single crochet: the mean of its stitches, or its highest arch.
+
+    Where tall and short stitches share a row, they change places in other rows (waves, checks) or
+    lean on each other (shells); chains beside stitches are stretched to them.
+    """
     inner = tuple(body)
-    tallest = max((stitches[key].height.typical for key in stitch_keys(inner)), default=0.0)
+    made = {key: n for key, n in counted(inner).items() if key != CHAIN and stitches[key].leaves}
+    high_sum = sum(stitches[key].height.typical * n for key, n in made.items())
+    mean = high_sum / sum(made.values()) if made else 0.0
     single = stitches[SINGLE].height_over_width
     high = max((arch(*each) for each in _arches(inner)), default=0.0)
-    return max(tallest, high / (single.typical if single else 1.0), 0.01)
+    return max(mean, high / (single.typical if single else 1.0), 0.01)
 
 
 def arch(chains: int, span: int) -> float:

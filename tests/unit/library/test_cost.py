@@ -60,6 +60,12 @@ def test_row_of_arches_is_higher_than_its_singles() -> None:
     assert row_height((Work("double_crochet", 4),), dictionary()) == 1.9
 
 
+def test_tall_and_short_stitches_share_a_row_evenly() -> None:
+    """A single and a double in turn, which change places in the next row: (1 + 1.9) / 2."""
+    body = (Repeat((Work("single_crochet"), Work("double_crochet")), 3),)
+    assert row_height(body, dictionary()) == pytest.approx(1.45)
+
+
 @pytest.mark.parametrize("key", patterns())
 def test_every_pattern_has_a_likely_cost(key: str) -> None:
     """From open net to thick texture."""
