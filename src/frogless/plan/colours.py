@@ -10,7 +10,7 @@ from frogless.design.colours import Colours, Stripes
 from frogless.errors import InputError, near_names
 from frogless.plan.basis import Basis
 from frogless.plan.model import PiecePlan, Plan, Remark
-from frogless.plan.stripes import Turn, counted_rows, stripe_at, turns, with_changes
+from frogless.plan.stripes import Turn, begins, counted_rows, stripe_at, turns, with_changes
 from frogless.rows.colours import changes, colours_of, ends_of, has_changes, threads
 from frogless.rows.nodes import Base, Piece, Row
 
@@ -47,13 +47,10 @@ def with_colours(basis: Basis, plan: Plan) -> Plan:
     for piece in plan.program.pieces:
         painted[piece.name] = _painted(basis, plan, asked, piece, painted)
     letters = {name: each.letters for name, each in painted.items()}
-    turned = tuple(
-        turn for thread in threads(plan.program) for turn in turns(thread, letters)
-        if not has_changes(turn.piece) or turn.row is turn.piece.rows[-1]
-    )  # fmt: skip
-    pieces = tuple(
-        with_changes(piece, letters[piece.name][0], turned) for piece in plan.program.pieces
-    )
+    found = threads(plan.program)
+    turned = tuple(turn for thread in found for turn in turns(thread, letters))
+    begun = {piece.name: begin for thread in found for piece, begin in begins(thread, letters)}
+    pieces = tuple(with_changes(piece, begun[piece.name], turned) for piece in plan.program.pieces)
     made = replace(plan, program=replace(plan.program, pieces=pieces))
     _check_used(basis, made, asked)
     return replace(made, remarks=(*made.remarks, *_remarks(made, turned)))
@@ -69,15 +66,16 @@ def _painted(
     basis: Basis, plan: Plan, asked: Colours, piece: Piece, before: Mapping[str, _Painted]
 ) -> _Painted:
     """A piece begun on top of another goes on with its stripes where those were left."""
-    if has_changes(piece):
-        return _as_it_is(piece)
     worked, reached = _begun(piece, before), dict[int, Rows]()
     planned, main = plan.piece(piece.name), min(asked.names)
     counted = counted_rows(piece.rows, {k: s.stands_on for k, s in basis.stitches.items()})
+    own = _own(basis, piece, planned)
     letters: list[str | None] = []
     for row, counts in zip(piece.rows, counted, strict=True):
         stripes = _stripes_of(asked, piece, planned, row)
-        if not counts:
+        if row.number in own:
+            letters.append(own[row.number])
+        elif not counts:
             letters.append(None)
         elif stripes is None:
             letters.append(main)
@@ -88,10 +86,25 @@ def _painted(
     return _Painted(_filled(letters, main), reached)
 
 
-def _as_it_is(piece: Piece) -> _Painted:
-    """A piece whose own pattern changes colour: what it begins with, and what it ends with."""
-    made = [change.colour for row in piece.rows for change in changes(row.body)]
-    return _Painted((*(piece.colour for _ in piece.rows[1:]), made[-1]), {})
+def _own(basis: Basis, piece: Piece, planned: PiecePlan | None) -> Mapping[int, str]:
+    """Rows of stitch patterns that change colours, by number, with the colour to begin them with.
+
+    It is "" where a row goes on with what the row below it ends in.
+    """
+    if not has_changes(piece):
+        return {}
+    found = {row.number: "" for row in piece.rows if any(changes(row.body))}
+    above = ""
+    for section in planned.sections if planned else ():
+        numbers = range(section.first_round, section.last_round + 1)
+        if section.pattern is not None and found.keys() & set(numbers):
+            key, closed = section.pattern.key, piece.closed
+            way = basis.pattern(key, dict(section.pattern.parameters), key, closed=closed).way
+            found |= dict.fromkeys(numbers, "")
+            again = section.first_round in section.pattern.based or key != above
+            found[section.first_round] = way.colour if again else ""
+        above = section.pattern.key if section.pattern is not None else ""
+    return found
 
 
 def _begun(piece: Piece, before: Mapping[str, _Painted]) -> Rows:
@@ -112,7 +125,8 @@ def _filled(letters: Sequence[str | None], main: str) -> tuple[str, ...]:
     filled: list[str] = []
     for i, letter in enumerate(letters):
         later = (each for each in letters[i:] if each is not None)
-        filled.append(letter or next(later, filled[-1] if filled else main))
+        other = filled[-1] if filled else main
+        filled.append(next(later, other) if letter is None else letter)
     return tuple(filled)
 
 
@@ -156,14 +170,20 @@ def _check(basis: Basis, plan: Plan, asked: Colours) -> None:
         for name in stripes.on:
             _check_on(basis, plan, name, named, f"{key}.on")
             named.add(name)
-        for piece in filter(has_changes, plan.program.pieces):
+        for piece in plan.program.pieces:
             planned = plan.piece(piece.name)
-            if any(_stripes_of(asked, piece, planned, row) == i for row in piece.rows):
-                message = (
-                    f'"{piece.name}" changes colour by its own stitch pattern; stripes do not go '
-                    'on top of that: name the other pieces in "on"'
-                )
-                raise InputError(message, basis.scope.where(key))
+            own = _own(basis, piece, planned)
+            for row in piece.rows:
+                if row.number in own and _stripes_of(asked, piece, planned, row) == i:
+                    raise _striped_twice(basis, row.section or piece.name, key)
+
+
+def _striped_twice(basis: Basis, name: str, key: str) -> InputError:
+    return InputError(
+        f'"{name}" changes colour by its own stitch pattern; stripes do not go on top of that: name '
+        'the other pieces or sections in "on"',
+        basis.scope.where(key),
+    )
 
 
 def _check_repeat(basis: Basis, asked: Colours, stripes: Stripes, key: str) -> None:

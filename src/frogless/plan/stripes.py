@@ -12,9 +12,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from frogless.design.colours import Stripe
-from frogless.rows.colours import Thread
+from frogless.rows.colours import Thread, changes
 from frogless.rows.count import left_for_later, row_consumed
-from frogless.rows.nodes import Change, Piece, Row, Work
+from frogless.rows.nodes import Change, Node, Piece, Row, Work
 
 # Rows over which a colour is carried up the edge before it is wanted again; over more it is cut.
 # Common practice: 2 to 4.
@@ -26,7 +26,8 @@ class Turn:
     """A row after which another colour is worked with.
 
     Args:
-        rows: until the colour before comes back; None when it does not.
+        rows: until the colour before comes back; None when it does not, or when a stitch pattern
+            decides.
         same_edge: it is wanted again at the edge at which it is left.
     """
 
@@ -44,11 +45,19 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class _Step:
-    """One row of a thread and its colour."""
+    """One row of a thread, the colour it begins with, and the one it has in its last stitch.
+
+    Args:
+        own: it changes colours by its own stitch pattern.
+        after: the change in its last stitch that its pattern makes.
+    """
 
     piece: Piece
     row: Row
-    letter: str
+    begins: str
+    ends: str
+    own: bool
+    after: Change | None
 
 
 def stripe_at(row: int, stripes: Sequence[Stripe]) -> str:
@@ -99,26 +108,57 @@ def turns(thread: Thread, letters: Mapping[str, Sequence[str]]) -> Iterator[Turn
     """Every change between the rows of pieces that are worked with one end of yarn.
 
     Args:
-        letters: for each piece, by its name, the colour of each of its rows.
+        letters: for each piece, by its name, the colour that each of its rows is to begin with; ""
+            where a row goes on with the one in use, as its own stitch pattern has it.
     """
-    steps = [
-        _Step(piece, row, letter)
-        for piece in thread
-        for row, letter in zip(piece.rows, letters[piece.name], strict=True)
-    ]
+    steps = _steps(thread, letters)
     for i, (step, after) in enumerate(pairwise(steps)):
-        if after.letter != step.letter:
-            back = _comes_back(steps, i)
-            same = back is not None and _same_edge(steps[i : back + 2])
-            rows = None if back is None else back - i
-            carried = same and rows is not None and rows <= MOST_CARRIED
-            yield Turn(step.piece, step.row, Change(after.letter, carried), rows, same)
+        if after.begins == step.ends:
+            continue
+        if step.after is not None and step.after.colour == after.begins:
+            yield Turn(step.piece, step.row, step.after, None, same_edge=True)
+            continue
+        back = _comes_back(steps, i)
+        same = back is not None and _same_edge(steps[i : back + 2])
+        rows = None if back is None else back - i
+        carried = same and rows is not None and rows <= MOST_CARRIED
+        yield Turn(step.piece, step.row, Change(after.begins, carried), rows, same)
+
+
+def begins(thread: Thread, letters: Mapping[str, Sequence[str]]) -> Iterator[tuple[Piece, str]]:
+    """Each piece of a thread with the colour that it begins with; `letters` as in `turns`."""
+    found = {step.piece.name: step for step in reversed(_steps(thread, letters))}
+    return ((piece, found[piece.name].begins) for piece in thread)
+
+
+def _steps(thread: Thread, letters: Mapping[str, Sequence[str]]) -> list[_Step]:
+    steps: list[_Step] = []
+    used = thread[0].colour
+    for piece in thread:
+        for row, letter in zip(piece.rows, letters[piece.name], strict=True):
+            begins = letter or used
+            inside, after = _without_last(row.body)
+            made = [change.colour for change in changes(inside)]
+            ends = made[-1] if made else begins
+            steps.append(_Step(piece, row, begins, ends, bool(made) or after is not None, after))
+            used = after.colour if after else ends
+    return steps
+
+
+def _without_last(body: tuple[Node, ...]) -> tuple[tuple[Node, ...], Change | None]:
+    """A body without the change in its last stitch, and that change."""
+    last = body[-1] if body else None
+    return (body[:-1], last) if isinstance(last, Change) else (body, None)
 
 
 def _comes_back(steps: Sequence[_Step], left: int) -> int | None:
-    """The row after which the colour of row `left` is worked with again."""
-    later = range(left + 1, len(steps) - 1)
-    return next((j for j in later if steps[j + 1].letter == steps[left].letter), None)
+    """The row after which the colour of row `left` is worked with again, when no pattern decides."""
+    for j in range(left + 1, len(steps)):
+        if steps[j].own:
+            return None
+        if j + 1 < len(steps) and steps[j + 1].begins == steps[left].ends:
+            return None if steps[j + 1].own else j
+    return None
 
 
 def _same_edge(steps: Sequence[_Step]) -> bool:
@@ -143,10 +183,13 @@ def _runs_back(row: Row) -> bool:
 
 
 def with_changes(piece: Piece, begun: str, turned: Sequence[Turn]) -> Piece:
-    """The piece begun in a colour, each row with the change that is made in its last stitch."""
-    made = {turn.row.number: turn.change for turn in turned if turn.piece.name == piece.name}
+    """The piece begun in a colour, each row with the change that is made in its last stitch.
+
+    A change that a pattern makes there and that is not among them has nothing worked after it.
+    """
+    made = {turn.row.number: (turn.change,) for turn in turned if turn.piece.name == piece.name}
     rows = tuple(
-        replace(row, body=(*row.body, made[row.number])) if row.number in made else row
+        replace(row, body=(*_without_last(row.body)[0], *made.get(row.number, ())))
         for row in piece.rows
     )
     return replace(piece, rows=rows, colour=begun)

@@ -195,10 +195,8 @@ def why_strand(drafted: Drafted, strand: StrandPlan) -> str:
 def why_yarns(drafted: Drafted) -> Iterator[tuple[str, str]]:
     """The yarn of each colour with its because."""
     for need in drafted.tally.yarn:
-        name = say(drafted, "why_yarn")
-        if need.colour:
-            name = f"{name}, {say(drafted, 'colour', letter=need.colour).lower()}"
-        yield name, why_yarn(drafted, need)
+        key = "why_yarn_of" if need.colour else "why_yarn"
+        yield say(drafted, key, letter=need.colour), why_yarn(drafted, need)
 
 
 def why_yarn(drafted: Drafted, need: YarnNeed) -> str:

@@ -479,6 +479,7 @@ MESSAGES: Mapping[str, str] = {
         "{cut} to cut"
     ),
     "why_yarn": "yarn",
+    "why_yarn_of": "yarn, colour {letter}",
     # Checked
     "checked_intro": (
         "Before this pattern was written out, every check below passed, or warns of what is not "

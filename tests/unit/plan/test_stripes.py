@@ -6,18 +6,23 @@ beyond is common practice.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from pieces_designs import Garment, garment, pieces_basis
+from pieces_designs import Garment, garment, pieces_basis, swatch
 
 from frogless.design.colours import Stripe
 from frogless.errors import InputError
+from frogless.fabric.expand import expand
+from frogless.own_patterns import library_of
+from frogless.plan.basis import Basis
 from frogless.plan.colours import ends_made
 from frogless.plan.make import plan
-from frogless.plan.stripes import counted_rows, stripe_at, turns
+from frogless.plan.stripes import counted_rows, stripe_at, turns, with_changes
 from frogless.rows.colours import changes
 from frogless.rows.nodes import Chain, Change, End, Leave, Piece, Row, Start, Work
+from frogless.stitches.load import dictionary
 
 DC = "double_crochet"
 TUBE = (
@@ -114,6 +119,40 @@ def test_colour_is_carried_when_it_comes_back_soon_and_at_the_same_edge(
     )
     found = turns((Piece("front", closed, rows),), {"front": word})
     assert [turn.change.carried for turn in found] == carried
+
+
+def own_rows(*bodies: str) -> Piece:
+    """Rounds of four; a letter after stitches is a change: "4B" ends in B, "2B2" has it inside."""
+    rows = []
+    for n, body in enumerate(bodies, 1):
+        nodes = [Change(each) if each.isalpha() else Work(DC, int(each)) for each in body]
+        rows.append(Row(n, "RS", "", tuple(nodes), 4, end=End("first_stitch")))
+    return Piece("cap", True, tuple(rows), colour="A")
+
+
+@pytest.mark.parametrize(
+    ("bodies", "word", "changed"),
+    [
+        pytest.param(
+            ("4B", "4A", "4"), ["A", "", ""], {1: "B", 2: "A"}, id="as the pattern has it"
+        ),
+        pytest.param(("4B", "4A"), ["A", ""], {1: "B"}, id="nothing is worked after the last"),
+        pytest.param(("4B", "4"), ["A", "A"], {}, id="the next one wants the colour in use"),
+        pytest.param(("4B", "4"), ["A", "C"], {1: "C"}, id="the next one wants another"),
+        pytest.param(("4", "2A2"), ["A", "B"], {1: "B"}, id="the pattern begins in another"),
+        pytest.param(("2B2", "4"), ["A", "A"], {1: "A"}, id="it ends in another inside a row"),
+    ],
+)
+def test_pattern_keeps_its_changes_and_is_begun_and_left_in_the_right_colour(
+    bodies: tuple[str, ...], word: list[str], changed: dict[int, str]
+) -> None:
+    """What it changes to in the last stitch of a row gives way to what the next row wants."""
+    cap = own_rows(*bodies)
+    found = list(turns((cap,), {"cap": word}))
+    assert {turn.row.number: turn.change.colour for turn in found} == changed
+    made = with_changes(cap, "A", found)
+    last = [row.body[-1] for row in made.rows]
+    assert [node.colour for node in last if isinstance(node, Change)] == list(changed.values())
 
 
 @pytest.mark.parametrize("where", ["left", "passed"])
@@ -231,6 +270,52 @@ def test_colours_are_refused_in_one_sentence_when_they_cannot_be(
     with pytest.raises(InputError, match=r"colours\.") as refused:
         plan(pieces_basis(tmp_path, TUBE, table, work=JOINED))
     assert told in str(refused.value)
+
+
+PATTERN_READING = (
+    '[[reading]]\nstate = "washed"\npattern = "stripes_single"\nrepeats = 18\nwidth = "10 cm"\n'
+    'rows = 20\nheight = "10 cm"\n'
+)
+PATTERNED = (
+    '[[piece]]\nconstruction = "tube"\nname = "sleeve"\nstart = { with = "chain", girth = "22 cm" }\n'
+    'section = [{ name = "cuff", length = "2 cm" }, { name = "band", pattern = "stripes_single", '
+    'length = "3 cm" }, { name = "arm", length = "3 cm" }]'
+)
+
+
+def patterned(folder: Path, table: str = "") -> Basis:
+    """The sleeve with a band of two-row stripes, and a swatch in them."""
+    sample = swatch(18, 10) + PATTERN_READING
+    found = pieces_basis(folder, PATTERNED, table, work=JOINED, sample=sample)
+    return replace(found, library=library_of(found.design, found.scope.where))
+
+
+def worked(basis: Basis) -> Garment:
+    """The garment of a basis."""
+    made = plan(basis)
+    return Garment(basis, made, expand(made.program, dictionary()))
+
+
+def test_pattern_in_colours_stands_between_stripes_of_others(tmp_path: Path) -> None:
+    """Two rounds of C, two-row stripes of A and B over six, three rounds of C."""
+    stripes = colours("C", on='"cuff", "arm"', names='A = "a", B = "b", C = "c"')
+    made = worked(patterned(tmp_path, stripes))
+    assert letters(made, "sleeve") == "C" + "CC" + "AABBAA" + "CCC"
+    assert dict(ends_made(made.plan)) == {"A": 2, "B": 2, "C": 4}
+    assert not made.faults()
+
+
+def test_colours_of_a_pattern_need_no_names(tmp_path: Path) -> None:
+    """What is not in the pattern is in the first of its colours."""
+    made = worked(patterned(tmp_path))
+    assert letters(made, "sleeve") == "A" + "AA" + "AABBAA" + "AAA"
+
+
+def test_stripes_are_refused_on_top_of_a_pattern_in_colours(tmp_path: Path) -> None:
+    """With the section that has it, and what to do."""
+    with pytest.raises(InputError, match='"sleeve band" changes colour by its own') as refused:
+        plan(patterned(tmp_path, colours("A 1", "B 1")))
+    assert 'name the other pieces or sections in "on"' in str(refused.value)
 
 
 def test_plan_is_as_it_was_when_the_design_has_no_colours(tmp_path: Path) -> None:

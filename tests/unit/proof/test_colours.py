@@ -88,11 +88,6 @@ def test_body_goes_on_in_the_colour_that_the_yoke_ends_in() -> None:
             "body: begins with colour A while B is on the hook",
             id="another colour on the hook",
         ),
-        pytest.param(
-            (Piece("cap", True, (Row(1, "RS", "", STRIPE, 4),), (), "A"),),
-            "cap: changes colour where the yarn is cut",
-            id="nothing worked after",
-        ),
     ],
 )  # fmt: skip
 def test_fault_is_told_when_a_colour_is_not_as_it_has_to_be(

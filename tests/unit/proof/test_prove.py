@@ -333,12 +333,6 @@ FAULTS = {
         "shawl, row 4: changes to colour A, which is in use",
         "torchlight",
     ),
-    "a change that nothing comes after": Broken(
-        "colours",
-        partial(changed_to, "A", 144),
-        "shawl: changes colour where the yarn is cut, and nothing is worked with it",
-        "torchlight",
-    ),
     "a colour that was not bought": Broken(
         "colours",
         lambda subject: replace(subject, bought=("A",)),

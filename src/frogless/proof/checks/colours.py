@@ -49,8 +49,6 @@ def _unsound(thread: Thread, subject: Subject) -> Iterator[str]:
             if after == used:
                 yield f"{where}: changes to colour {after}, which is in use"
             used = after
-    if _changes_at_the_end(thread[-1], subject):
-        yield f"{thread[-1].name}: changes colour where the yarn is cut, and nothing is worked with it"
 
 
 def _changes(piece: Piece, subject: Subject) -> Iterator[tuple[str, bool, str]]:
@@ -60,8 +58,3 @@ def _changes(piece: Piece, subject: Subject) -> Iterator[tuple[str, bool, str]]:
         for made, change in row.changes:
             yield f"{piece.name}, row {row.row.number}", worked or made > 0, change.colour
         worked = worked or row.stitch.size > 0
-
-
-def _changes_at_the_end(piece: Piece, subject: Subject) -> bool:
-    last = subject.fabric.pieces[piece.name][-1]
-    return any(made == last.stitch.size for made, _ in last.changes)
