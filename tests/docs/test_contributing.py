@@ -13,6 +13,11 @@ from typing import Any
 import pytest
 from pages import ROOT, examples, page, part
 
+from frogless.read.motifs import read_motif
+from frogless.stitches.edged import round_corners
+from frogless.stitches.edgings import build, read_patterns
+from frogless.stitches.load import dictionary
+from frogless.stitches.motifs import read_entries
 from frogless.write.phrases import phrases
 
 TEXT = page("CONTRIBUTING.md")
@@ -33,7 +38,7 @@ def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ROOT / "src" / "frogless", package, ignore=shutil.ignore_patterns("__pycache__")
     )
     data = package / "stitches" / "data"
-    append(data / "edgings.toml", *example("## Add an edging", "toml"))
+    append(data / "edgings.toml", "\n".join(example("## Add an edging", "toml")))
     append(data / "stitches.toml", "\n".join(example("## Add a stitch", "toml")))
     after(
         package / "swatch_file.py",
@@ -101,6 +106,28 @@ def test_added_edging_fills_the_hem(program: Path, tmp_path: Path) -> None:
     assert hem["count"] % 5 == 0
     assert f"{hem['count'] // 5} times" in last["text"]
     assert {check["verdict"] for check in size["checks"]} <= {"pass", "warn"}
+
+
+def test_added_edging_goes_in_rows_and_round_corners() -> None:
+    """As the second example says: a stitch more in rows, three on a side."""
+    read = read_patterns("\n".join(example("## Add an edging", "toml")), "edgings.toml")
+    arches = build(read["cornered_arches"])
+    assert (arches.row_offset, arches.side_offset) == (1, 3)
+    (row,) = round_corners(arches, (11, 7, 11, 7), dictionary())
+    assert row.count == 4 * 3 + (1 + 2 * 2) + (1 + 2 * 1) + (1 + 2 * 2) + (1 + 2 * 1)
+
+
+def test_added_motif_is_proven_and_told_how_it_lies() -> None:
+    """Twelve more in each round, which is more than lies flat, in the figures that the text names."""
+    (text,) = example("## Add a motif", "toml")
+    entries = read_entries(text, "polygons.toml")
+    made = read_motif(entries["half_double_hexagon"], dictionary(), "us", rounds=9)
+    assert made.counts == tuple(12 * r for r in range(1, 10))
+    assert made.flatness is not None
+    assert made.flatness.lies == "ruffles"
+    flat = made.flatness.flat
+    told = f"gains {made.flatness.growth:g} where {flat.low:.1f} to {flat.high:.1f} lie flat"
+    assert told in part(TEXT, "## Add a motif")
 
 
 def test_added_stitch_makes_a_skirt(program: Path, tmp_path: Path) -> None:
