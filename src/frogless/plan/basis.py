@@ -347,9 +347,10 @@ def _piece_stitches(piece: PieceChoice, prefix: str) -> list[tuple[str, str]]:
     if isinstance(piece, PanelChoice):
         named += [] if piece.made_of == "chain" else [(f"{prefix}start.with", piece.made_of)]
         named += [
-            (f"{prefix}section.{i}.stitch", s.stitch)
+            (f"{prefix}section.{i}.{key}", stitch)
             for i, s in enumerate(piece.section, 1)
-            if s.stitch
+            for key in ("stitch", "base_stitch")
+            if (stitch := getattr(s, key)) and key in s.model_fields_set
         ]
     if isinstance(piece, BorderChoice | CordChoice):
         named.append((f"{prefix}stitch", piece.stitch))

@@ -137,6 +137,7 @@ class PatternBand:
         under: the round below it.
         base: stitches that round leaves, on which the band stands.
         repeats: all round; `column` stitches in each plain column between them.
+        goes_on: it stands on rounds of the same pattern, worked on another hook.
     """
 
     under: int
@@ -145,6 +146,7 @@ class PatternBand:
     base: int
     repeats: int
     column: int = 0
+    goes_on: bool = False
 
 
 @dataclass(frozen=True, slots=True)

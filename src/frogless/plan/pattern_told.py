@@ -53,7 +53,7 @@ def _bands(worked: Patterned, above: int) -> Iterator[PatternBand]:
         rounds = tuple(run)
         if is_base:
             before = rounds[-1]
-        elif rounds[0].row == 0:  # what goes on from the section above stands on its rows
+        else:
             yield PatternBand(
                 under=number,
                 first_round=number + 1,
@@ -61,5 +61,6 @@ def _bands(worked: Patterned, above: int) -> Iterator[PatternBand]:
                 base=worked.base_count(before),
                 repeats=before.repeats,
                 column=before.column,
+                goes_on=rounds[0].row > 0,
             )
         number += len(rounds)

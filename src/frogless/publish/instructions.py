@@ -89,7 +89,9 @@ def section_sentences(drafted: Drafted, piece: str, planned: SectionPlan) -> Ite
     rounds = planned.last_round - max(planned.first_round, 1) + 1
     chosen = planned.chosen
     if planned.pattern is not None:
-        yield from patterned.sentences(drafted, planned, planned.pattern)
+        yield from patterned.sentences(
+            drafted, planned, planned.pattern, closed=is_closed(drafted, piece)
+        )
         if chosen is None:
             return
     if chosen is None:

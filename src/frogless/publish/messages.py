@@ -285,6 +285,17 @@ MESSAGES: Mapping[str, str] = {
     ),
     "pattern_base_one": "Round {round}, in {stitch}, only makes the count.",
     "pattern_base": "Rounds {rounds}, in {stitch}, only make the count.",
+    "pattern_repeats_flat": (
+        "{name}: {repeats} repeats of {multiple} stitches across, on {count} in all."
+    ),
+    "pattern_rows_flat": "Its {rows} rows come again and again.",
+    "pattern_setup_flat": (
+        "It begins with rows that come once ({setup}); the {rows} after them come again and again."
+    ),
+    "pattern_base_one_flat": "Row {round}, in {stitch}, only makes the count.",
+    "pattern_base_flat": "Rows {rounds}, in {stitch}, only make the count.",
+    "pattern_width": "It is {after} wide.",
+    "pattern_girth": "It is {after} around.",
     "pattern_girths": "From {before} around to {after}.",
     "pattern_left": "{repeats} whole repeats",
     "pattern_left_columns": "{repeats} whole repeats and {columns} columns",

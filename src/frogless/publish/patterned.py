@@ -11,9 +11,12 @@ from frogless.units import show_length
 from frogless.write.because import show_small
 
 
-def sentences(drafted: Drafted, planned: SectionPlan, plan: PatternPlan) -> Iterator[str]:
-    """Its repeats, its base rounds, how it is shaped, what it measures."""
-    first, last = plan.bands[0].repeats if plan.bands else 0, _repeats(plan)
+def sentences(
+    drafted: Drafted, planned: SectionPlan, plan: PatternPlan, *, closed: bool
+) -> Iterator[str]:
+    """Its repeats, its base rounds, how it is shaped, what it measures; in rounds, or in rows."""
+    flat = "" if closed else "_flat"
+    first, last = plan.bands[0].repeats, _repeats(plan)
     name = called(drafted, plan)
     if plan.columns:
         yield say(
@@ -24,19 +27,21 @@ def sentences(drafted: Drafted, planned: SectionPlan, plan: PatternPlan) -> Iter
             after=_column(planned.count_after, plan, last),
         )  # fmt: skip
     else:
-        key = "pattern_grows" if first != last else "pattern_repeats"
+        key = "pattern_grows" if first != last else f"pattern_repeats{flat}"
         yield say(
             drafted, key, name=name, before=first, repeats=last, multiple=plan.multiple,
             count=plan.multiple * last + plan.offset,
         )  # fmt: skip
-    if plan.row_repeat > 1:
-        yield say(drafted, "pattern_setup" if plan.setup else "pattern_rows",
+    if plan.row_repeat > 1 and not plan.bands[0].goes_on:
+        yield say(drafted, f"pattern_{'setup' if plan.setup else 'rows'}{flat}",
                   rows=plan.row_repeat, setup=plan.setup)  # fmt: skip
-    yield from _based(drafted, plan)
-    yield say(
-        drafted, "pattern_girths", before=show_length(plan.girth_before.value, drafted.units),
-        after=show_length(plan.girth_after.value, drafted.units),
-    )  # fmt: skip
+    yield from _based(drafted, plan, flat)
+    ends = [show_length(one.value, drafted.units) for one in (plan.girth_before, plan.girth_after)]
+    if not closed:
+        key = "pattern_width"
+    else:
+        key = "pattern_girths" if ends[0] != ends[1] else "pattern_girth"
+    yield say(drafted, key, before=ends[0], after=ends[1])
 
 
 def called(drafted: Drafted, plan: PatternPlan) -> str:
@@ -47,7 +52,7 @@ def called(drafted: Drafted, plan: PatternPlan) -> str:
 
 
 def _repeats(plan: PatternPlan) -> int:
-    return plan.bands[-1].repeats if plan.bands else 0
+    return plan.bands[-1].repeats
 
 
 def _column(count: int, plan: PatternPlan, repeats: int) -> int:
@@ -55,13 +60,13 @@ def _column(count: int, plan: PatternPlan, repeats: int) -> int:
     return (count - plan.multiple * repeats) // plan.columns
 
 
-def _based(drafted: Drafted, plan: PatternPlan) -> Iterator[str]:
+def _based(drafted: Drafted, plan: PatternPlan, flat: str) -> Iterator[str]:
     stitch = drafted.short(plan.base_stitch)
     if len(plan.based) == 1:
-        yield say(drafted, "pattern_base_one", round=plan.based[0], stitch=stitch)
+        yield say(drafted, f"pattern_base_one{flat}", round=plan.based[0], stitch=stitch)
     elif plan.based:
         told = ", ".join(map(str, plan.based))
-        yield say(drafted, "pattern_base", rounds=told, stitch=stitch)
+        yield say(drafted, f"pattern_base{flat}", rounds=told, stitch=stitch)
 
 
 def gauges(drafted: Drafted) -> Iterator[str]:

@@ -21,7 +21,7 @@ class PanelSection(Strict):
 
     `at_once` is what each shaped edge loses in its first row; what is left changes stitch by stitch,
     spread evenly or one after the other ("steep"). `inside` shapes at `lines` on both sides of the
-    middle: darts and princess lines.
+    middle: darts and princess lines. In a stitch `pattern` a section is as wide as the piece.
     """
 
     name: Name
@@ -35,6 +35,9 @@ class PanelSection(Strict):
     multiple: Annotated[int, Field(ge=1)] = 1
     offset: Annotated[int, Field(ge=0)] = 0
     stitch: str | None = None
+    pattern: Name | None = None
+    parameters: dict[str, int] = Field(default_factory=dict)
+    base_stitch: str = "single_crochet"
 
 
 class Armhole(Strict):

@@ -10,10 +10,11 @@ from frogless.body.measurements import Measurement
 from frogless.design.pieces.panel import PanelChoice
 from frogless.errors import InputError, near_names
 from frogless.plan.basis import Basis
-from frogless.plan.model import Landmark, Option, PiecePlan, SectionPlan
+from frogless.plan.model import Landmark, Option, PatternPlan, PiecePlan, SectionPlan
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.panel_layout import Layout, Stage, lay_out
 from frogless.plan.pieces.panel_offers import offered
+from frogless.plan.pieces.panel_patterns import told
 from frogless.plan.pieces.panel_rows import FOUNDATION, Strip, piece_of
 from frogless.plan.pieces.panel_shape import measures_of, shape_of
 from frogless.plan.pieces.panel_strips import Strips, strips_of
@@ -46,6 +47,7 @@ def plan_panel(basis: Basis, choice: PanelChoice, key: str, made: Mapping[str, M
             name=strip.name,
             construction="panel",
             counts=tuple(row.count for row in piece.rows),
+            girths=_widths(panel, strip, piece),
             depths=_depths(panel, strip, piece),
             number_made=choice.make,
             sections=tuple(_sections(panel, strip)),
@@ -83,9 +85,9 @@ def _sections(panel: Layout, strip: Strip) -> Iterator[SectionPlan]:
             continue
         yield SectionPlan(
             name=stage.name,
-            stitch=stage.gauge.stitch,
+            stitch=stage.worked.base_stitch if stage.worked else stage.gauge.stitch,
             hook=panel.choice.hook or stage.gauge.hook or panel.basis.hook,
-            gauge=stage.gauge,
+            gauge=stage.worked.gauge if stage.worked else stage.gauge,
             first_round=strip.number(below) + 1,
             last_round=strip.number(stage.last),
             count_before=stage.before,
@@ -94,7 +96,31 @@ def _sections(panel: Layout, strip: Strip) -> Iterator[SectionPlan]:
             others=(),
             fullness=0.0,
             because=_because(panel, stage),
+            pattern=_pattern(panel, strip, stage),
         )
+
+
+def _pattern(panel: Layout, strip: Strip, stage: Stage) -> PatternPlan | None:
+    if stage.worked is None:
+        return None
+    own = stage.before * panel.gauge.width.value
+    return told(stage.worked, stage.before, strip.number(stage.first), own)
+
+
+def _widths(panel: Layout, strip: Strip, piece: Piece) -> tuple[float, ...]:
+    """What each row measures, mm, where some are in a stitch pattern."""
+    stages = [stage for stage in panel.stages if stage.worked is not None]
+    if not stages:
+        return ()
+    gauges = {strip.number(r): panel.gauges[r - 1] for r in range(strip.first, strip.last + 1)}
+    found = []
+    for row in piece.rows:
+        wide = row.count * gauges.get(row.number, panel.gauge).width.value
+        for stage in stages:
+            if stage.worked and stage.first <= row.number <= stage.last:
+                wide = stage.worked.width_of(row.number, stage.before * panel.gauge.width.value)
+        found.append(wide)
+    return tuple(found)
 
 
 def _steps_in(panel: Layout, stage: Stage) -> bool:
@@ -106,7 +132,8 @@ def _steps_in(panel: Layout, stage: Stage) -> bool:
 
 def _because(panel: Layout, stage: Stage) -> Because:
     """From the width wanted at its end, its length in rows, and how it is shaped."""
-    height, rows = stage.gauge.height.value, stage.last - stage.first + 1
+    own = stage.worked.gauge if stage.worked else stage.gauge
+    height, rows = own.height.value, stage.last - stage.first + 1
     steps = [
         *stage.because.steps,
         Step("length", panel.top_of(stage.last) - panel.top_of(stage.first - 1)),
@@ -183,4 +210,4 @@ def _not_measured(key: str, basis: Basis) -> str:
 def _gauges(panel: Layout) -> Mapping[str, Gauge]:
     begun = panel.choice.made_of
     found = {FOUNDATION: panel.gauge if begun == "chain" else panel.basis.trim_gauge(begun)}
-    return found | {stage.name: stage.gauge for stage in panel.stages}
+    return found | {s.name: s.worked.gauge if s.worked else s.gauge for s in panel.stages}

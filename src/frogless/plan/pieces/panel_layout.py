@@ -24,6 +24,7 @@ from frogless.plan.pieces.panel_edges import (
     steps_of,
 )
 from frogless.plan.pieces.panel_neck import NeckShape, plan_neck, slope_neck, step_shoulder
+from frogless.plan.pieces.panel_patterns import Patterned, patterned
 from frogless.plan.pieces.panel_rows import ShortRows, Span
 from frogless.rows.nodes import ROW_ENDS
 from frogless.swatch import Gauge
@@ -40,6 +41,7 @@ class Stage:
         before, after: stitches.
         points: places shaped in a row.
         wanted: width at its end, mm; None when nothing was asked.
+        worked: its rows, in a stitch pattern.
     """
 
     name: str
@@ -52,6 +54,7 @@ class Stage:
     run: Run = NO_RUN
     wanted: float | None = None
     because: Because = NO_REASON
+    worked: Patterned | None = None
 
 
 @dataclass(slots=True)
@@ -144,10 +147,11 @@ class Layout:
 
     def _span(self, stage: Stage) -> Span:
         stitch = stage.gauge.stitch
-        own = stitch != self.work.stitch
+        own = stitch != self.work.stitch and stage.worked is None
         chains = self.basis.stitches[stitch].turning_chain if own else self.work.turning_chain
         counts = self.work.turning_chain_counts and chains > 0
-        return Span(stage.name, stage.first, stage.last, stitch, chains, counts)
+        rows = stage.worked.rows if stage.worked else ()
+        return Span(stage.name, stage.first, stage.last, stitch, chains, counts, rows)
 
 
 def lay_out(basis: Basis, choice: PanelChoice, key: str, made: Mapping[str, Made]) -> Layout:
@@ -172,6 +176,7 @@ def lay_out(basis: Basis, choice: PanelChoice, key: str, made: Mapping[str, Made
     _neck(panel)
     _cap(panel, made)
     _slit(panel)
+    _whole(panel)
     _full_bust(panel)
     return panel
 
@@ -194,6 +199,10 @@ def _check(basis: Basis, choice: PanelChoice, key: str) -> None:
 
 def _section(panel: Layout, section: PanelSection, part: str) -> None:
     """Lays the rows of a section of the design on what is there."""
+    if section.pattern is not None:
+        _in_pattern(panel, section, part)
+        return
+    _refuse_pattern_keys(panel, section, part)
     gauge = panel.gauge
     if section.stitch:
         gauge = panel.basis.gauge(section.stitch, panel.where(f"{part}.stitch"))
@@ -226,6 +235,52 @@ def _section(panel: Layout, section: PanelSection, part: str) -> None:
     name = f"{panel.name} {section.name}"
     stage = Stage(name, first, last, before, after, gauge, points, run, wanted, because)
     panel.stages.append(stage)
+
+
+def _in_pattern(panel: Layout, section: PanelSection, part: str) -> None:
+    first, name = panel.last + 1, f"{panel.name} {section.name}"
+    key = panel.where(part)
+    found = patterned(panel.basis, section, key, name, panel.count, first, panel.gauge)
+    panel.gauges += found.gauges
+    panel.last += len(found.rows)
+    panel.stages.append(
+        Stage(
+            name, first, panel.last, panel.count, panel.count, panel.gauge,
+            because=found.because, worked=found,
+        )
+    )  # fmt: skip
+
+
+def _refuse_pattern_keys(panel: Layout, section: PanelSection, part: str) -> None:
+    for name in ("parameters", "base_stitch"):
+        if name in section.model_fields_set:
+            raise InputError(
+                f'"{name}" belongs to a section with a pattern',
+                panel.basis.place(panel.where(f"{part}.{name}")),
+            )
+
+
+def _whole(panel: Layout) -> None:
+    """Rows in a pattern go across the whole piece.
+
+    Raises:
+        InputError: a slit, a neck or an armhole that is cut in parts them.
+    """
+    for stage in panel.stages:
+        if stage.worked is None:
+            continue
+        what = ""
+        if panel.slit >= stage.first:
+            what = "the slit"
+        if panel.split and panel.split <= stage.last:
+            what = "the neck"
+        if what:
+            raise InputError(
+                f'{what} of {panel.name} lies in the pattern of "{stage.name}", and a pattern cannot '
+                "be parted inside its repeats; end the pattern before it and work plain rows there, "
+                "or move it",
+                panel.basis.place(panel.where("section")),
+            )
 
 
 def _hands(edges: str) -> tuple[Hand, ...]:
@@ -328,6 +383,13 @@ def _cut(panel: Layout, row: int, name: str) -> Stage:
     stage = panel.stages[-1]
     if row == stage.first:
         panel.stages.pop()
+    elif stage.worked is not None or any(s.worked and row <= s.last for s in panel.stages):
+        raise InputError(
+            f"the {name} of {panel.name} begins in row {row}, in rows worked in a stitch pattern, and "
+            "a pattern is not cut into inside its repeats; work the rows from there on plain (end the "
+            "pattern sooner), leave the armhole uncut (no width), or choose a plain section there",
+            panel.basis.place(panel.where(name if name in ("armhole", "neck") else "section")),
+        )
     elif row < stage.first or not stage.name.endswith((" body", " armhole", " neck")):
         raise InputError(
             f"the {name} of {panel.name} begins in row {row}, before its sections end in row "
@@ -360,6 +422,9 @@ def _armhole(panel: Layout) -> None:
             f"the armhole of {panel.name} is as deep as the piece is long",
             panel.basis.place(panel.where("armhole.depth")),
         )
+    in_pattern = any(s.worked and s.first <= panel.armhole <= s.last for s in panel.stages)
+    if choice.width is None and in_pattern:
+        return  # nothing is cut: the sleeve is joined to row ends of the pattern
     _cut(panel, panel.armhole, "armhole")
     if choice.width is None:
         return
@@ -535,6 +600,7 @@ def _full_bust(panel: Layout) -> None:
     end = min(r for r in (panel.armhole, panel.split, panel.last) if r)
     # Only the row after them is whole again, so that nothing may end or part on theirs.
     ends = {stage.last for stage in panel.stages}
+    ends |= {r for s in panel.stages if s.worked is not None for r in range(s.first, s.last + 1)}
     plain = [
         r
         for r in range(max(panel.slit, 1) + 1, end - 1)

@@ -117,10 +117,23 @@ def _side(panel: Layout, strips: Strips, hand: Hand, last: int) -> OfferedEdge:
     stages = [s for s in panel.stages if s.first <= last]
     line = panel.lines[hand]
     lengths = [
-        edge_length(line, s.first, min(s.last, last), s.gauge.width, s.gauge.height) for s in stages
+        _upright(panel, s.first, min(s.last, last))
+        if s.worked
+        else edge_length(line, s.first, min(s.last, last), s.gauge.width, s.gauge.height)
+        for s in stages
     ]
     length = reduce(Measured.plus, lengths, Measured(panel.foundation_height))
     return _edge(panel, f"{hand} side", _ends(strips, panel, hand, 1, last), length)
+
+
+def _upright(panel: Layout, first: int, last: int) -> Measured:
+    """Length of an edge along rows that differ in height, none of them shaped."""
+    off = sum(gauge.height.uncertainty for gauge in panel.gauges[first - 1 : last])
+    return Measured(panel.top_of(last) - panel.top_of(first - 1), off)
+
+
+def _in_pattern(panel: Layout, first: int, last: int) -> bool:
+    return any(s.worked and s.last >= first and s.first <= last for s in panel.stages)
 
 
 def armhole_end(panel: Layout, hand: Hand) -> int:
@@ -132,6 +145,8 @@ def _armhole(panel: Layout, strips: Strips, hand: Hand, first: int) -> OfferedEd
     last = armhole_end(panel, hand)
     parts = _step(panel, strips, hand, first), _ends(strips, panel, hand, first, last)
     length = edge_length(panel.lines[hand], first, last, panel.gauge.width, panel.gauge.height)
+    if _in_pattern(panel, first, last):  # an armhole that is not cut in
+        length = _upright(panel, first, last)
     run = [*parts[0], *parts[1]] if hand == "right" else [*parts[1], *parts[0]]
     return _edge(panel, f"{hand} armhole", run, length)
 

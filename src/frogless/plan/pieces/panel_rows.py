@@ -27,7 +27,11 @@ FOUNDATION = "foundation"
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """Rows of one section: its stitch, and the turning chain with which its rows begin."""
+    """Rows of one section: its stitch, and the turning chain with which its rows begin.
+
+    Args:
+        rows: themselves, when they are those of a stitch pattern.
+    """
 
     name: str
     first: int
@@ -35,6 +39,7 @@ class Span:
     stitch: str
     chains: int
     counts: bool
+    rows: tuple[Row, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +107,8 @@ def piece_of(strip: Strip, spans: tuple[Span, ...], hook: float, place: Place) -
         span = next(s for s in spans if s.first <= row <= s.last)
         if strip.short and row == strip.short.at:
             rows += _short_rows(strip, strip.short, span)
+        elif span.rows:
+            rows.append(replace(span.rows[row - span.first], number=strip.number(row)))
         else:
             rows.append(_row(strip, row, span, place))
     last = rows[-1]

@@ -177,6 +177,10 @@ def _width(
 
 def _stage_widths(panel: Layout) -> Iterator[Measure]:
     for stage in panel.stages:
+        if stage.worked is not None:
+            name = f"width in {stage.name.removeprefix(f'{panel.name} ')}"
+            found, own = stage.worked, stage.before * stage.gauge.width.value
+            yield _width(panel, name, found.first, found.base, found.gauge, found.because, own)
         if stage.after != stage.before or stage.wanted is not None:
             told = stage.name.removeprefix(f"{panel.name} ")
             name = (

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from frogless.design.pieces.tube import Section
 from frogless.errors import InputError
-from frogless.plan import flare, shaping, waist
+from frogless.plan import flare, pattern_colours, shaping, waist
 from frogless.plan.basis import Basis
 from frogless.plan.model import CordPlan
 from frogless.plan.pattern_rounds import base_row, met, pattern_rows
@@ -103,7 +103,7 @@ def rows(tube: Tube, cord: CordPlan | None = None, begin: tuple[Node, ...] = ())
             body = begin if begin and r == 1 else _body(tube, r, rounds, how, cord)
             made.append(_row(tube, r, how, body, marks))
     if any(span.worked for span in tube.spans):
-        made = _turned_between(made)
+        made = pattern_colours.carried_on(_turned_between(made), tube.spans)
     if tube.basis.tube.edging is None:
         end = replace(made[-1].end, turn=False, fasten_off=True)
         made[-1] = replace(made[-1], end=end)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from frogless.design.trims import CoveredElastic, Drawcord, RibbedBand
 from frogless.errors import InputError
 from frogless.plan import edging as edging_
-from frogless.plan import refusals, strand, waist
+from frogless.plan import pattern_colours, refusals, strand, waist
 from frogless.plan.basis import Basis
 from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import check_passed, landmarks, less_than_asked, with_landmarks
@@ -17,7 +17,6 @@ from frogless.plan.pieces import seat
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
 from frogless.plan.pieces.tube_told import (
-    begin_colour,
     edging_depths,
     edging_work,
     girths,
@@ -55,7 +54,7 @@ def made_skirt(basis: Basis) -> Made:
             basis.tube.name,
             True,
             (*rows(skirt, cord), *(hem.rows if hem else ())),
-            colour=begin_colour(skirt),
+            colour=pattern_colours.begin_colour(skirt.spans),
         ),
         *(trim.pieces if trim else ()),
         *(strand.strand_piece(s) for s in strands),

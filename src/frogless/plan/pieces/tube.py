@@ -9,7 +9,7 @@ from frogless.because import Because
 from frogless.design.pieces.tube import PieceSection, TubeChoice
 from frogless.errors import InputError, near_names
 from frogless.plan import edging as edging_
-from frogless.plan import refusals
+from frogless.plan import pattern_colours, refusals
 from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, land
 from frogless.plan.layout import Layout, Multiple, lay_out
@@ -18,7 +18,6 @@ from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
 from frogless.plan.pieces.rounds import manner, rows
 from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube_told import (
-    begin_colour,
     edging_depths,
     edging_work,
     girths,
@@ -69,7 +68,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         True,
         (*rows(worked, begin=begin), *(finish.rows if finish else ())),
         tuple(base for edge in begun.edges for base in edge.bases),
-        begin_colour(worked),
+        pattern_colours.begin_colour(worked.spans),
     )
     low = worked.depths()[-1]
     depths = (*worked.depths(), *(edging_depths(own, low, finish.rows) if finish else ()))

@@ -89,12 +89,6 @@ def _because_section(tube: Tube, i: int) -> Because:
     )
 
 
-def begin_colour(tube: Tube) -> str:
-    """The letter of the colour a tube begins with: that of its first pattern in colours."""
-    letters = (span.worked.pattern.way.colour for span in tube.spans if span.worked)
-    return next(filter(None, letters), "")
-
-
 def edging_work(tube: Tube) -> edging_.EdgingWork | None:
     """The edging on its last round, if the design has one."""
     choice = tube.basis.tube.edging

@@ -37,7 +37,7 @@ def _unfilled(subject: Subject, piece: PiecePlan, plan: PatternPlan) -> Iterator
         if repeats != plan.multiple * band.repeats + plan.offset:
             yield (f"{plan.key}: {repeats} is not {plan.multiple} × {band.repeats} + {plan.offset}")
         first = rows[band.first_round]
-        if first.used.size != band.base:
+        if first.used.size != band.base and not band.goes_on:
             yield (
                 f"{plan.key}, row {band.first_round} stands on {first.used.size} places, "
                 f"{band.base} planned"

@@ -109,7 +109,7 @@ def _like_chain(row: RowFabric, stitches: Mapping[str, Stitch]) -> str:
     The last stitch of the row comes before the first, and a plain one before one that is like
     another. What leads to the first stitch with slip stitches is none of them.
     """
-    made = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
+    made: list[str] = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
     made = [key for key in made if key != CHAIN]
     high = [key for key in made if stitches[key].turning_chain == row.row.start.chains]
     high = [key for key in high if not stitches[key].like] or high
