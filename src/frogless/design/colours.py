@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
+from pydantic_core import PydanticCustomError
 
 from frogless.design.strict import Strict
 from frogless.files import Name
 
-Letter = Annotated[str, Field(pattern="^[A-Z]$")]
+
+def _capital(letter: str) -> str:
+    if len(letter) != 1 or not "A" <= letter <= "Z":
+        raise PydanticCustomError("letter", "must be one capital letter from A to Z")
+    return letter
+
+
+Letter = Annotated[str, AfterValidator(_capital)]
 
 
 class Stripe(Strict):

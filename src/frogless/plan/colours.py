@@ -53,7 +53,7 @@ def with_colours(basis: Basis, plan: Plan) -> Plan:
     pieces = tuple(with_changes(piece, begun[piece.name], turned) for piece in plan.program.pieces)
     made = replace(plan, program=replace(plan.program, pieces=pieces))
     _check_used(basis, made, asked)
-    return replace(made, remarks=(*made.remarks, *_remarks(made, turned)))
+    return replace(made, remarks=(*made.remarks, *_remarks(made, asked, turned)))
 
 
 def _of_patterns(plan: Plan) -> Colours | None:
@@ -208,16 +208,15 @@ def _check_on(basis: Basis, plan: Plan, name: str, named: set[str], key: str) ->
     }
     if name not in known:
         listed = ", ".join(f'"{each}"' for each in sorted(known - {""}))
-        message = (
-            f'"{name}" is no piece and no section{near_names(name, known)}; there are {listed}'
-        )
-        raise InputError(message, basis.scope.where(key))
+        told = near_names(name, known) or f"; there are {listed}"
+        raise InputError(f'"{name}" is no piece and no section{told}', basis.scope.where(key))
     if name in named:
         raise InputError(f'"{name}" is striped twice', basis.scope.where(key))
 
 
 def _check_used(basis: Basis, plan: Plan, asked: Colours) -> None:
-    idle = set(asked.names) - set(colours_of(plan.program))
+    striped = {stripe.colour for stripes in asked.stripes for stripe in stripes.repeat}
+    idle = set(asked.names) - set(colours_of(plan.program)) - striped
     if idle:
         letter = min(idle)
         raise InputError(
@@ -227,8 +226,11 @@ def _check_used(basis: Basis, plan: Plan, asked: Colours) -> None:
         )
 
 
-def _remarks(plan: Plan, turned: Sequence[Turn]) -> Iterator[Remark]:
-    """How many ends the colours leave, and how some of them could be saved."""
+def _remarks(plan: Plan, asked: Colours, turned: Sequence[Turn]) -> Iterator[Remark]:
+    """Colours that are not reached, how many ends they leave, and how some could be saved."""
+    for letter in sorted(set(asked.names) - set(colours_of(plan.program))):
+        told = f"no row is worked in colour {letter}: the work ends before its stripe"
+        yield Remark("stripe_idle", told, serious=False)
     ends = ends_made(plan)
     if turned:
         listed = ", ".join(f"{number} of colour {letter}" for letter, number in ends.items())

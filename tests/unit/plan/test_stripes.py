@@ -249,6 +249,16 @@ def test_body_goes_on_where_the_stripes_of_the_yoke_were_left(tmp_path: Path) ->
     assert dict(ends_made(made.plan)) == {"A": 2, "B": 2}
 
 
+def test_stripe_that_is_not_reached_is_told_and_not_refused(tmp_path: Path) -> None:
+    """In a smaller size the work may end before it."""
+    made = garment(tmp_path, TUBE, colours("A 12", "B 12"), work=JOINED)
+    assert "stripe_idle" not in {remark.name for remark in made.plan.remarks}
+    short = garment(tmp_path, TUBE, colours("A 18", "B 2"), work=JOINED)
+    told = {remark.name: remark.sentence for remark in short.plan.remarks}
+    assert told["stripe_idle"].startswith("no row is worked in colour B")
+    assert set(letters(short, "sleeve")) == {"A"}
+
+
 @pytest.mark.parametrize(
     ("table", "told"),
     [
