@@ -12,6 +12,7 @@ from frogless.fit.model import GoingOn, LandmarkFit
 from frogless.plan.model import Evidence, JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
 from frogless.publish.colours import name_of
 from frogless.publish.drafted import Drafted
+from frogless.rows.colours import begun_in
 from frogless.rows.nodes import Piece
 from frogless.tally.model import Notion, YarnNeed
 from frogless.write.ground import edge_ground
@@ -187,12 +188,14 @@ def _rows(drafted: Drafted, piece: Piece, plan: PiecePlan | None) -> Iterable[Js
     lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language, base)
     before = None
     depths = plan.depths if plan and len(plan.depths) == len(piece.rows) else None
+    colours = begun_in(piece)
     for i, (row, line) in enumerate(zip(piece.rows, lines, strict=True)):
         change = 0 if before is None else row.count - before
         data: Json = {
             "number": row.number,
             "section": row.section,
             "side": row.side,
+            **({"colour": colours[i]} if colours[i] else {}),
             "count": row.count,
             "added": max(change, 0),
             "removed": max(-change, 0),

@@ -26,6 +26,16 @@ def has_changes(piece: Piece) -> bool:
     return any(isinstance(node, Change) for row in piece.rows for node, _ in nodes(row.body))
 
 
+def begun_in(piece: Piece) -> tuple[str, ...]:
+    """The colour that each row of a piece begins with; "" when there is one colour."""
+    found, used = [], piece.colour
+    for row in piece.rows:
+        found.append(used)
+        for change in changes(row.body):
+            used = change.colour
+    return tuple(found)
+
+
 def colours_of(program: Program) -> tuple[str, ...]:
     """The letters of all colours that are worked in, in order; none when there is one colour."""
     begun = {piece.colour for piece in program.pieces}

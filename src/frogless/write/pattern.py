@@ -10,6 +10,7 @@ from itertools import pairwise
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric, runs_back
 from frogless.fabric.stretches import stretch
+from frogless.rows.colours import goes_on
 from frogless.rows.nodes import Base, Chain, Change, Piece, Program, Row, Seam, Start
 from frogless.rows.walk import nodes
 from frogless.stitches.model import Dialect, Stitch
@@ -243,7 +244,7 @@ def _written(program: Program, index: int, fabric: Fabric, words: Words) -> Writ
         ground = edges_met(program, piece, fabric, words)
         nouns = [_called(program, base, fabric, words) for base in piece.bases]
     joined = ""
-    if piece.bases and not _goes_on(program, index):
+    if piece.bases and not goes_on(program, index):
         joined = say_joining(piece, fabric, words)
     return WrittenPiece(
         piece.name,
@@ -256,14 +257,6 @@ def _called(program: Program, base: Base, fabric: Fabric, words: Words) -> Noun:
     """What the places of a stretch are called: chains when all are, else as its edge has it."""
     found = stretch(base, fabric.pieces)
     return "ch" if one_noun(stretch_nouns(program, base, found, words)) == "ch" else noun_of(base)
-
-
-def _goes_on(program: Program, index: int) -> bool:
-    """Whether the yarn of the piece before is still on the hook where this one begins."""
-    base, before = program.pieces[index].bases[0], program.pieces[index - 1]
-    last = before.rows[-1]
-    on_last = base.edge == "last_row" or (base.edge == "row" and base.row == last.number)
-    return before.name == base.piece and on_last and not last.end.fasten_off
 
 
 def _way(piece: Piece) -> str:

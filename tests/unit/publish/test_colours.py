@@ -112,6 +112,8 @@ def test_plan_file_has_every_colour_with_its_name_and_ends() -> None:
     yarn = [(one["colour"], one["colour_name"], one["ends"]) for one in size["materials"]["yarn"]]
     assert yarn == [("A", "night blue", 2), ("B", "amber", 2)]
     assert size["pieces"][0]["colour"] == "A"
+    rows = size["pieces"][0]["rows"]
+    assert "".join(row["colour"] for row in rows[1:13]) == "AAAABBAAAABB"
     assert "colour" not in planfile(shown(Example()))["sizes"][0]["materials"]["yarn"][0]
 
 

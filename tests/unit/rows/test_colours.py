@@ -4,7 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from frogless.rows.colours import changes, colours_of, ends_of, goes_on, has_changes, threads
+from frogless.rows.colours import (
+    begun_in,
+    changes,
+    colours_of,
+    ends_of,
+    goes_on,
+    has_changes,
+    threads,
+)
 from frogless.rows.nodes import Base, Change, End, Into, Node, Piece, Program, Repeat, Row, Work
 
 SC = "single_crochet"
@@ -42,6 +50,12 @@ def test_colours_are_those_begun_and_changed_to() -> None:
     assert colours_of(Program((piece(to("C"), to("B"), PLAIN),))) == ("A", "B", "C")
     one = piece(PLAIN)
     assert colours_of(Program((Piece(one.name, True, one.rows),))) == ()
+
+
+def test_row_begins_in_the_colour_that_the_one_below_ends_in() -> None:
+    """Whatever it changes to on its way."""
+    inside = (Work(SC, 5), Change("B"), Work(SC, 3), Change("C"), Work(SC, 2))
+    assert begun_in(piece(PLAIN, inside, to("A"), PLAIN)) == ("A", "A", "C", "A")
 
 
 @pytest.mark.parametrize(
