@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
@@ -15,13 +15,15 @@ from frogless.plan.landing import land, multiple_note
 from frogless.plan.layout import Multiple
 from frogless.plan.model import EdgingPlan, Remark
 from frogless.rows.count import left
-from frogless.rows.nodes import End, Node, Repeat, Row, Start, Work
+from frogless.rows.nodes import End, Repeat, Row, Side, Start
 from frogless.stitches import hooks
+from frogless.stitches.edged import as_runs
 from frogless.stitches.edgings import edging as fill_edging
 from frogless.stitches.edgings import edgings
 from frogless.stitches.fringe import cut_fringe
 from frogless.stitches.load import leaves
-from frogless.stitches.model import Edging
+from frogless.stitches.model import EdgeRow, Edging
+from frogless.stitches.pattern_rows import OTHER_SIDE
 from frogless.swatch import Gauge
 
 EDGING = "edging"
@@ -43,20 +45,28 @@ class EdgingWork:
     remarks: tuple[Remark, ...]
 
 
-def pattern(basis: Basis, choice: EdgingChoice) -> Edging:
-    """The edging pattern with its parameters filled in.
+def pattern(basis: Basis, choice: EdgingChoice, *, closed: bool = True) -> Edging:
+    """The edging pattern with its parameters filled in; in rows with the offset that it has there.
 
     Raises:
-        InputError: there is no such pattern, or a parameter is wrong.
+        InputError: there is no such pattern, a parameter is wrong, or it has no rows.
     """
     try:
-        return fill_edging(choice.pattern, choice.parameters)
+        found = fill_edging(choice.pattern, choice.parameters)
     except InputError as error:
         known = choice.pattern in edgings()
         raise error.at(basis.place("edging.parameters" if known else "edging.pattern")) from None
+    if closed:
+        return found
+    if not found.rows:
+        raise InputError(
+            f'"{found.key}" is worked in rounds; it does not say how a row ends',
+            basis.place("edging.pattern"),
+        )
+    return replace(found, offset=found.row_offset)
 
 
-def multiple(basis: Basis, choice: EdgingChoice | None) -> Multiple:
+def multiple(basis: Basis, choice: EdgingChoice | None, *, closed: bool = True) -> Multiple:
     """What the hem's count should be a multiple of.
 
     Nothing when the edging has a width of its own and a round that adapts the count to it.
@@ -65,7 +75,7 @@ def multiple(basis: Basis, choice: EdgingChoice | None) -> Multiple:
         return Multiple()
     if choice.repeat_width is not None and choice.correction_round == "when needed":
         return Multiple()
-    found = pattern(basis, choice)
+    found = pattern(basis, choice, closed=closed)
     return Multiple(found.multiple, found.offset)
 
 
@@ -81,19 +91,30 @@ def hook(basis: Basis, choice: EdgingChoice) -> tuple[float, bool]:
 
 
 def plan_edging(
-    basis: Basis, choice: EdgingChoice, gauge: Gauge, hem_count: int, first_round: int
+    basis: Basis,
+    choice: EdgingChoice,
+    gauge: Gauge,
+    hem_count: int,
+    first_round: int,
+    in_rows: Side | None = None,
 ) -> EdgingWork:
     """The edging planned on a hem of `hem_count` stitches, its first round numbered `first_round`.
 
+    Args:
+        in_rows: the side of its first row when it is worked in rows; None: in joined rounds.
+
     Raises:
         Impossible: the correction is more than one round can take.
+        InputError: as `pattern`.
     """
-    found = pattern(basis, choice)
+    found = pattern(basis, choice, closed=in_rows is None)
     base, width, because = _base_count(basis, choice, gauge, found, hem_count)
     if abs(base - hem_count) > hem_count * MOST or base <= 0:
         raise _too_far(basis, base, hem_count)
     size, scaled = hook(basis, choice)
-    rows = _rows(basis, found, hem_count, base, first_round, size)
+    rows = _rows(basis, found, hem_count, base, first_round, size, closed=in_rows is None)
+    if in_rows is not None:
+        rows = tuple(_turned(rows, in_rows))
     hem_girth = gauge.width.times(hem_count)
     repeats = (base - found.offset) // found.multiple
     plan = EdgingPlan(
@@ -163,11 +184,13 @@ def _base_count(
 
 
 def _rows(
-    basis: Basis, found: Edging, hem: int, base: int, first: int, size: float
+    basis: Basis, found: Edging, hem: int, base: int, first: int, size: float, *, closed: bool
 ) -> tuple[Row, ...]:
     rows = [] if base == hem else [_correction(hem, base, first, size)]
-    for i, nodes in enumerate(found.rounds):
-        body = _repeated(nodes, (base - found.offset) // found.multiple)
+    told = tuple(EdgeRow((), nodes, ()) for nodes in found.rounds) if closed else found.rows
+    repeats = (base - found.offset) // found.multiple
+    for i, row in enumerate(told):
+        body = as_runs((*row.before, Repeat(row.repeat, repeats), *row.after))
         rows.append(
             Row(
                 number=first + len(rows),
@@ -176,7 +199,7 @@ def _rows(
                 body=body,
                 count=left(body, leaves(basis.stitches)),
                 start=Start(found.turning_chains[i]),
-                end=End("first_stitch", fasten_off=i == len(found.rounds) - 1),
+                end=End("first_stitch", fasten_off=i == len(told) - 1),
                 backwards=found.backwards[i],
                 hook=size,
             )
@@ -184,11 +207,13 @@ def _rows(
     return tuple(rows)
 
 
-def _repeated(nodes: tuple[Node, ...], times: int) -> tuple[Node, ...]:
-    """One repeat worked `times` times; a repeat of a single stitch is simply more of it."""
-    if len(nodes) == 1 and isinstance(nodes[0], Work):
-        return (Work(nodes[0].stitch, nodes[0].times * times),)
-    return (Repeat(nodes, times),)
+def _turned(rows: Sequence[Row], side: Side) -> Iterator[Row]:
+    """Rounds as rows: turned after each, but not before one that goes back along it."""
+    for i, row in enumerate(rows):
+        last = i == len(rows) - 1
+        turn = not last and not rows[i + 1].backwards
+        yield replace(row, side=side, end=End(turn=turn, fasten_off=last))
+        side = OTHER_SIDE[side] if turn else side
 
 
 def _correction(hem: int, base: int, number: int, size: float) -> Row:

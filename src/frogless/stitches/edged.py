@@ -82,7 +82,7 @@ def round_corners(
         body = tuple(
             node for n in (times[::-1] if back else times) for node in _side(side, n, back)
         )
-        start, body = _begun(_runs(body), edging.turning_chains[i], stitches)
+        start, body = _begun(as_runs(body), edging.turning_chains[i], stitches)
         end = replace(_JOINED, fasten_off=i + 1 == len(edging.sides))
         if start.counts:
             end = replace(end, join="chain_top")
@@ -158,10 +158,10 @@ def _whole(
             f"{near} and {near + way.multiple} fit"
         )
     rows = worked(way, places, len(way.rows), stitches)
-    return tuple(replace(row, body=_runs(row.body)) for row in rows)
+    return tuple(replace(row, body=as_runs(row.body)) for row in rows)
 
 
-def _runs(body: Sequence[Node]) -> tuple[Node, ...]:
+def as_runs(body: Sequence[Node]) -> tuple[Node, ...]:
     """A body in which what repeats one stitch is simply more of it, and so are its neighbours."""
     runs: list[Node] = []
     for node in body:

@@ -153,15 +153,17 @@ def test_an_edging_stands_on_its_multiple_when_one_is_asked_for(basis: Basis) ->
     assert set(made.gauges) == {"band", "edging"}
 
 
-def test_an_edging_in_rows_is_refused(basis: Basis) -> None:
-    """The dictionary's patterns close in a round."""
-    with pytest.raises(InputError, match="closed = true"):
-        border(
-            basis,
-            edge(basis, "neck", (("last_row", 72),), 400.0),
-            closed=False,
-            edging={"pattern": "shell", "hook": "3.5 mm"},
-        )
+def test_an_edging_in_rows_ends_as_it_began_when_the_border_is_open(basis: Basis) -> None:
+    """Shells over 6 + 1: the row picked up is turned, and the edging has a single at either end."""
+    neck = edge(basis, "neck", (("last_row", 72),), 400.0)
+    made = border(basis, neck, closed=False, edging={"pattern": "shell", "hook": "3.5 mm"})
+    (plan,), (piece,) = made.plans, made.pieces
+    assert plan.edging is not None
+    assert plan.edging.base_count == 6 * plan.edging.repeats + 1
+    picked_up, shells = piece.rows[-2:]
+    assert (picked_up.side, picked_up.end.turn) == ("RS", True)
+    assert (shells.side, shells.end) == ("WS", End(fasten_off=True))
+    assert shells.body[-1] == Work("single_crochet", 1)
 
 
 def test_a_border_that_has_no_room_is_refused(basis: Basis) -> None:

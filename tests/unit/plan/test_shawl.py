@@ -18,6 +18,7 @@ from frogless.fabric.model import RowFabric
 from frogless.plan.make import plan
 from frogless.plan.model import Measure, Plan
 from frogless.plan.pieces.shawl_rows import asymmetric, crescent, gains, triangle
+from frogless.stitches.edgings import edgings
 from frogless.stitches.load import dictionary
 
 Drawn = Callable[..., Plan]
@@ -163,7 +164,7 @@ def test_bands_have_their_own_stitch_and_gauge(drawn: Drawn) -> None:
     sound(made)
 
 
-@pytest.mark.parametrize("pattern", ["shell", "plain", "crab", "picot_group"])
+@pytest.mark.parametrize("pattern", edgings())
 def test_an_edging_is_worked_in_rows_when_one_is_asked_for(drawn: Drawn, pattern: str) -> None:
     """On its multiple; turned, but for crab stitch."""
     edging = table("piece.edging", pattern=pattern, hook="3.5 mm")

@@ -9,7 +9,7 @@ from itertools import accumulate
 
 from frogless.because import Because, Step
 from frogless.design.pieces.border import BorderChoice
-from frogless.errors import Impossible, InputError
+from frogless.errors import Impossible
 from frogless.plan.basis import Basis
 from frogless.plan.edging import RUFFLES, EdgingWork, plan_edging
 from frogless.plan.edging import multiple as edging_multiple
@@ -65,7 +65,7 @@ def plan_border(basis: Basis, choice: BorderChoice, key: str, made: Mapping[str,
     """A border, planned.
 
     Raises:
-        InputError: an edge is not known, or an edging in rows is asked for.
+        InputError: an edge is not known, or there is no such edging.
         Impossible: the edges are too short for a single repeat.
     """
     border = _decide(basis, choice, key, made)
@@ -165,7 +165,7 @@ def _multiple(basis: Basis, choice: BorderChoice) -> tuple[int, int]:
     """The border's own multiple, or that of its edging."""
     if choice.edging is None or choice.multiple > 1:
         return choice.multiple, choice.offset
-    found = edging_multiple(basis, choice.edging)
+    found = edging_multiple(basis, choice.edging, closed=choice.closed)
     return found.of, found.offset
 
 
@@ -194,7 +194,7 @@ def _rows(border: Border) -> Iterator[Row]:
             start=Start(chains),
             end=End(
                 join="first_stitch" if choice.closed else "none",
-                turn=not choice.closed and not is_last,
+                turn=not choice.closed and (not is_last or choice.edging is not None),
                 fasten_off=is_last and choice.edging is None,
             ),
             hook=choice.hook or border.basis.hook,
@@ -205,12 +205,15 @@ def _edging(border: Border) -> EdgingWork | None:
     choice = border.choice
     if choice.edging is None:
         return None
-    if not choice.closed:
-        raise InputError(
-            "edging patterns are worked in rounds; write closed = true, or leave the edging out",
-            border.basis.place(f"{border.key}.edging"),
-        )
-    return plan_edging(border.basis, choice.edging, border.gauge, border.count, border.worked + 1)
+    side: Side = "WS" if border.worked % 2 else "RS"
+    return plan_edging(
+        border.basis,
+        choice.edging,
+        border.gauge,
+        border.count,
+        border.worked + 1,
+        in_rows=None if choice.closed else side,
+    )
 
 
 def _plan(border: Border, piece: Piece, edging: EdgingPlan | None) -> PiecePlan:

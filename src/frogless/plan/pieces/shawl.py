@@ -55,7 +55,7 @@ def plan_shawl(basis: Basis, choice: ShawlChoice, key: str, made: Mapping[str, M
     del made
     shawl = _decide(basis, choice, key)
     edging = _edging(shawl)
-    rows = (*_rows(shawl), *(_in_rows(edging, shawl) if edging else ()))
+    rows = (*_rows(shawl), *(edging.rows if edging else ()))
     last = replace(rows[-1], end=End(fasten_off=True))
     piece = Piece(choice.name, False, (*rows[:-1], last))
     return Made(
@@ -271,17 +271,8 @@ def _edging(shawl: Shawl) -> EdgingWork | None:
     if choice is None:
         return None
     last = shawl.bands[-1].gauge
-    return plan_edging(shawl.basis, choice, last, shawl.counts[-1], len(shawl.counts))
-
-
-def _in_rows(edging: EdgingWork, shawl: Shawl) -> Iterator[Row]:
-    """The edging's rounds as rows that are turned; crab stitch goes back as it is."""
     side: Side = "RS" if len(shawl.counts) % 2 else "WS"
-    for i, row in enumerate(edging.rows):
-        goes_back = i + 1 < len(edging.rows) and edging.rows[i + 1].backwards
-        yield replace(row, side=side, end=End(turn=not goes_back))
-        if not goes_back:
-            side = "WS" if side == "RS" else "RS"
+    return plan_edging(shawl.basis, choice, last, shawl.counts[-1], len(shawl.counts), in_rows=side)
 
 
 def _plan(shawl: Shawl, piece: Piece, edging: EdgingWork | None) -> PiecePlan:
