@@ -9,6 +9,7 @@ from frogless.errors import InputError
 from frogless.fabric.geometry import decrease_points, is_mirrored, shaping_points
 from frogless.fabric.model import Fabric, RowFabric
 from frogless.plan.model import Landmark, Plan
+from frogless.rows.colours import begun_in
 from frogless.rows.nodes import Piece, Row
 from frogless.stitches.model import Dialect, Stitch
 from frogless.units import Units, show_fine, show_length
@@ -145,6 +146,8 @@ def card(
         todo = _turning_chain(standing, words) + _todo(standing, words.stitch(standing.stitch))
     told = [_heading(standing), _counts(standing, words), f"Next: {todo}"]
     told.append(f"Hook: {show_fine(standing.row.hook, units)}")
+    if piece.colour:
+        told.append(f"Begun in: {words.colour} {begun_in(piece)[piece.rows.index(standing.row)]}")
     told.extend(_measures(standing, units))
     if standing.points:
         told.append(f"The whole round: {written.text}")

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from itertools import takewhile
 
 from frogless.rows.count import consumed, left_for_later
-from frogless.rows.nodes import Chain, Leave, Row, Start, Work
+from frogless.rows.nodes import Chain, Change, Leave, Row, Start, Work
 from frogless.write.body import Setting, is_noted, say_body
 from frogless.write.counted import first_stitch, stands_for
 from frogless.write.ground import Ground, is_ring, one_noun, say_place
@@ -198,7 +199,7 @@ def _body(row: Row, setting: Setting, place: Place) -> tuple[str, ...]:
 def _with_older(items: tuple[str, ...], row: Row, setting: Setting) -> tuple[str, ...]:
     """The items of a body, and how many of the places that earlier rows left are worked into.
 
-    What is left again is said last.
+    What is left again is said last, and so is a change of colour.
     """
     words, ground = setting.words, setting.ground
     worked = setting.taken + consumed(row.body, words.stands_on) - left_for_later(row.body)
@@ -211,7 +212,8 @@ def _with_older(items: tuple[str, ...], row: Row, setting: Setting) -> tuple[str
     place = say_place(noun, len(ground.older) if some else len(older), words)
     name = "left_before_some" if some else "left_before"
     told = words.phrases.count(name, len(older), place=place)
-    later = int(isinstance(row.body[-1], Leave)) if row.body else 0
+    last = takewhile(lambda node: isinstance(node, Leave | Change), reversed(row.body))
+    later = len(tuple(last))
     return (*items[: len(items) - later], told, *items[len(items) - later :])
 
 

@@ -48,6 +48,14 @@ def test_card_tells_what_an_interrupted_round_needs() -> None:
     ]
 
 
+def test_card_names_the_colour_on_the_hook_when_there_are_several() -> None:
+    """Four rows of A and two of B: row 4 ends in B, so row 5 is begun in it."""
+    found = drafted(Example("torchlight-shawl"))
+    assert "Begun in: color A" in told(found, 4)
+    assert "Begun in: color B" in told(found, 5)
+    assert not [line for line in told(drafted(RING), 5) if line.startswith("Begun in")]
+
+
 def test_markers_of_a_right_side_round_are_met_from_the_first_on() -> None:
     """The fifth point is marker 5."""
     stands = stand(drafted(RING), 21, 4)
