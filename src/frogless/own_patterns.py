@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 
 from frogless.design.document import Design
 from frogless.design.formulas import Where
 from frogless.design.patterns import OwnPattern, OwnRow
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.plan.patterns import Library, Pattern
-from frogless.read.patterns import read_way, way_of
+from frogless.read.patterns import find_way, read_way, way_of
 from frogless.rows.nodes import End, Start
 from frogless.stitches.load import dictionary
 from frogless.stitches.node_data import read_nodes
-from frogless.stitches.pattern_rows import PatternRow, Way, worked
+from frogless.stitches.pattern_rows import PatternRow, Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named, patterns
 from frogless.stitches.sums import whole
 
@@ -23,6 +24,7 @@ _LINE = re.compile(r"line (\d+)")
 _ROW = re.compile(r"(?:row|rnd) (\d+) ")
 #: Read over so many repeats.
 _REPEATS = (2, 3)
+MOST_TRIED = 24
 
 
 def library_of(design: Design, where: Where) -> Library:
@@ -48,14 +50,17 @@ def library_of(design: Design, where: Where) -> Library:
     if faults:
         raise InputError.of(faults)
 
+    @cache
+    def way(key: str, closed: bool, values: tuple[tuple[str, int], ...]) -> Way:
+        return _own(key, design.pattern[key], closed, dict(values), where)
+
     def find(key: str, closed: bool, parameters: Mapping[str, int]) -> Pattern:
-        if key in design.pattern:
-            own = design.pattern[key]
-            values = _values(key, own, parameters)
-            way = _own(key, own, closed, values, where)
-            usual = _usual(own)
-            return Pattern(key, way, values, usual, {"us": own.name, "uk": own.name})
-        return _of_library(key, closed, parameters, tuple(design.pattern))
+        if key not in design.pattern:
+            return _of_library(key, closed, parameters, tuple(design.pattern))
+        own = design.pattern[key]
+        values = _values(key, own, parameters)
+        found = way(key, closed, tuple(sorted(values.items())))
+        return Pattern(key, found, values, _usual(own), {"us": own.name, "uk": own.name})
 
     return Library(find, (*design.pattern, *patterns()))
 
@@ -102,8 +107,12 @@ def _own(key: str, own: OwnPattern, closed: bool, values: Mapping[str, int], whe
     if text is None:
         return _of_data(key, own, closed, values, where)
     place = where(f"pattern.{key}.{'rounds' if closed else 'rows'}")
-    told = WayText(text, own.multiple, 0 if closed else own.offset, own.setup, own.least)
     try:
+        if own.multiple is None:
+            return find_way(
+                text, dictionary(), own.terms, closed=closed, setup=own.setup, values=values
+            )
+        told = WayText(text, own.multiple, 0 if closed else own.offset, own.setup, own.least)
         return read_way(told, dictionary(), own.terms, closed=closed, values=values)
     except InputError as error:
         raise InputError.of([_placed(fault, place, text) for fault in error.faults]) from None
@@ -129,21 +138,48 @@ def _of_data(
             rows.append(_row(one, values, closed=closed))
         except InputError as error:
             raise error.at(where(f"{name}.{number}")) from None
-    offset = 0 if closed else whole(own.offset, values)
-    multiple = whole(own.multiple, values)
-    if multiple < 1 or own.setup >= len(rows):
+    if own.setup >= len(rows):
         raise InputError(
-            f"a multiple of 1 at least, and one of the {len(rows)} rows that repeats, are needed",
-            where(f"pattern.{key}"),
+            f"{own.setup} of its {len(rows)} rows come once; one at least repeats",
+            where(f"pattern.{key}.setup"),
         )
-    way = Way(closed, multiple, offset, tuple(rows), own.setup, own.least)
+    way = Way(closed, 1, 0, tuple(rows), own.setup, own.least)
     try:
+        way = _counted(own, way, values)
         for repeats in (way.least, *_REPEATS):
-            worked(way, way.places(repeats), way.setup + 2 * way.period, dictionary())
+            made = worked(way, way.places(repeats), way.setup + 2 * way.period, dictionary())
+            _check_keeps(way, way.places(repeats), [row.count for row in made])
     except InputError as error:
         told = _ROW.match(str(error))
         raise error.at(where(f"{name}.{told[1]}" if told else name)) from None
     return way
+
+
+def _check_keeps(way: Way, places: int, counts: Sequence[int]) -> None:
+    """The rows that come again leave as many places as they met."""
+    met, left = (places, *counts)[way.setup], counts[way.setup + way.period - 1]
+    if met != left:
+        raise InputError(
+            f"over {met} places its {way.period} rows leave {left}, so that they do not come again"
+        )
+
+
+def _counted(own: OwnPattern, way: Way, values: Mapping[str, int]) -> Way:
+    """The rows with their multiple: as it is said, else found by trying every count."""
+    if own.multiple is not None:
+        multiple = whole(own.multiple, values)
+        if multiple < 1:
+            raise InputError(f"a multiple of {multiple} is none; write 1 or more")
+        return replace(
+            way, multiple=multiple, offset=0 if way.closed else whole(own.offset, values)
+        )
+    found = multiple_of(multiples(way, dictionary()))
+    if found is None:
+        for places in range(1, MOST_TRIED):  # the fault of some count that is near to a fit
+            worked(way, places, way.setup + 2 * way.period, dictionary())
+        raise InputError("its rows come out over no counts that are one step apart")
+    multiple, offset, least = found
+    return replace(way, multiple=multiple, offset=offset, least=max(least, own.least))
 
 
 def _row(one: OwnRow, values: Mapping[str, int], *, closed: bool) -> PatternRow:

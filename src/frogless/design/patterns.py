@@ -41,11 +41,12 @@ class OwnPattern(Strict):
     """A stitch pattern of the design's own.
 
     `rows` and `rounds` are text in `terms`, one row to a line; `row` and `round` are the same as data.
+    Where no `multiple` is said it is found, with its offset and the fewest repeats.
     """
 
     name: Name
     terms: Literal["us", "uk"] = "us"
-    multiple: Whole
+    multiple: Whole | None = None
     offset: Whole = 0
     setup: Annotated[int, Field(ge=0)] = 0
     least: Annotated[int, Field(ge=1)] = 1
