@@ -241,7 +241,7 @@ CASES = {
         (DESIGN, "picot_group"),
         "picot_groop",
         "design.toml:61 edging.pattern",
-        'unknown edging "picot_groop"; accepted: plain, crab, picot_group, shell; did you mean',
+        'unknown edging "picot_groop"; did you mean "picot_group"',
     ),
     "unknown parameter": Bad(
         PICOTS,

@@ -70,9 +70,8 @@ def edging(key: str, parameters: Mapping[str, int] = _NO_PARAMETERS) -> Edging:
     """
     known = patterns()
     if key not in known:
-        raise InputError(
-            f'unknown edging "{key}"; accepted: {", ".join(known)}{near_names(key, known)}'
-        )
+        near = near_names(key, known) or f"; accepted: {', '.join(known)}"
+        raise InputError(f'unknown edging "{key}"{near}')
     return build(known[key], parameters)
 
 

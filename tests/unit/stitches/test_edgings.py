@@ -99,8 +99,9 @@ def test_each_round_uses_what_the_round_below_leaves_when_counted(key: str) -> N
         (
             "picot_grop",
             {},
-            'did you mean "picot_group"',
+            'unknown edging "picot_grop"; did you mean "picot_group"',
         ),
+        ("zzz", {}, 'unknown edging "zzz"; accepted: plain, crab, crab_half_double, picot_group'),
         ("shell", {"stiches": 5}, "accepted: stitches_in_shell"),
         ("crab", {"rounds": 2}, '"crab" has no parameter "rounds"; accepted: none'),
         ("picot_group", {"picots": 4}, "write a whole number from 1 to 3"),
