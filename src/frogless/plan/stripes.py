@@ -10,15 +10,19 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import Literal
 
 from frogless.design.colours import Stripe
 from frogless.rows.colours import Thread, changes
 from frogless.rows.count import left_for_later, row_consumed
-from frogless.rows.nodes import Change, Node, Piece, Row, Work
+from frogless.rows.nodes import Change, Node, Piece, Row, Skip, Work
 
 # Rows over which a colour is carried up the edge before it is wanted again; over more it is cut.
 # Common practice: 2 to 4.
 MOST_CARRIED = 4
+
+
+Where = Literal["same", "other", "passed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,19 +32,20 @@ class Turn:
     Args:
         rows: until the colour before comes back; None when it does not, or when a stitch pattern
             decides.
-        same_edge: it is wanted again at the edge at which it is left.
+        edge: where it is wanted again: at the edge at which it is left, at the other one, or where
+            stitches were left or passed on the way, so that it hangs where the work no longer is.
     """
 
     piece: Piece
     row: Row
     change: Change
     rows: int | None
-    same_edge: bool
+    edge: Where
 
     @property
     def is_cut_for_its_edge(self) -> bool:
-        """Whether the colour is cut only because it is wanted again at another edge."""
-        return self.rows is not None and self.rows <= MOST_CARRIED and not self.same_edge
+        """Whether the colour is cut only because it is wanted again at the other edge."""
+        return self.rows is not None and self.rows <= MOST_CARRIED and self.edge == "other"
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,13 +121,13 @@ def turns(thread: Thread, letters: Mapping[str, Sequence[str]]) -> Iterator[Turn
         if after.begins == step.ends:
             continue
         if step.after is not None and step.after.colour == after.begins:
-            yield Turn(step.piece, step.row, step.after, None, same_edge=True)
+            yield Turn(step.piece, step.row, step.after, None, "same")
             continue
         back = _comes_back(steps, i)
-        same = back is not None and _same_edge(steps[i : back + 2])
+        edge: Where = "same" if back is None else _edge(steps[i : back + 2])
         rows = None if back is None else back - i
-        carried = same and rows is not None and rows <= MOST_CARRIED
-        yield Turn(step.piece, step.row, Change(after.begins, carried), rows, same)
+        carried = edge == "same" and rows is not None and rows <= MOST_CARRIED
+        yield Turn(step.piece, step.row, Change(after.begins, carried), rows, edge)
 
 
 def begins(thread: Thread, letters: Mapping[str, Sequence[str]]) -> Iterator[tuple[Piece, str]]:
@@ -161,21 +166,28 @@ def _comes_back(steps: Sequence[_Step], left: int) -> int | None:
     return None
 
 
-def _same_edge(steps: Sequence[_Step]) -> bool:
-    """Whether a colour left after the first row hangs where the last row begins.
+def _edge(steps: Sequence[_Step]) -> Where:
+    """Where the last row begins, against where a colour left after the first row hangs.
 
-    Rounds all end at the join. Rows end at the same edge when they run the same way; not where
-    stitches are left or passed at an edge on the way.
+    Rounds all end at the join. Rows end at the same edge when they run the same way.
     """
     first, *between, last = steps
-    if any(left_for_later(step.row.body) for step in (first, *between)):
-        return False
+    if any(_leaves_its_edge(step) for step in (first, *between)):
+        return "passed"
     if any(step.row.start.across for step in (*between, last)):
-        return False
+        return "passed"
     if all(step.piece.closed for step in steps):
-        return True
-    is_open = not any(step.piece.closed for step in steps)
-    return is_open and _runs_back(first.row) == _runs_back(between[-1].row)
+        return "same"
+    if any(step.piece.closed for step in steps):
+        return "passed"
+    return "same" if _runs_back(first.row) == _runs_back(between[-1].row) else "other"
+
+
+def _leaves_its_edge(step: _Step) -> bool:
+    """Whether a row ends before the edge: short, or with stitches that are never worked."""
+    is_short = left_for_later(step.row.body) > 0
+    skips = any(isinstance(node, Skip) for node in step.row.body[-1:])
+    return is_short or (skips and not step.piece.closed)
 
 
 def _runs_back(row: Row) -> bool:

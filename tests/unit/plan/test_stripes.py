@@ -21,7 +21,7 @@ from frogless.plan.colours import ends_made
 from frogless.plan.make import plan
 from frogless.plan.stripes import counted_rows, stripe_at, turns, with_changes
 from frogless.rows.colours import changes
-from frogless.rows.nodes import Chain, Change, End, Leave, Piece, Row, Start, Work
+from frogless.rows.nodes import Chain, Change, End, Leave, Node, Piece, Row, Skip, Start, Work
 from frogless.stitches.load import dictionary
 
 DC = "double_crochet"
@@ -155,14 +155,21 @@ def test_pattern_keeps_its_changes_and_is_begun_and_left_in_the_right_colour(
     assert [node.colour for node in last if isinstance(node, Change)] == list(changed.values())
 
 
-@pytest.mark.parametrize("where", ["left", "passed"])
-def test_colour_is_cut_when_stitches_are_left_or_passed_at_the_edge(where: str) -> None:
+@pytest.mark.parametrize(
+    ("last", "across"),
+    [((Leave(2),), 0), ((Skip(2),), 0), ((), 1)],
+    ids=["left", "skipped", "passed"],
+)
+def test_colour_is_cut_when_stitches_are_left_or_passed_at_the_edge(
+    last: tuple[Node, ...], across: int
+) -> None:
     """It hangs where the work is no longer."""
-    row = Row(2, "WS", "", (Work(DC, 4), *([Leave(2)] if where == "left" else [])), 4)
-    after = Row(3, "RS", "", (Work(DC, 4),), 4, Start(across=1 if where == "passed" else 0))
+    row = Row(2, "WS", "", (Work(DC, 4), *last), 4)
+    after = Row(3, "RS", "", (Work(DC, 4),), 4, Start(across=across))
     rows = (Row(1, "RS", "", (Work(DC, 6),), 6), row, after, Row(4, "WS", "", (Work(DC, 4),), 4))
     found = list(turns((Piece("front", False, rows),), {"front": "ABBA"}))
     assert [turn.change.carried for turn in found] == [False, False]
+    assert not any(turn.is_cut_for_its_edge for turn in found)
 
 
 def test_rows_do_not_count_when_they_are_chains_rings_or_short() -> None:
@@ -213,6 +220,14 @@ def test_nothing_is_proposed_when_rows_are_even(tmp_path: Path) -> None:
     """Two-row stripes are carried up the edge: two ends of each colour."""
     made = garment(tmp_path, PANEL, colours("A 2", "B 2"))
     assert dict(ends_made(made.plan)) == {"A": 2, "B": 2}
+    assert "stripe_edge" not in {remark.name for remark in made.plan.remarks}
+
+
+def test_even_stripes_are_not_proposed_where_an_armhole_is_in_the_way(tmp_path: Path) -> None:
+    """The stitches passed at the armhole cut a colour that hangs below them; no rows mend that."""
+    cut_in = f'{PANEL}\narmhole = {{ depth = "6 cm", width = "14 cm", at_once = "2 cm" }}'
+    made = garment(tmp_path, cut_in, colours("A 2", "B 2"))
+    assert not all(change.carried for change in list(changed(made, "front").values())[:-2])
     assert "stripe_edge" not in {remark.name for remark in made.plan.remarks}
 
 
