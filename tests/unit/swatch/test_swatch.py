@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -17,7 +18,9 @@ from frogless.swatch import (
     gauge,
     growth,
     has_gauge,
+    load_swatch,
     mass_per_stitch,
+    pattern_gauges,
 )
 
 Make = Callable[..., Swatch]
@@ -309,3 +312,40 @@ def test_label_far_from_its_category_is_asked_about(make_swatch: Make) -> None:
     odd = replace(swatch, yarn=replace(swatch.yarn, ball_length=120_000.0))
     (told,) = advice(odd)
     assert "240 m in 100 g, where 40 or fewer m are usual for category 7" in told
+
+
+PATTERN_READINGS = (
+    'pattern = "fans"\nstate = "washed"\nrepeats = 5\nwidth = "22 cm"\nrows = 12\nheight = "15 cm"',
+    'pattern = "fans"\nstate = "washed"\nrepeats = 4\nwidth = "17.6 cm"\nrows = 12\nheight = "15 cm"',
+    'pattern = "fans"\nparameters = { fan = 9 }\nhook = "4 mm"\nstate = "washed"\nrepeats = 5\n'
+    'width = "30 cm"\nrows = 10\nheight = "15 cm"',
+)
+
+
+def in_patterns(tmp_path: Path) -> Swatch:
+    """A swatch that was read in fans too."""
+    file = tmp_path / "swatch.toml"
+    readings = "\n".join(f"[[reading]]\n{one}" for one in PATTERN_READINGS)
+    file.write_text(
+        'format = "frogless-swatch/1"\nname = "fans"\nstitch = "dc"\nhook = "3.5 mm"\n' + readings,
+        encoding="utf-8",
+    )
+    return load_swatch(file)
+
+
+def test_gauge_in_a_pattern_is_by_the_repeat(tmp_path: Path) -> None:
+    """Nine repeats over 39.6 cm; one with other numbers is another gauge, on its own hook."""
+    found = in_patterns(tmp_path)
+    (usual,) = pattern_gauges((found,), "fans", {"fan": 7}, {"fan": 7})
+    assert (usual.width.value, usual.height.value, usual.hook) == pytest.approx((44.0, 12.5, 3.5))
+    (wide,) = pattern_gauges((found,), "fans", {"fan": 9}, {"fan": 7})
+    assert (wide.width.value, wide.hook) == pytest.approx((60.0, 4.0))
+    assert pattern_gauges((found,), "fans", {"fan": 5}, {"fan": 7}) == ()
+
+
+def test_reading_in_a_pattern_gives_no_gauge_in_a_stitch(tmp_path: Path) -> None:
+    """Neither of the main stitch nor in weight; advice speaks of repeats."""
+    found = in_patterns(tmp_path)
+    assert not has_gauge(found, "dc")
+    assert mass_per_stitch(found, "fans") is None
+    assert not any("stitches of fans" in told for told in advice(found))

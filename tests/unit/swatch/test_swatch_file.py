@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from frogless.errors import InputError
 from frogless.swatch import Reading, Yarn, load_swatch, stitch_key
+from frogless.swatch_file import read_swatch_file
 
 WHOLE = """state = "washed"
 stitches = 20
@@ -77,3 +79,30 @@ def test_tex_is_g_per_km() -> None:
     """50 g in 120 m are 417 tex; without a label there is none."""
     assert Yarn("", 3, "cotton", 50.0, 120_000.0).tex == pytest.approx(416.7, abs=0.1)
     assert Yarn("", 3, "cotton", 50.0, None).tex is None
+
+
+@pytest.mark.parametrize(
+    ("reading", "told"),
+    [
+        ('repeats = 4\nwidth = "10 cm"', 'repeats: belongs to a reading with a "pattern"'),
+        ('pattern = "fans"\nstitch = "dc"\nrows = 9\nheight = "9 cm"', "stitch: is left out"),
+        ('pattern = "fans"\nstitches = 9\nwidth = "9 cm"', "stitches: is left out in a pattern"),
+        ('pattern = "fans"\nrepeats = 4', "width: is missing"),
+        ('pattern = "fans"', "has neither repeats over a width nor rows over a height"),
+        ('pattern = "fans"\nrepeats = 2\nwidth = "4 cm"', "half a repeat is 25 %"),
+        ('pattern = "fans"\nrepeats = 1\nwidth = "90 cm"', "make a repeat 9e+02 mm"),
+    ],
+)
+def test_reading_in_a_pattern_that_tells_nothing_is_refused(
+    tmp_path: Path, reading: str, told: str
+) -> None:
+    """With its key."""
+    file = tmp_path / "swatch.toml"
+    file.write_text(
+        'format = "frogless-swatch/1"\nname = "fans"\nstitch = "dc"\nhook = "3.5 mm"\n'
+        f'[[reading]]\nstate = "washed"\n{reading}\n',
+        encoding="utf-8",
+    )
+    with pytest.raises(InputError) as refused:
+        read_swatch_file(file)
+    assert told in str(refused.value)

@@ -411,12 +411,20 @@ def _ended(stage: Stage, last: int) -> Stage:
     )
 
 
+def _first_of_top(panel: Layout, depth: str, part: str) -> int:
+    """The first of the rows at the top that are so high together; those of patterns have heights."""
+    if all(stage.worked is None for stage in panel.stages):
+        return panel.last - panel.high(depth, part) + 1
+    below = panel.top_of(panel.last) - panel.basis.girth_wanted(depth, panel.where(part))
+    return 1 + min(range(panel.last), key=lambda r: (round(abs(panel.top_of(r) - below), 4), r))
+
+
 def _armhole(panel: Layout) -> None:
     choice = panel.choice.armhole
     if choice is None:
         return
-    rows = panel.high(choice.depth, "armhole.depth")
-    panel.armhole = panel.last - rows + 1
+    panel.armhole = _first_of_top(panel, choice.depth, "armhole.depth")
+    rows = panel.last - panel.armhole + 1
     if panel.armhole < 2:
         raise InputError(
             f"the armhole of {panel.name} is as deep as the piece is long",
