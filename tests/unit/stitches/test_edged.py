@@ -15,11 +15,18 @@ from frogless.read.build import read_piece
 from frogless.read.motifs import motif
 from frogless.rows.count import row_worked
 from frogless.rows.nodes import Base, Chain, End, Piece, Program, Row, Start, Work
-from frogless.stitches.edged import in_rounds, in_rows, places_with_corners, round_corners
+from frogless.stitches.edged import (
+    edging_way,
+    in_rounds,
+    in_rows,
+    places_with_corners,
+    round_corners,
+)
 from frogless.stitches.edgings import build, edging, edgings, patterns
 from frogless.stitches.fringe import cut_fringe
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Edging
+from frogless.stitches.pattern_rows import Way, worked
 from frogless.write.pattern import write_rows
 from frogless.write.stitch_motif import say_edging
 
@@ -298,3 +305,24 @@ def test_what_repeats_is_told_with_a_star_when_said_for_any_number() -> None:
         "Row 1 (RS): Ch 1 (does not count as a st), *sc in next st, skip next 2 sts, 5 dc in next st, "
         "skip next 2 sts; rep from * to last st, sc in last st. Fasten off.",
     )
+
+
+@pytest.mark.parametrize("closed", [True, False])
+@pytest.mark.parametrize("key", edgings())
+def test_the_multiple_stated_is_the_one_found_when_searched_for(key: str, closed: bool) -> None:
+    """Every count up to four repeats is tried, whatever the data says that it works over."""
+    for found in ends(key):
+        way = edging_way(found, closed=closed)
+        offset = found.offset if closed else found.row_offset
+        most = 4 * found.multiple + offset
+        fits = [n for n in range(1, most + 1) if _comes_out(way, n)]
+        stated = [found.multiple * m + offset for m in range(5)]
+        assert [n for n in fits if n > offset] == [n for n in stated if n > offset]
+
+
+def _comes_out(way: Way, places: int) -> bool:
+    try:
+        worked(way, places, len(way.rows), dictionary())
+    except InputError:
+        return False
+    return True
