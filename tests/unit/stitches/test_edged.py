@@ -11,10 +11,11 @@ from frogless.errors import InputError
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric
-from frogless.read.build import read_piece
+from frogless.read.build import read_piece, read_program
+from frogless.read.motif_joins import bordered
 from frogless.read.motifs import motif
 from frogless.rows.count import row_worked
-from frogless.rows.nodes import Base, Chain, End, Piece, Program, Row, Start, Work
+from frogless.rows.nodes import Chain, End, Piece, Program, Row, Start, Work
 from frogless.stitches.edged import (
     edging_way,
     in_rounds,
@@ -27,7 +28,7 @@ from frogless.stitches.fringe import cut_fringe
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Edging
 from frogless.stitches.pattern_rows import Way, worked
-from frogless.write.pattern import write_rows
+from frogless.write.pattern import write_program, write_rows
 from frogless.write.stitch_motif import say_edging
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
@@ -166,26 +167,53 @@ def test_the_chain_is_as_tall_as_a_cluster_when_a_corner_begins_with_one() -> No
 def test_a_border_stands_on_a_square_when_its_sides_are_counted() -> None:
     """Five rounds of single crochet: sides of 10 and a chain space at each corner.
 
-    The last round of the square begins in the middle of its first side, 4 stitches after a corner.
+    Two repeats of five singles on each side, and in each corner four: 40 + 16 with 4 x 2 + 4 picots.
     """
-    square = motif("single_square", 5).piece
-    last = square.rows[-1].count
-    assert last == 4 * 10 + 4
-    border = round_corners(edging("picot_single", {"singles": 5}), (10, 10, 10, 10), dictionary())
-    before = 1 + 4
-    bases = (
-        Base(square.name, "last_row", first=last - before),
-        Base(square.name, "last_row", first=0, count=last - before),
-    )
-    fabric = expand(Program((square, Piece("border", True, border, bases))), dictionary())
-    (row,) = fabric.pieces["border"]
+    square = motif("single_square", 5)
+    program = bordered(square, edging("picot_single", {"singles": 5}), dictionary())
+    (row,) = expand(program, dictionary()).pieces["picot_single border"]
     assert not row.overrun
-    assert (row.used + row.skipped > 0).all()
+    assert (row.used > 0).all()
+    assert row_worked(row.row)["single_crochet"] == 40 + 4 * 3
+    assert row_worked(row.row)["picot"] == 4 * 2 + 4
+    # What three are worked into are the corner spaces.
+    bases = program.pieces[-1].bases
+    below = expand(square.program, dictionary()).pieces["single_square"][-1]
     corners = [i for i, times in enumerate(row.used) if times == 3]
-    below = fabric.pieces[square.name][-1]
     at = [bases[-1 - row.from_row[i]].first + row.from_place[i] for i in corners]
     made = [below.keys[below.stitch[below.made_by[place]]] for place in at]
     assert made == ["chain"] * 4
+
+
+@pytest.mark.parametrize("dialect", DIALECTS)
+@pytest.mark.parametrize("shape", ["solid_square", "single_square", "hexagon"])
+@pytest.mark.parametrize("key", WITH_CORNERS)
+def test_a_border_on_a_motif_is_sound_and_reads_back_when_it_fits(
+    key: str, shape: str, dialect: Dialect
+) -> None:
+    """Of 1 to 12 rounds it fits those that arithmetic says, by the stitches of a side in round r."""
+    found = edging(key)
+    side = {"solid_square": lambda r: 4 * r - 1}.get(shape, lambda r: 2 * r)
+    fitting = [n for n in range(1, 13) if _fits_round(found, shape, n)]
+    beyond = [(n, side(n) - found.side_offset) for n in range(1, 13)]
+    assert fitting == [n for n, over in beyond if over >= 0 and over % found.multiple == 0]
+    if not fitting:
+        return
+    program = bordered(motif(shape, fitting[0]), edging(key), dictionary())
+    fabric = expand(program, dictionary())
+    for row in fabric.pieces[f"{key} border"]:
+        assert not row.overrun
+        assert ((row.used > 0).astype(int) + row.skipped == 1).all()
+    again = read_program(write_program(program, dictionary(), dialect), dictionary(), dialect)
+    assert same(expand(again, dictionary()), fabric) is None
+
+
+def _fits_round(found: Edging, shape: str, rounds: int) -> bool:
+    try:
+        bordered(motif(shape, rounds), found, dictionary())
+    except InputError:
+        return False
+    return True
 
 
 @pytest.mark.parametrize(
