@@ -15,6 +15,7 @@ from frogless.rows.count import consumed, left, left_for_later, row_left
 from frogless.rows.nodes import (
     Base,
     Chain,
+    Change,
     Edge,
     End,
     Into,
@@ -71,6 +72,12 @@ def ornaments() -> st.SearchStrategy[Node]:
 def chains() -> st.SearchStrategy[Node]:
     """A run of chains: one place left."""
     return st.builds(Chain, st.integers(1, 5))
+
+
+@cache
+def changes() -> st.SearchStrategy[Node]:
+    """Another colour from here on, the one before it carried or cut."""
+    return st.builds(Change, st.sampled_from("ABC"), st.booleans())
 
 
 @st.composite

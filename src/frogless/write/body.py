@@ -113,7 +113,7 @@ def _starred(
     if noted:
         found = tuple(spot.counted_as_stitches() for spot in found)
     before, repeated, after = found[:star], found[star], found[star + 1 :]
-    yield from (_on(spot, _where(spot, setting), words) for spot in before)
+    yield from (told for spot in before for _, told in _spot_items(spot, setting))
     last = _to_last([noun for spot in after for noun in spot.nouns], words)
     if each := _one_each(repeated.node, words):
         yield _each(each, repeated.nouns, repeated.at, last, setting)
@@ -121,7 +121,7 @@ def _starred(
         items = ", ".join(_on(spot, "next", words) for spot in repeated.inner)
         way = "last" if last else "around" if setting.closed else "across"
         yield words.phrases.say(f"star_{way}", items=items, last=last)
-    yield from (_on(spot, _where(spot, setting), words) for spot in after)
+    yield from (told for spot in after for _, told in _spot_items(spot, setting))
 
 
 def _to_last(nouns: Sequence[Noun], words: Words) -> str:
@@ -303,15 +303,19 @@ def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool)
     if noted:
         found = tuple(spot.counted_as_stitches() for spot in found)
     for spot in found:
-        match spot.node:
-            case Work(stitch, _) if spot.is_cut:
-                for noun, run in groupby(spot.nouns):
-                    times = len(tuple(run))
-                    told = _work(Work(stitch, times), noun, "next", setting.words)
-                    yield told, told
-            case _:
-                words = setting.words
-                yield _on(spot, "next", words), _on(spot, _where(spot, setting), words)
+        yield from _spot_items(spot, setting)
+
+
+def _spot_items(spot: Spot, setting: Setting) -> Iterator[Item]:
+    """A node in words, a run of stitches over unlike places as a run for each."""
+    words = setting.words
+    match spot.node:
+        case Work(stitch, _) if spot.is_cut:
+            for noun, run in groupby(spot.nouns):
+                told = _work(Work(stitch, len(tuple(run))), noun, "next", words)
+                yield told, told
+        case _:
+            yield _on(spot, "next", words), _on(spot, _where(spot, setting), words)
 
 
 def _where(spot: Spot, setting: Setting) -> str:
