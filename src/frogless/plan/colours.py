@@ -237,7 +237,8 @@ def _remarks(plan: Plan, asked: Colours, turned: Sequence[Turn]) -> Iterator[Rem
         told = f"there are {sum(ends.values())} ends to weave in: {listed}"
         yield Remark("stripe_ends", told, serious=False)
     odd = dict.fromkeys(turn.piece.name for turn in turned if turn.is_cut_for_its_edge)
-    if odd:
+    # Where the work ends in the middle of a stripe, no other stripes would help.
+    if odd and any((stripe.rows or 0) % 2 for each in asked.stripes for stripe in each.repeat):
         yield Remark(
             "stripe_edge",
             f"a colour is cut ({', '.join(odd)}) because it is wanted again at the other edge; stripes of "

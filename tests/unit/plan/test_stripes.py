@@ -231,6 +231,18 @@ def test_even_stripes_are_not_proposed_where_an_armhole_is_in_the_way(tmp_path: 
     assert "stripe_edge" not in {remark.name for remark in made.plan.remarks}
 
 
+def test_even_stripes_are_not_proposed_to_one_who_has_them(tmp_path: Path) -> None:
+    """The edging comes after one row of a stripe, so A is wanted at the other edge all the same."""
+    shawl = (
+        '[[piece]]\nconstruction = "shawl"\nname = "shawl"\nshape = "triangle"\ndepth = "15 cm"\n'
+        'edging = { pattern = "plain", hook = "3.5 mm", parameters = { rounds = 2 } }'
+    )
+    made = garment(tmp_path, shawl, colours("A 2", "B 2"))
+    assert letters(made, "shawl")[-4:] == "ABAA"
+    assert not changed(made, "shawl")[len(letters(made, "shawl")) - 4].carried
+    assert "stripe_edge" not in {remark.name for remark in made.plan.remarks}
+
+
 def test_section_has_stripes_of_its_own_when_it_is_named(tmp_path: Path) -> None:
     """The cuff is B, and what is not striped is in the first colour."""
     made = garment(tmp_path, TUBE, colours("B", on='"cuff"'), work=JOINED)
