@@ -19,7 +19,7 @@ from frogless.read.recover import Heard, rows_of
 from frogless.read.spoken import SaidAgain
 from frogless.read.vocabulary import CHAIN, Vocabulary, vocabulary
 from frogless.rows.count import worked
-from frogless.rows.nodes import Base, Piece, Program, Row
+from frogless.rows.nodes import Base, Node, Piece, Program, Repeat, Row
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Ratio, Stitch
 from frogless.stitches.motifs import Flatness, MotifEntry, flat_growth, motif_named
@@ -27,6 +27,8 @@ from frogless.stitches.sums import whole
 
 #: A motif larger than this is a blanket; more rounds are worked as the last of them.
 MOST_ROUNDS = 60
+#: What is worked fewer times than this is told without brackets.
+LEAST_REPEATED = 2
 #: Shapes without corners, whose girth grows by 2 pi times the height of a round: an oval's too.
 ROUND = frozenset({"circle", "oval"})
 _SUM = re.compile(r"\{([^{}]*)\}")
@@ -221,7 +223,21 @@ def _rows(told: Sequence[_Told], heard: Heard, known: Vocabulary) -> tuple[Row, 
             _, heard = rows_of(said, heard, known)
         except InputError as error:
             raise error.at(_place(line)) from error
-    return tuple(done.row for done in heard.done)
+    return tuple(replace(done.row, body=_once(done.row.body)) for done in heard.done)
+
+
+def _once(body: Sequence[Node]) -> tuple[Node, ...]:
+    """A body without brackets about what is worked once only."""
+    plain: list[Node] = []
+    for node in body:
+        if isinstance(node, Repeat):
+            inner = _once(node.body)
+            plain += (
+                inner * node.times if node.times < LEAST_REPEATED else [Repeat(inner, node.times)]
+            )
+        else:
+            plain.append(node)
+    return tuple(plain)
 
 
 def _fastened(rows: tuple[Row, ...]) -> tuple[Row, ...]:

@@ -98,7 +98,7 @@ def places_with_corners(sides: Sequence[int]) -> int:
 
 def _side(side: EdgeRow, times: int, back: bool) -> Iterator[Node]:
     """A corner and the side after it; where the round runs back the side is met first."""
-    repeated = (Repeat(side.repeat, times),) if times else ()
+    repeated = (Repeat(side.repeat, times),) if times > 1 else side.repeat * times
     along = (*side.before, *repeated, *side.after)
     yield from (*along, *side.corner) if back else (*side.corner, *along)
 
