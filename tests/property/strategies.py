@@ -83,7 +83,7 @@ def changes() -> st.SearchStrategy[Node]:
 @st.composite
 def groups(draw: st.DrawFn) -> Node:
     """Several things in one place, at least one of them a stitch."""
-    inside = draw(st.lists(works(3) | ornaments() | chains(), min_size=0, max_size=3))
+    inside = draw(st.lists(works(3) | ornaments() | chains() | changes(), max_size=3))
     return Into((*inside, draw(works(3))))
 
 
@@ -92,7 +92,7 @@ def leaf_nodes() -> st.SearchStrategy[Node]:
     """Any node without a repeat."""
     closed = st.builds(Together, st.sampled_from(STITCHES), st.integers(2, 4))
     skips = st.builds(Skip, st.integers(1, 3))
-    return works() | others() | groups() | closed | skips | chains() | ornaments()
+    return works() | others() | groups() | closed | skips | chains() | ornaments() | changes()
 
 
 @cache
@@ -242,7 +242,7 @@ def programs(draw: st.DrawFn, most_rows: int = 4) -> Program:
         row = draw(sound_rows(rows[-1], waiting, closed=closed))
         waiting = waiting.met(row, closed=closed).after(row)
         rows.append(row)
-    piece = Piece("piece", closed, tuple(rows))
+    piece = Piece("piece", closed, tuple(rows), colour=draw(st.sampled_from(["", "A", "B"])))
     if draw(st.booleans()):
         return Program((piece,))
     return Program((piece, draw(based_pieces("other", piece))))

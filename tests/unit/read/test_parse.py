@@ -129,6 +129,8 @@ def parsed(text: str, words: Vocabulary) -> Said:
         ),
         ("sc in each of next 3 sts", Placed(Work(SC, 3))),
         ("sc in each of last 3 sts", Placed(Work(SC, 3), "last")),
+        ("sc in last 3 sts", Placed(Work(SC, 3), "last")),
+        ("sc in first 2 sts", Placed(Work(SC, 2), "first")),
         ("2 dc in each of next 3 sts", Placed(Repeat((Into((Work(DC, 2),)),), 3))),
         ("(dc, ch 1, dc) in each of next 3 sts", Placed(Repeat((V,), 3))),
         ("V-st in next st", Placed(V)),
