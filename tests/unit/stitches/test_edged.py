@@ -250,8 +250,8 @@ def test_corners_are_refused_with_the_side_when_it_does_not_fit() -> None:
 
 def test_what_has_no_corners_is_refused_when_laid_round_them() -> None:
     """Its data says nothing of corners."""
-    with pytest.raises(InputError, match='"pointed" goes round no corners'):
-        round_corners(edging("pointed"), (8, 8, 8, 8), dictionary())
+    with pytest.raises(InputError, match='"ribbed" goes round no corners'):
+        round_corners(edging("ribbed"), (8, 8, 8, 8), dictionary())
 
 
 def test_what_has_no_rows_is_refused_when_laid_in_rows() -> None:
