@@ -49,14 +49,16 @@ def stands_for(row: Row, words: Words) -> str:
 
     That is the one the row ends with, or else the first, of those that the dictionary gives a
     turning chain of so many chains; where the design has chosen another chain, the first stitch.
-    A chain is no popcorn and no cross: a stitch that is like another only where no plain one is.
+    A chain is no popcorn, cross or star: a stitch that is like another, or stands on several places,
+    only where no plain one is.
     """
     made = [node.stitch for node, _ in nodes(row.body) if isinstance(node, Work | Together)]
-    as_high = [key for key in made if words.stitches[key].turning_chain == row.start.chains]
+    alone = [key for key in made if words.stands_on[key] == 1 and words.leaves[key]] or made
+    as_high = [key for key in alone if words.stitches[key].turning_chain == row.start.chains]
     as_high = [key for key in as_high if not words.stitches[key].like] or as_high
     if as_high and as_high[-1] == made[-1]:
         return made[-1]
-    return as_high[0] if as_high else first_stitch(row, words)
+    return next(iter((*as_high, *alone)), first_stitch(row, words))
 
 
 def _kinds(row: Row, words: Words) -> Counter[Kind]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from frogless.errors import InputError
-from frogless.stitches.patterns import read_entries, read_files
+from frogless.stitches.patterns import patterns, read_entries, read_files
 
 ENTRY = """
 [plain]
@@ -62,3 +64,15 @@ def test_entry_in_neither_rows_nor_rounds_is_refused() -> None:
     """There would be nothing to work."""
     with pytest.raises(InputError, match="neither rows nor rounds"):
         read_entries(ENTRY.split("[plain.rows]", maxsplit=1)[0], "a.toml")
+
+
+#: Stitches whose names mean another stitch across the Atlantic.
+OF_ONE_DIALECT = re.compile(r"\b(singles?|doubles?|trebles?|sc|hdc|dc|tr)\b")
+
+
+@pytest.mark.parametrize("key", tuple(patterns()))
+def test_what_is_told_beside_the_rows_suits_both_dialects(key: str) -> None:
+    """Behaviour and note are shown as they are, so they name no stitch that has two meanings."""
+    entry = patterns()[key]
+    for told in (entry.drape, entry.stretch, entry.bias, entry.note):
+        assert not OF_ONE_DIALECT.search(told), told

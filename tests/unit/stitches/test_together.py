@@ -22,7 +22,7 @@ FABRIC = [
     if s.kind == "stitch" and s.turning_chain and s.stands_on == s.leaves == 1
 ]
 #: Closed by a loop drawn through the top, not by a draw through loops.
-CLOSED_OTHERWISE = {"popcorn", "back_popcorn", "bean", "half_double_slip_stitch"}
+CLOSED_OTHERWISE = {"popcorn", "back_popcorn", "half_double_slip_stitch"}
 
 
 @pytest.mark.parametrize("places", [2, 3, 4])

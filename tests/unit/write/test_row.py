@@ -69,6 +69,8 @@ def test_turning_chain_says_at_first_whether_it_counts(
         (2, (Work(SC), Work(DC)), "sc"),
         (3, (Work(DC), Work("popcorn")), "dc"),
         (2, (Work(SC), Work("front_post_half_double_crochet")), "FPhdc"),
+        (3, (Work("star"), Work("half_double_crochet")), "hdc"),
+        (4, (Work("crossed_treble"),), "ctr"),
     ],
     ids=[
         "ends with it",
@@ -77,6 +79,8 @@ def test_turning_chain_says_at_first_whether_it_counts(
         "none is as high",
         "ends with a popcorn",
         "no plain one",
+        "beside stars",
+        "crosses alone",
     ],
 )
 def test_turning_chain_is_named_for_a_stitch_as_high(
