@@ -8,7 +8,10 @@ from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
 from frogless.fit.model import Caution
 from frogless.fit.tables import document
-from frogless.plan.model import CordPlan, PiecePlan, Plan
+from frogless.plan.edging_beads import BEAD
+from frogless.plan.model import CordPlan, EdgingPlan, PiecePlan, Plan
+from frogless.rows.count import worked
+from frogless.stitches.edgings import build, patterns
 from frogless.units import Units, show_length
 
 YOUNG_AGE = 3
@@ -59,9 +62,12 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
     strands = [strand for piece in plan.pieces for strand in piece.strands]
     if strands:
         yield "strand"
-    edgings = (piece.edging for piece in plan.pieces)
-    if any(strand.beads for strand in strands) or any(one and one.beads for one in edgings):
+    finishes = [piece.edging for piece in plan.pieces if piece.edging]
+    strung = any(one.beads for one in strands) or any(one.beads for one in finishes)
+    if strung or _slides_beads(plan):
         yield "beads"
+    if any(_has_fringe(one) for one in finishes):
+        yield "fringe"
     if any(word in fibre.lower() for word in _BURNS):
         yield "burns readily"
     if _is_long(plan, body):
@@ -70,6 +76,17 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
         yield "hobbled"
     elif _is_pegged(plan):
         yield "pegged"
+
+
+def _slides_beads(plan: Plan) -> bool:
+    """Whether beads are slid up in the rows themselves."""
+    rows = (row for piece in plan.program.pieces for row in piece.rows)
+    return any(worked(row.body)[BEAD] for row in rows)
+
+
+def _has_fringe(one: EdgingPlan) -> bool:
+    found = patterns().get(one.pattern)
+    return found is not None and build(found).fringe is not None
 
 
 def _skirt(plan: Plan) -> PiecePlan:

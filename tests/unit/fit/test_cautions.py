@@ -12,6 +12,7 @@ from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
 from frogless.fit.cautions import cautions
 from frogless.plan.model import CordPlan, EdgingBeadsPlan, Plan, StrandPlan
+from frogless.rows.nodes import Work
 
 PlanMaker = Callable[..., Plan]
 BodyMaker = Callable[..., Body]
@@ -145,3 +146,23 @@ def test_beads_in_an_edging_are_cautioned_as_those_of_a_strand(
     beads = EdgingBeadsPlan(32, 4, 1, 3.0, 2.0, 0.9, (32,))
     made = skirt(edging=replace(edging(32, 8, 1420.0, 1), beads=beads))
     assert {"small_parts"} == keys_of(made, body(age=2)) - {"hands"}
+
+
+def test_a_fringe_is_cautioned_when_a_child_wears_it(skirt: PlanMaker, body: BodyMaker) -> None:
+    """And not when an adult does."""
+    made = skirt(edging=replace(edging(32, 8, 1420.0, 1), pattern="fringe"))
+    assert keys_of(made, body(age=6)) == {"hands", "child_fringe"}
+    assert keys_of(made, body(age=40)) == {"hands"}
+
+
+def test_beads_slid_up_in_the_rows_are_cautioned_when_no_table_counts_them(
+    skirt: PlanMaker, body: BodyMaker
+) -> None:
+    """They are as small as those of a table."""
+    made = skirt(edging=edging(32, 8, 1420.0, 1))
+    assert keys_of(made, body(age=2)) == {"hands"}
+    first, *others = made.program.pieces
+    last = replace(first.rows[-1], body=(*first.rows[-1].body, Work("bead", 32)))
+    beaded = replace(first, rows=(*first.rows[:-1], last))
+    program = replace(made.program, pieces=(beaded, *others))
+    assert "small_parts" in keys_of(replace(made, program=program), body(age=2))
