@@ -53,6 +53,16 @@ Line = Annotated[str, AfterValidator(_one_line)]
 Name = Annotated[str, Field(min_length=1), AfterValidator(_one_line)]
 """A pydantic field: a name or a title, which is never empty."""
 
+
+def _capital(letter: str) -> str:
+    if len(letter) != 1 or not "A" <= letter <= "Z":
+        raise PydanticCustomError("letter", "must be one capital letter from A to Z")
+    return letter
+
+
+Letter = Annotated[str, AfterValidator(_capital)]
+"""A pydantic field: the letter of a colour."""
+
 MOST_HOMES = 3
 """A key that more tables know is no key in the wrong place."""
 

@@ -95,7 +95,12 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Swatch:
-    """A swatch file, read. `stitch` is the full US name of its main stitch."""
+    """A swatch file, read. `stitch` is the full US name of its main stitch.
+
+    Args:
+        colour: letter of the colour of a design that is worked in its yarn; "" for all that have
+            no swatch of their own.
+    """
 
     name: str
     stitch: str
@@ -103,6 +108,7 @@ class Swatch:
     yarn: Yarn
     file: str = ""
     readings: tuple[Reading, ...] = ()
+    colour: str = ""
 
 
 def load_swatch(path: Path | str) -> Swatch:
@@ -116,7 +122,7 @@ def load_swatch(path: Path | str) -> Swatch:
     main = stitch_key(given.stitch)
     readings = tuple(_reading(one, main, given.hook) for one in given.reading)
     yarn = Yarn(**given.yarn.model_dump())
-    return Swatch(given.name, main, given.hook, yarn, document.file, readings)
+    return Swatch(given.name, main, given.hook, yarn, document.file, readings, given.colour or "")
 
 
 def _reading(given: ReadingTable, stitch: str, hook: float) -> Reading:

@@ -10,7 +10,7 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.files import Document, Line, Name, read_document
+from frogless.files import Document, Letter, Line, Name, read_document
 from frogless.units import Hook, Length, Mass
 
 State = Literal["as worked", "washed", "hung"]
@@ -90,6 +90,7 @@ class SwatchFile(_Strict):
     name: Name
     stitch: str
     hook: Hook
+    colour: Letter | None = None
     yarn: YarnTable = YarnTable()
     reading: Annotated[tuple[ReadingTable, ...], Field(min_length=1)]
 

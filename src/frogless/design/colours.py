@@ -4,20 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import AfterValidator, Field
-from pydantic_core import PydanticCustomError
+from pydantic import Field
 
 from frogless.design.strict import Strict
-from frogless.files import Name
-
-
-def _capital(letter: str) -> str:
-    if len(letter) != 1 or not "A" <= letter <= "Z":
-        raise PydanticCustomError("letter", "must be one capital letter from A to Z")
-    return letter
-
-
-Letter = Annotated[str, AfterValidator(_capital)]
+from frogless.files import Letter, Name
 
 
 class Stripe(Strict):

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from frogless.design.colours import Colours
 from frogless.plan.basis import Basis
 from frogless.plan.colour_choice import check, check_used, own_rows, stripes_of
+from frogless.plan.colour_yarns import yarn_remarks
 from frogless.plan.model import Plan, Remark
 from frogless.plan.stripes import Turn, begins, counted_rows, stripe_at, turns, with_changes
 from frogless.rows.colours import colours_of, ends_of, threads
@@ -50,7 +51,8 @@ def with_colours(basis: Basis, plan: Plan) -> Plan:
     pieces = tuple(with_changes(piece, begun[piece.name], turned) for piece in plan.program.pieces)
     made = replace(plan, program=replace(plan.program, pieces=pieces))
     check_used(basis, made, asked)
-    return replace(made, remarks=(*made.remarks, *_remarks(made, asked, turned)))
+    told = (*_remarks(made, asked, turned), *yarn_remarks(basis, made))
+    return replace(made, remarks=(*made.remarks, *told))
 
 
 def _of_patterns(plan: Plan) -> Colours | None:

@@ -201,7 +201,7 @@ def why_yarns(drafted: Drafted) -> Iterator[tuple[str, str]]:
 
 def why_yarn(drafted: Drafted, need: YarnNeed) -> str:
     """Its because, naming the stitch that was weighed."""
-    stitch = drafted.short(drafted.basis.main_swatch.stitch)
+    stitch = drafted.short(need.swatch.stitch)
     steps = tuple(
         replace(step, note=say(drafted, "why_weighed", unit=step.note.split(",")[0], stitch=stitch))
         if step.what == "one_stitch"

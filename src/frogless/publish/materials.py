@@ -45,13 +45,13 @@ def _yarn(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
     )  # fmt: skip
     yield _with_balls(drafted, need, told)
     yield say(drafted, "yarn_parts", parts=", ".join(_parts(drafted, need)))
-    if not need.calibrated and need is drafted.tally.yarn[-1]:
+    if need is next((n for n in reversed(drafted.tally.yarn) if not n.calibrated), None):
         yield say(drafted, "yarn_uncalibrated")
 
 
 def _labelled(drafted: Drafted, need: YarnNeed) -> str:
     """The yarn's name with what its label says, and the colour it is wanted in."""
-    yarn = drafted.basis.main_swatch.yarn
+    yarn = need.swatch.yarn
     category = yarn.category
     said = [] if category is None else [say(drafted, "yarn_category", category=category)]
     label = ", ".join([*said, *([yarn.fibre] if yarn.fibre else [])])
@@ -62,7 +62,7 @@ def _labelled(drafted: Drafted, need: YarnNeed) -> str:
 
 
 def _with_balls(drafted: Drafted, need: YarnNeed, told: str) -> str:
-    units, yarn = drafted.units, drafted.basis.main_swatch.yarn
+    units, yarn = drafted.units, need.swatch.yarn
     label = [show_mass(yarn.ball_mass, units)] if yarn.ball_mass else []
     label += [show_long(yarn.ball_length, units)] if yarn.ball_length else []
     if not need.balls or not label:

@@ -28,6 +28,7 @@ REMARKS_AT: Mapping[str, str] = {
     "plies": "strand",
     "strand": "strand",
     "stripe": "colours",
+    "colour": "colours",
 }
 
 #: Where a caution is told; what is not listed comes first of all, before anything is bought.

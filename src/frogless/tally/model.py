@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from frogless.because import Because
+from frogless.swatch import Swatch
 from frogless.units import Measured
 
 
@@ -13,6 +14,7 @@ class YarnNeed:
     """Yarn of one name and colour: g and mm with 95 % interval, balls with the margin, g by part.
 
     Args:
+        swatch: of its yarn.
         colour: its letter; "" when the garment has one colour only.
         ends: ends of it to weave in that the colours leave; 0 when there is one colour only.
     """
@@ -27,6 +29,7 @@ class YarnNeed:
     by_part: tuple[tuple[str, float], ...]
     calibrated: bool
     because: Because
+    swatch: Swatch
     colour: str = ""
     ends: int = 0
 

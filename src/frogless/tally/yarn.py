@@ -39,14 +39,23 @@ CORD_YARN = Measured(10.2, 1.6)
 
 @dataclass(frozen=True, slots=True)
 class _Sources:
-    """What the yarn of a garment is worked out from."""
+    """What the yarn of one colour is worked out from.
+
+    Args:
+        alike: swatches of its yarn, its own first.
+    """
 
     fabric: Fabric
     plan: Plan
     main: Gauge
     stitches: Mapping[str, Stitch]
-    swatch: Swatch
+    alike: tuple[Swatch, ...]
     by: Scale
+
+    @property
+    def swatch(self) -> Swatch:
+        """The one in the yarn that is told."""
+        return self.alike[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,32 +76,46 @@ def yarn(
 ) -> tuple[YarnNeed, ...]:
     """The yarn of the whole garment by colour, with its 95 % interval and what each part takes.
 
-    A stitch before a change is of the colour it is begun in. All colours are of the swatch's yarn.
+    A stitch before a change is of the colour it is begun in. A colour is of the yarn of the swatch
+    that names it, all others of the first swatch's.
 
     Args:
         fabric: of the plan's program. stitches: the dictionary it was expanded with.
-        others: further swatches, of which those of the same yarn that were weighed count.
+        others: further swatches, of which those of the same yarn that were weighed count, and those
+            of a colour.
 
     Source: yarn in proportion to catches · width (one maker's ravelled rows); grams by the swatch's
     mass or else by the cover model, K = 1.3 for solid fabric; see `tally.scale`. A part in another
     stitch that was weighed goes by the grams of that stitch.
     """
-    main = main_gauge(plan, swatch)
-    by = scale(swatch, main, stitches, mass_per_stitch(swatch, swatch.stitch))
-    alike = (swatch, *(one for one in others if one.yarn == swatch.yarn and one != swatch))
-    parts = tuple(
-        _by_own_mass(part, main, alike, stitches, by)
-        for part in works(fabric, plan, stitches, main)
-    )
-    found = _Sources(fabric, plan, main, stitches, swatch, by)
-    letters = colours_of(plan.program) or ("",)
-    return tuple(_of_colour(letter, parts, found) for letter in letters)
+    parts = works(fabric, plan, stitches, main_gauge(plan, swatch))
+    needs = []
+    for letter in colours_of(plan.program) or ("",):
+        own = _swatch_of(letter, swatch, others)
+        main = main_gauge(plan, own)
+        alike = (own, *(one for one in others if one.yarn == own.yarn and one != own))
+        by = scale(own, main, stitches, mass_per_stitch(own, own.stitch))
+        sources = _Sources(fabric, plan, main, stitches, alike, by)
+        needs.append(_of_colour(letter, parts, sources))
+    return tuple(needs)
+
+
+def _swatch_of(letter: str, swatch: Swatch, others: tuple[Swatch, ...]) -> Swatch:
+    """The swatch in the yarn of a colour: its own, else the first that is of no colour alone."""
+    all_of_them = (swatch, *others)
+    its_own = (one for one in all_of_them if letter and one.colour == letter)
+    of_none = next((one for one in all_of_them if not one.colour), swatch)
+    return next(its_own, of_none)
 
 
 def _of_colour(letter: str, parts: tuple[PartWork, ...], found: _Sources) -> YarnNeed:
     """The yarn of one colour."""
     main, by = found.main, found.by
-    mine = tuple(part for part in parts if part.colour == letter)
+    mine = tuple(
+        _by_own_mass(part, main, found.alike, found.stitches, by)
+        for part in parts
+        if part.colour == letter
+    )
     made = sum(part.work for part in mine)
     extras = _extras(letter, made * by.length, found)
     mass = _total(made * by.mass, by.mass_relative, mine, main, by, by.mass)
@@ -248,4 +271,5 @@ def _need(
         by_part=by_part,
         calibrated=by.weighed,
         because=Because((*steps, *bought)),
+        swatch=swatch,
     )

@@ -23,6 +23,7 @@ from frogless.plan.stripes import counted_rows, stripe_at, turns, with_changes
 from frogless.rows.colours import changes
 from frogless.rows.nodes import Chain, Change, End, Leave, Node, Piece, Row, Skip, Start, Work
 from frogless.stitches.load import dictionary
+from frogless.swatch import load_swatch
 
 DC = "double_crochet"
 TUBE = (
@@ -353,6 +354,34 @@ def test_stripes_are_refused_on_top_of_a_pattern_in_colours(tmp_path: Path) -> N
     with pytest.raises(InputError, match='"sleeve band" changes colour by its own') as refused:
         plan(patterned(tmp_path, colours("A 1", "B 1")))
     assert 'name the other pieces or sections in "on"' in str(refused.value)
+
+
+def of_colour(folder: Path, colour: str, stitches: float, stitch: str = "dc") -> dict[str, str]:
+    """The remarks on a second swatch, in the yarn of a colour, beside one of 18 by 10 doubles."""
+    found = pieces_basis(folder, TUBE, colours("A 2", "B 2"), work=JOINED)
+    (folder / "second.toml").write_text(
+        f"{swatch(stitches, 10, stitch)}".replace("hook", f'colour = "{colour}"\nhook', 1),
+        encoding="utf-8",
+    )
+    both = replace(found, swatches=(*found.swatches, load_swatch(folder / "second.toml")))
+    return {remark.name: remark.sentence for remark in plan(both).remarks if remark.serious}
+
+
+def test_yarn_of_a_colour_is_warned_of_when_its_gauge_is_another(tmp_path: Path) -> None:
+    """20 stitches in 10 cm beside 18; 18.2 are the same to the eye."""
+    assert "20 stitches against 18 in 10 cm" in of_colour(tmp_path, "B", 20)["colour_gauge"]
+    assert not of_colour(tmp_path, "B", 18.25)
+
+
+def test_yarn_of_a_colour_is_warned_of_when_nobody_knows_its_gauge(tmp_path: Path) -> None:
+    """It was swatched in another stitch."""
+    told = of_colour(tmp_path, "B", 18, "sc")["colour_gauge"]
+    assert "has no gauge of double crochet" in told
+
+
+def test_swatch_of_a_colour_is_warned_of_when_nothing_is_worked_in_it(tmp_path: Path) -> None:
+    """A slip in its letter."""
+    assert "colour C, and no row is worked in that" in of_colour(tmp_path, "C", 18)["colour_swatch"]
 
 
 def test_plan_is_as_it_was_when_the_design_has_no_colours(tmp_path: Path) -> None:

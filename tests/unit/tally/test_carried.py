@@ -11,7 +11,7 @@ from frogless.fabric.model import Fabric
 from frogless.plan.model import Plan
 from frogless.rows.nodes import Change, Row, Work
 from frogless.stitches.model import Stitch
-from frogless.swatch import Gauge, Swatch
+from frogless.swatch import Gauge, Swatch, Yarn
 from frogless.tally.carried import carried_length
 from frogless.tally.catches import PartWork, main_gauge, works
 from frogless.tally.model import YarnNeed
@@ -137,6 +137,27 @@ def test_each_colour_is_bought_in_whole_balls(
     found = needs(garment("AAAAAAB"))
     assert [found[letter].balls for letter in "AB"] == [1, 1]
     assert found["A"].mass.value > 5 * found["B"].mass.value
+
+
+def test_colour_is_told_in_the_yarn_of_its_own_swatch(
+    garment: Callable[..., Plan],
+    fabric: Callable[[Plan], Fabric],
+    stitches: Mapping[str, Stitch],
+    swatch: Callable[..., Swatch],
+    label: Yarn,
+) -> None:
+    """Twice as heavy a swatch, in balls of 100 g: B takes twice the grams it would, A as before."""
+    made = garment("AABBAAB")
+    other = replace(label, name="other yarn", ball_mass=100.0)
+    heavy = replace(swatch(mass=18.0, yarn=other), colour="B")
+    plain = {n.colour: n for n in yarn(fabric(made), made, swatch(), stitches)}
+    found = {n.colour: n for n in yarn(fabric(made), made, swatch(), stitches, (heavy,))}
+    assert found["A"] == plain["A"]
+    assert found["B"].name == "other yarn"
+    assert found["B"].swatch == heavy
+    part = "piece 1: body"
+    assert dict(found["B"].by_part)[part] == pytest.approx(2 * dict(plain["B"].by_part)[part])
+    assert found["B"].length.value == pytest.approx(plain["B"].length.value)
 
 
 def test_section_in_two_colours_is_a_part_of_each(
