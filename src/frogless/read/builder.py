@@ -10,7 +10,7 @@ from lark import Token, Transformer, Tree
 from lark.exceptions import VisitError
 
 from frogless.errors import InputError
-from frogless.read.same_place import first_worked, in_same_place, inside, is_worked
+from frogless.read.same_place import first_worked, in_same_place, inside, is_worked, with_others
 from frogless.read.spoken import (
     NOTHING,
     Across,
@@ -24,6 +24,7 @@ from frogless.read.spoken import (
     FromHook,
     Group,
     Handling,
+    InKind,
     Item,
     Label,
     Made,
@@ -38,6 +39,7 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Skipped,
+    SkippedOthers,
     Starred,
     Tog,
     Unworked,
@@ -306,17 +308,29 @@ class _Builder(Transformer[Token, Any]):
         return Tog(str(parts[0]))
 
     def each(self, parts: list[Any]) -> Each:
-        what, *rest = parts
-        tokens = [part for part in rest if isinstance(part, Token)]
-        into = next((token for token in tokens if token.type == "INTO_EACH"), None)
-        remaining = any(token.type == "REMAINING" for token in tokens)
-        nouns = tuple(part for part in rest if type(part) is str)
-        last = next((part for part in rest if isinstance(part, tuple)), ())
+        last = parts.pop() if isinstance(parts[-1], tuple) else ()
+        found: list[tuple[Work | Into, bool, list[Noun]]] = []
+        for part in parts:
+            if isinstance(part, str):
+                found[-1][2].append(part)
+            else:
+                found.append((*part, []))
+        (node, remaining, nouns), *others = found
+        more = tuple(InKind(node, tuple(nouns)) for node, _, nouns in others)
+        stitch, into = ("", node) if isinstance(node, Into) else (node.stitch, None)
+        return Each(stitch, into, remaining, tuple(nouns), last, more)
+
+    def each_head(self, parts: list[Any]) -> list[Any]:
+        """What is worked into each, and whether into those that remain."""
+        what, *tokens = parts
         node: Any = what if isinstance(what, Into) else Work(self.words.key(what))
+        into = next((token for token in tokens if token.type == "INTO_EACH"), None)
         if into is not None:
             node = self.words.put_into(node, into)
-        stitch = "" if isinstance(node, Into) else node.stitch
-        return Each(stitch, None if stitch else node, remaining, nouns, last)
+        return [node, any(token.type == "REMAINING" for token in tokens)]
+
+    def skip_others(self, _: list[Token]) -> SkippedOthers:
+        return SkippedOthers()
 
     def group(self, parts: list[Any]) -> Group:
         *items, times = parts
@@ -331,7 +345,7 @@ class _Builder(Transformer[Token, Any]):
         flat: list[Item] = []
         for part in parts:
             flat += part if isinstance(part, tuple) else (part,)
-        return in_same_place(filter(is_worked, flat), self.words)
+        return in_same_place(with_others(filter(is_worked, flat)), self.words)
 
     def starred(self, parts: list[Any]) -> Starred:
         *items, last = parts

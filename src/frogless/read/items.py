@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from frogless.errors import InputError
 from frogless.read.ground import Ground, taken_by
+from frogless.read.kinds import gathered
 from frogless.read.spoken import (
     Across,
     Backwards,
@@ -18,6 +19,7 @@ from frogless.read.spoken import (
     Evenly,
     FromHook,
     Group,
+    InKind,
     Item,
     Made,
     NoTurningChain,
@@ -28,6 +30,7 @@ from frogless.read.spoken import (
     SaidChain,
     SameStart,
     Skipped,
+    SkippedOthers,
     Starred,
     Tog,
     Unworked,
@@ -83,7 +86,7 @@ def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[
         if isinstance(item, Evenly):
             made = _evenly(item, at, context)
         elif isinstance(item, Starred | Each):
-            made = (_to_the_end(item, items[index + 1 :], at, context),)
+            made = _to_the_end(item, items[index + 1 :], at, context)
         else:
             made = (_node(item, at, context),)
         nodes += made
@@ -124,6 +127,7 @@ def _node(item: Item, at: int, context: Context) -> Node:
             | Older()
             | Starred()
             | Each()
+            | SkippedOthers()
         ):
             raise InputError("how a row starts is said before its first stitch, outside brackets")
 
@@ -219,7 +223,9 @@ def _look_at_turns(
         nodes_of(items, at + turn * each, context)
 
 
-def _to_the_end(said: Starred | Each, after: tuple[Item, ...], at: int, context: Context) -> Node:
+def _to_the_end(
+    said: Starred | Each, after: tuple[Item, ...], at: int, context: Context
+) -> tuple[Node, ...]:
     """What is worked as often as there is room, up to what comes after it."""
     what = "in each" if isinstance(said, Each) else "rep from *"
     places = context.ground.places
@@ -235,7 +241,7 @@ def _to_the_end(said: Starred | Each, after: tuple[Item, ...], at: int, context:
     _check_last(said, behind, context)
     if isinstance(said, Each):
         return _each(said, at, places - at - behind, context)
-    return _starred(said, at, places - at - behind, context)
+    return (_starred(said, at, places - at - behind, context),)
 
 
 def _check_last(said: Starred | Each, behind: int, context: Context) -> None:
@@ -308,43 +314,51 @@ def _misfit(at: int, room: int, each: int) -> str:
     return f"{told}: {times} times, {left}; {over} fewer or {each - over} more would fit"
 
 
-def _each(said: Each, at: int, times: int, context: Context) -> Node:
-    """One in each place that is left, all of them named."""
+def _each(said: Each, at: int, times: int, context: Context) -> tuple[Node, ...]:
+    """What is worked into each place that is left, all of them named."""
     if times < 1:
         raise InputError(f'there is no place for "in each" from place {at + 1} on')
-    kinds = context.ground.kinds(at, times)
-    for place, kind in enumerate(kinds, start=at + 1):
-        if any(_is_called(noun, kind) for noun in said.nouns):
-            continue
-        if kind.startswith("sp") and context.noted and "st" in said.nouns:
-            continue
-        if kind.startswith("sp"):
-            raise InputError(
-                f"place {place} of the row below is a ch-{kind[2:]} sp: the row below leaves "
-                "chain spaces, and it is not said whether they are worked into; write "
-                '"in each st and ch-sp"'
-            )
-        raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}")
-    for place, made in enumerate(context.ground.made(at, times), start=at + 1):
-        if made.startswith("st") and all(noun.startswith(("=", "sp")) for noun in said.nouns):
-            _check_any(said.nouns, made, place, context)
     if said.remaining != (at > 0) and not (at and said.last):
         raise InputError(
             '"remaining" is for places after others that are taken: a turning chain that counts '
             "stands on the first; with one that does not count, every stitch is worked into"
         )
-    return Repeat((said.into,), times) if said.into else Work(said.stitch, times)
+    kinds = (InKind(said.into or Work(said.stitch), said.nouns), *said.more)
+    worked = [
+        _of_kind(kinds, made, place, context)
+        for place, made in enumerate(context.ground.made(at, times), start=at + 1)
+    ]
+    if said.more:
+        return gathered(worked)
+    return (Repeat((said.into,), times) if said.into else Work(said.stitch, times),)
 
 
-def _check_any(nouns: tuple[Noun, ...], made: str, place: int, context: Context) -> None:
-    """Whether a stitch is one of those that were named."""
-    named = [noun for noun in nouns if noun.startswith("=")]
-    for noun in named[:-1]:
-        try:
-            return _check_kind(noun, made, place, context)
-        except InputError:
-            continue
-    return _check_kind(named[-1], made, place, context)
+def _of_kind(kinds: tuple[InKind, ...], made: str, place: int, context: Context) -> Node:
+    """What is worked into a place, by its kind."""
+    kind = made.partition("=")[0]
+    for each in kinds:
+        if not each.nouns or any(_is_that(noun, made, context) for noun in each.nouns):
+            return each.node
+    named = [noun for each in kinds for noun in each.nouns if noun.startswith("=")]
+    if kind.startswith("sp"):
+        raise InputError(
+            f"place {place} of the row below is a ch-{kind[2:]} sp: the row below leaves chain "
+            "spaces, and it is not said whether they are worked into; write "
+            '"in each st and ch-sp"'
+        )
+    if kind == "st" and named:
+        _check_kind(named[-1], made, place, context)
+    raise InputError(f"place {place} of the row below is {_CALLED.get(kind, kind)}")
+
+
+def _is_that(noun: Noun, made: str, context: Context) -> bool:
+    """Whether a place is what a word means, made by that stitch where one is named."""
+    kind, _, made_by = made.partition("=")
+    if kind.startswith("sp") and context.noted and noun == "st":
+        return True
+    if not noun.startswith("=") or kind != "st" or not made_by:
+        return _is_called(noun, kind)
+    return noun[1:] in (made_by, context.vocabulary.stitches[made_by].like)
 
 
 def _chain(said: SaidChain) -> Chain:

@@ -117,10 +117,10 @@ def lifted(lines: Lines, places: int, known: Vocabulary) -> tuple[tuple[PatternR
         try:
             rows, heard = rows_of(line.said, heard, known)
             _check_filled(rows, below, lines, known)
+            found += [_lift(row, line.said) for row in rows]
         except InputError as error:
             raise _told(line, below, error, lines) from error
-        side = side if found else rows[0].side
-        found += [_lift(row, line.said) for row in rows]
+        side = rows[0].side if line is lines.lines[0] else side
     return tuple(found), side
 
 
@@ -231,7 +231,7 @@ def _lift(row: Row, said: Said) -> PatternRow:
     star = next((i for i, item in enumerate(items) if isinstance(item, Starred | Each)), None)
     if star is None:
         return PatternRow(row.start, row.body, (), (), row.end, row.backwards)
-    at = len(row.body) - (len(items) - star)
+    at = _repeat_at(row.body[: len(row.body) - (len(items) - 1 - star)], items[star])
     return PatternRow(
         row.start,
         row.body[:at],
@@ -240,6 +240,16 @@ def _lift(row: Row, said: Said) -> PatternRow:
         row.end,
         row.backwards,
     )
+
+
+def _repeat_at(body: tuple[Node, ...], said: Item) -> int:
+    """Which node repeats, the last of those of an item; of several kinds it has others around it."""
+    if not (isinstance(said, Each) and said.more):
+        return len(body) - 1
+    found = [index for index, node in enumerate(body) if isinstance(node, Repeat)]
+    if not found:
+        raise InputError("no part of it repeats over so few places")
+    return found[-1]
 
 
 def _once(node: Node) -> tuple[Node, ...]:

@@ -149,17 +149,23 @@ def _check_comes_again(way: Way, places: int, lines: Lines, known: Vocabulary) -
 
 def _found(lines: Lines, setup: int, known: Vocabulary) -> Way:
     """The pattern over as many places as its rows come out over, found count by count."""
-    told: dict[int, Told] = {}
+    came: list[int] = []
     failed: dict[int, Fault] = {}
+    before: Told | None = None
     for places in range(1, MOST_TRIED + 1):
         try:
-            told[places] = lifted(lines, places, known)
+            told = lifted(lines, places, known)
         except InputError as error:
             failed[places] = error.faults[0]
-        if len(told) == len(_REPEATS):
-            return _of_two(told, lines, setup, known)
-    if told:
-        raise InputError(_fits(tuple(told)))
+            continue
+        if told == before:
+            return _of_count(places, told, lines, setup, known)
+        before = told
+        came.append(places)
+    if len(came) > 1:
+        raise InputError(f"its rows are not the same over {came[-2]} sts and over {came[-1]}")
+    if came:
+        raise InputError(_fits(tuple(came)))
     furthest = max(failed, key=lambda places: (_reached(failed[places]), -places))
     fault = failed[furthest]
     raise InputError(
@@ -175,15 +181,12 @@ def _reached(fault: Fault) -> tuple[int, ...]:
     return (*found[:1], *(min(place, _FAR) for place in found[1:]))
 
 
-def _of_two(told: Mapping[int, Told], lines: Lines, setup: int, known: Vocabulary) -> Way:
-    """The pattern whose rows come out over two counts, over all that they come out over."""
-    few, many = told
-    if told[few] != told[many]:
-        raise InputError(f"its rows are not the same over {few} sts and over {many}")
-    way = _with_rows(Way(lines.closed, 1, 0, (), setup, colour=lines.colour), told[many])
+def _of_count(places: int, told: Told, lines: Lines, setup: int, known: Vocabulary) -> Way:
+    """The pattern whose rows come out over a count, over all that they come out over."""
+    way = _with_rows(Way(lines.closed, 1, 0, (), setup, colour=lines.colour), told)
     counts = multiples(way, known.stitches, MOST_TRIED)
     if not counts:
-        _check_comes_again(way, many, lines, known)
+        _check_comes_again(way, places, lines, known)
     steps = multiple_of(counts)
     if steps is None:
         raise InputError(_fits(counts))

@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from frogless.errors import InputError
-from frogless.read.spoken import NOTHING, Bare, Changed, Group, Item, Made, Placed, SaidChain
+from frogless.read.spoken import (
+    NOTHING,
+    Bare,
+    Changed,
+    Each,
+    Group,
+    InKind,
+    Item,
+    Made,
+    Placed,
+    SaidChain,
+    SkippedOthers,
+)
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Change, Into, Node, Repeat, Work
+from frogless.rows.nodes import Chain, Change, Into, Node, Repeat, Skip, Work
 
 #: What may stand between two stitches of one place: it takes no place of its own.
 _BETWEEN = (SaidChain, Bare, Made, Changed)
@@ -85,6 +98,27 @@ def _joined(before: tuple[Node, ...], after: tuple[Node, ...]) -> tuple[Node, ..
 
 def _body(node: Work | Into | Repeat) -> tuple[Node, ...]:
     return node.body if isinstance(node, Into) else (node,)
+
+
+def with_others(items: Iterable[Item]) -> Iterator[Item]:
+    """Items with "skip all others" as a part of the "in each" that it follows.
+
+    Raises:
+        InputError: it follows something else.
+    """
+    told = list(items)
+    for index, item in enumerate(told):
+        if isinstance(item, SkippedOthers):
+            if index == 0 or not isinstance(told[index - 1], Each):
+                raise InputError(
+                    '"skip all others" follows what is worked "in each" of some places'
+                )
+            continue
+        skips = isinstance(item, Each) and told[index + 1 : index + 2] == [SkippedOthers()]
+        if skips and isinstance(item, Each):
+            yield replace(item, more=(*item.more, InKind(Skip(), ())))
+        else:
+            yield item
 
 
 def is_worked(item: Item) -> bool:

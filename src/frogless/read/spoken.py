@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from frogless.rows.nodes import Into, Repeat, Work
+from frogless.rows.nodes import Into, Repeat, Skip, Work
 
 Sense = Literal["", "not_counted", "counted", "counted_next", "each_counted", "one_space"]
 Where = Literal["next", "first", "last", "same", "ring", "top"]
@@ -157,6 +157,18 @@ class Counted:
 
 
 @dataclass(frozen=True, slots=True)
+class InKind:
+    """What is worked into each place of some kinds.
+
+    Args:
+        nouns: every kind of place that was named; none: all that were not.
+    """
+
+    node: Work | Into | Skip
+    nouns: tuple[Noun, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Each:
     """The same in each place there is, or in each but the last ones.
 
@@ -165,6 +177,7 @@ class Each:
         remaining: places before them are taken.
         nouns: every kind of place that was named.
         last: the places that it leaves for what follows.
+        more: what is worked into places of other kinds.
     """
 
     stitch: str
@@ -172,6 +185,12 @@ class Each:
     remaining: bool
     nouns: tuple[Noun, ...] = ("st",)
     last: tuple[Counted, ...] = ()
+    more: tuple[InKind, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SkippedOthers:
+    """All places that were not named are passed over."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,6 +240,7 @@ Item = (
     | Placed
     | Evenly
     | Skipped
+    | SkippedOthers
     | Unworked
     | Made
     | Bare

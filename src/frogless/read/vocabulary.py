@@ -125,6 +125,7 @@ def _terminals(
         "CHAIN_SPACE.2": rf"(?:(?:{chain})[\s-]?\d+|\d+-(?:{chain}))[\s-]{space}",
         "CHAIN_TOP.1": rf"(?:{chain})-\d+{_END}",
         "SPACE.2": rf"(?:(?:{chain})[\s-])?{space}",
+        "SKIP_OTHERS.2": rf"(?:{_either(skips)})\s+(?:all\s+)?(?:the\s+)?others?(?:\s+sts?)?{_END}",
         "SKIP.1": rf"(?:{_either(skips)})(?:\s+(?:the\s+)?next)?{_END}",
         **into_terminals(),
     }

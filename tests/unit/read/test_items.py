@@ -6,6 +6,7 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.read.build import read_piece
+from frogless.read.kinds import gathered
 from frogless.rows.nodes import Chain, Into, Leave, Node, Repeat, Skip, Start, Together, Work
 from frogless.stitches.load import dictionary
 
@@ -233,3 +234,25 @@ def test_chain_that_is_skipped_counts_when_it_usually_does() -> None:
 def test_row_is_refused_when_it_is_longer_than_any(text: str) -> None:
     """At once: what it makes is counted and not written out."""
     assert "are the most that are read" in complaint(f"Row 1 (RS): {text}.")
+
+
+def test_places_of_several_kinds_are_worked_when_each_is_named() -> None:
+    """One in each stitch, two in each space; or the spaces alone. What repeats is found."""
+    eyelets = "Row 1 (RS): Sc in first st, [ch 2, skip next st, sc in next 2 sts] 3 times; turn."
+    two = Into((Work(SC, 2),))
+    _, body = row("Row 2 (WS): Sc in each sc and 2 sc in each ch-2 sp across. (13 sc)", eyelets)
+    assert body == (Repeat((Work(SC, 2), two), 3), Work(SC))
+    _, body = row("Row 2 (WS): 2 sc in each ch-2 sp across, skip all others.", eyelets)
+    assert body == (Repeat((Skip(2), two), 3), Skip())
+    assert "place 3 of the row below is a ch-2 sp" in complaint(
+        "Row 2 (WS): Sc in each sc and 2 sc in each ch-3 sp across.", eyelets
+    )
+
+
+def test_what_repeats_is_found_where_least_is_left_to_read() -> None:
+    """The longest run of the shortest part; what stands around it stays."""
+    a, b, c = Work(SC), Work(DC), Skip()
+    assert gathered((a, b, c, b, c, b, c, a)) == (a, Repeat((b, c), 3), a)
+    assert gathered((a, b, c)) == (a, b, c)
+    assert gathered((a, a, a, b)) == (Repeat((a,), 3), b)
+    assert gathered((a, b, b, a, b, b)) == (Repeat((a, Work(DC, 2)), 2),)

@@ -17,6 +17,7 @@ from frogless.read.spoken import (
     Ending,
     FromHook,
     Group,
+    InKind,
     Item,
     Label,
     Made,
@@ -35,7 +36,7 @@ from frogless.read.spoken import (
     Unworked,
 )
 from frogless.read.vocabulary import Vocabulary
-from frogless.rows.nodes import Chain, Change, Into, Repeat, Work
+from frogless.rows.nodes import Chain, Change, Into, Repeat, Skip, Work
 
 SC, DC, BETWEEN = "single_crochet", "double_crochet", "double_crochet_between"
 V = Into((Work(DC), Chain(1), Work(DC)))
@@ -178,6 +179,14 @@ def parsed(text: str, words: Vocabulary) -> Said:
         ("sc in each sc and ch-1 sp across", Each(SC, None, False, ("=single_crochet", "sp1"))),
         ("sc in next 3 dc", Placed(Work(SC, 3), "next", "=double_crochet")),
         ("sc in next dc2tog", Placed(Work(SC), "next", "=double_crochet")),
+        (
+            "sc in each st and 3 sc in each ch-3 sp and ch-2 sp around",
+            Each(SC, None, False, more=(InKind(Into((Work(SC, 3),)), ("sp3", "sp2")),)),
+        ),
+        (
+            "V-st in each ch-1 sp to last st, skip all others",
+            Each("", V, False, ("sp1",), (Counted(1),), (InKind(Skip(), ()),)),
+        ),
         ("dc in top of ch-3", Placed(Work(DC), "top", chains=3)),
         ("2 dc in top of the turning ch", Placed(Into((Work(DC, 2),)), "top")),
         ("dc in tch", Placed(Work(DC), "top")),
@@ -244,6 +253,7 @@ def test_words_become_other_items_when_they_are_taken_together(
         ),
         ("(dc in next st, ch 1) in next st", "list what is worked into that one place"),
         ("0 dc in next st", "write that it is skipped"),
+        ("sc in next st, skip all others", 'follows what is worked "in each" of some places'),
         ("ch 3 (counts as dc and ch-3 sp)", "of 3 chains, 3 cannot be a space"),
         ("sc in next 1000000000 sts", "1000000000 is more than 99999"),
         ("W-st in next st", '"W-st" is not understood; did you mean "y-st" or "v-st"'),

@@ -88,6 +88,22 @@ def test_uk_rows_are_found_as_the_same_pattern() -> None:
     assert (us.multiple, us.offset) == (2, 0)
 
 
+def test_places_are_told_by_kind_when_they_are_of_several() -> None:
+    """As for an edging: one in each stitch, three in each space; or a shell in each space alone."""
+    arches = "Rnd 1: Ch 1 (does not count as a st), *sc in next 2 sts, ch 3, skip next 2 sts; rep from * around."
+    filled = found(
+        arches, "Rnd 2: Ch 1, sc in each sc and 2 sc in each ch-3 sp around.", closed=True
+    )
+    assert (filled.multiple, filled.offset) == (4, 0)
+    assert filled.rows[1].repeat == (Work(SC, 2), Into((Work(SC, 2),)))
+    shells = found(
+        arches, "Rnd 2: Ch 1, (2 dc, ch 1, 2 dc) in each ch-3 sp around, skip all others.",
+        "Rnd 3: Ch 1, sc in each dc around, skip all others.", closed=True,
+    )  # fmt: skip
+    assert shells.rows[1].repeat == (Skip(2), Into((Work(DC, 2), Chain(1), Work(DC, 2))))
+    assert shells.rows[2].repeat == (Work(SC, 2), Skip(), Work(SC, 2))
+
+
 def test_repeat_of_a_stated_number_does_not_grow() -> None:
     """ "Two more times" is three, however wide the work is."""
     way = read(
