@@ -90,7 +90,7 @@ def _pattern(entry: PatternEntry) -> Iterator[str]:
         )
         yield f"May be changed: {', '.join(told)}.\n"
     for way in ways(entry):
-        yield f"{how_it_works(way).capitalize()}; {yarn_told(cost(way, dictionary()))}.\n"
+        yield f"{how_it_works(way).capitalize()}; {yarn_told(cost(way, dictionary()), 'us')}.\n"
         yield from _fenced(say_way(way, dictionary(), "us"))
         if again := again_told(way):
             yield f"{again}\n"

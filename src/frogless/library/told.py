@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from frogless.errors import InputError
-from frogless.library.cost import Cost, cost
+from frogless.library.cost import SINGLE, Cost, cost
 from frogless.library.find import Found, find, plain
 from frogless.library.items import Fit, Item, Kind, Name, edging_fits, fits, stated, ways
 from frogless.read.motifs import motif
@@ -90,9 +90,16 @@ def again_told(way: Way) -> str:
     return f"Repeat {name}s {first} {'and' if last == first + 1 else 'to'} {last}."
 
 
-def yarn_told(found: Cost) -> str:
+def yarn_told(found: Cost, terms: Dialect) -> str:
     """What a pattern costs in yarn, in words."""
-    return f"{found.yarn:.2f} times the yarn of single crochet over the same area"
+    single = dictionary()[SINGLE].terms[terms].name
+    return f"{found.yarn:.2f} times the yarn of {single} over the same area"
+
+
+def _from(basis: str, source: str, terms: Dialect) -> str:
+    """Where it comes from. Sources are kept in US terms, and say so where the reader's are others."""
+    kept = "" if terms == "us" else " (in US terms)"
+    return f"{basis}{kept}: {source}"
 
 
 def _is_named(item: Item, words: str, terms: Dialect) -> bool:
@@ -204,10 +211,10 @@ def _stitch_in_full(item: Item, terms: Dialect) -> Iterator[str]:
         counts = {"yes": "counts", "no": "does not count", "varies": "counts for some designers"}
         told_ = counts.get(stitch.chain_counts, "")
         yield f"usual turning chain: {stitch.turning_chain}" + (f", {told_}" if told_ else "")
-    height = stitch.height
+    height, single = stitch.height, dictionary()[SINGLE].terms[terms].name
     yield (
-        f"height against single crochet: {height.typical:g} ({height.low:g} to {height.high:g}); "
-        f"{stitch.basis}: {stitch.source}"
+        f"height against {single}: {height.typical:g} ({height.low:g} to {height.high:g}); "
+        + _from(stitch.basis, stitch.source, terms)
     )
 
 
@@ -219,13 +226,13 @@ def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     for way in ways(entry):
         found = cost(way, dictionary())
         yield ""
-        yield f"{how_it_works(way).capitalize()}; {yarn_told(found)} (derived)"
+        yield f"{how_it_works(way).capitalize()}; {yarn_told(found, terms)} (derived)"
         yield from say_way(way, dictionary(), terms)
         yield from filter(None, [again_told(way)])
     if entry.note:
         yield entry.note
     yield ""
-    yield f"{entry.basis}: {entry.source}"
+    yield _from(entry.basis, entry.source, terms)
 
 
 def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
@@ -242,7 +249,7 @@ def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     if made.note:
         yield made.note
     yield ""
-    yield f"{made.basis}: {made.source}"
+    yield _from(made.basis, made.source, terms)
 
 
 def edging_ways(made: Edging) -> Iterator[Way]:
@@ -284,7 +291,7 @@ def _motif_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     if entry.note:
         yield entry.note
     yield ""
-    yield f"{entry.basis}: {entry.source}"
+    yield _from(entry.basis, entry.source, terms)
 
 
 def _join_in_full(item: Item, terms: Dialect) -> Iterator[str]:
@@ -293,7 +300,7 @@ def _join_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     yield f"Hold the pieces {join.held}; with a {join.tool}."
     yield say_join(join, terms)
     yield ""
-    yield f"{join.basis}: {join.source}"
+    yield _from(join.basis, join.source, terms)
 
 
 def _may_be_changed(parameters: Mapping[str, edgings.Parameter]) -> Iterator[str]:

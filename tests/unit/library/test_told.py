@@ -23,6 +23,15 @@ def test_one_thing_is_told_in_full_in_the_terms_asked_for() -> None:
     assert "drape:" in text
 
 
+def test_measures_are_named_in_the_terms_asked_for() -> None:
+    """What yarn and height are held against is a double crochet in the UK; sources say they are US."""
+    assert "times the yarn of double crochet over the same area" in told("moss", "uk")
+    assert "times the yarn of single crochet over the same area" in told("moss", "us")
+    assert "height against double crochet: 1.9" in told("popcorn", "uk")
+    assert "common-practice (in US terms): a single, a chain" in told("moss", "uk")
+    assert "common-practice: a single, a chain" in told("moss", "us")
+
+
 def test_name_in_the_terms_asked_for_is_meant_first() -> None:
     """A double crochet is a single crochet to whoever asks in UK terms."""
     assert told("double crochet", "uk").startswith("double crochet (dc) [single_crochet]")
