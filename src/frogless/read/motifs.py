@@ -8,31 +8,25 @@ from dataclasses import dataclass, replace
 from functools import cache
 from types import MappingProxyType
 
-import numpy as np
-
 from frogless.errors import InputError, Place
 from frogless.fabric.expand import expand
-from frogless.fabric.model import RowFabric
 from frogless.read.ground import Stretch, places_made
+from frogless.read.motif_rounds import Values, check_count, corner_spaces, flatness, misused, unlike
 from frogless.read.parse import parse_row
 from frogless.read.recover import Heard, rows_of
 from frogless.read.spoken import SaidAgain
-from frogless.read.vocabulary import CHAIN, Vocabulary, vocabulary
-from frogless.rows.count import worked
+from frogless.read.vocabulary import Vocabulary, vocabulary
 from frogless.rows.nodes import Base, Node, Piece, Program, Repeat, Row
 from frogless.stitches.load import dictionary
-from frogless.stitches.model import Dialect, Ratio, Stitch
-from frogless.stitches.motifs import Flatness, MotifEntry, flat_growth, motif_named
+from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.motifs import Flatness, MotifEntry, motif_named
 from frogless.stitches.sums import whole
 
 #: A motif larger than this is a blanket; more rounds are worked as the last of them.
 MOST_ROUNDS = 60
 #: What is worked fewer times than this is told without brackets.
 LEAST_REPEATED = 2
-#: Shapes without corners, whose girth grows by 2 pi times the height of a round: an oval's too.
-ROUND = frozenset({"circle", "oval"})
 _SUM = re.compile(r"\{([^{}]*)\}")
-Values = Mapping[str, int]
 _NO_VALUES: Values = MappingProxyType({})
 
 
@@ -138,13 +132,18 @@ def read_motif(
     made = Motif(entry, piece, (), None, chain=chain)
     fabric = expand(made.program, stitches).pieces[piece.name]
     for line, row in zip(told[-len(fabric) :], fabric, strict=True):
-        for fault in (*_misused(row), *_unlike(entry, row, line.round, known, values)):
+        for fault in (*misused(row), *unlike(entry, row, line.round, known, values)):
             raise InputError(fault, _place(line))
     counts = tuple(row.count for row in piece.rows if row.number)
     for number, count in enumerate(counts, start=1):
-        _check_count(entry, number, count, values)
-    corners = _corner_spaces(entry, piece.rows[-1], known)
-    return replace(made, counts=counts, flatness=_flatness(entry, known, values), corners=corners)
+        check_count(entry, number, count, values)
+    long = _told(entry, entry.own_rounds + 2 * entry.period, values)
+    return replace(
+        made,
+        counts=counts,
+        corners=corner_spaces(entry, piece.rows[-1], known),
+        flatness=flatness(entry, _pieces(entry, long, known)[1].rows, known),
+    )
 
 
 def named(made: Motif, name: str) -> Motif:
@@ -248,99 +247,3 @@ def _fastened(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 def _place(line: _Told) -> Place:
     where = f"rnd {line.round}" if line.round else "foundation"
     return Place(key=f"line {line.line}, {where}")
-
-
-# The proof
-
-
-def _misused(row: RowFabric) -> Iterator[str]:
-    """What is wrong with the places of a round; what it states and what it leaves."""
-    if row.overrun:
-        there = row.order.size
-        yield f"it asks for {there + row.overrun} places, and the round below leaves {there}"
-    ways = (row.used > 0).astype(np.int32) + row.skipped + row.left
-    met = ways[row.order]
-    if not row.overrun and (met != 1).any():
-        at = int(np.flatnonzero(met != 1)[0])
-        yield f"place {at + 1} of the round below is neither worked into nor skipped"
-    if row.row.count != row.places:
-        yield f"it states {row.row.count} places and leaves {row.places}"
-
-
-def _unlike(
-    entry: MotifEntry, row: RowFabric, number: int, known: Vocabulary, values: Values
-) -> Iterator[str]:
-    """Where a round is not the same at all of its corners, petals or points."""
-    points = whole(entry.points, values)
-    if points < 2 or not number:
-        return
-    seen = _around(row, known)
-    each, over = divmod(len(seen), points)
-    if over:
-        yield f"it leaves {len(seen)} places, which {points} points do not share evenly"
-    for at, what in enumerate(seen[:-each] if not over else ()):
-        if what != seen[at + each]:
-            yield f"it is not the same {points} times: place {at + 1} differs from {at + each + 1}"
-            return
-
-
-def _around(row: RowFabric, known: Vocabulary) -> list[tuple[str, int]]:
-    """Each place that a round leaves: what it is, and how many share the place it stands on."""
-    made = places_made(row.row, known.stitches, closed=True)
-    # What made a stitch is left aside: a turning chain stands in for a stitch of another name.
-    kinds = [kind.partition("=")[0] for kind in made]
-    below = row.first[row.made_by].tolist()
-    return [
-        (kind, below.count(on) if on >= 0 else 0) for kind, on in zip(kinds, below, strict=True)
-    ]
-
-
-def _check_count(entry: MotifEntry, number: int, count: int, values: Values) -> None:
-    if not entry.count or number < entry.count_from:
-        return
-    told = whole(entry.count, {**values, "r": number})
-    if told != count:
-        raise InputError(
-            f'count "{entry.count}" gives {told} places in rnd {number}, which leaves {count}'
-        )
-
-
-def _corner_spaces(entry: MotifEntry, row: Row, known: Vocabulary) -> tuple[int, ...]:
-    """The longest chain spaces of a round, if there are as many as corners."""
-    kinds = places_made(row, known.stitches, closed=True)
-    sizes = {at: int(kind[2:]) for at, kind in enumerate(kinds) if kind.startswith("sp")}
-    longest = [at for at, size in sizes.items() if size == max(sizes.values())]
-    return tuple(longest) if len(longest) == entry.corners else ()
-
-
-# How it lies
-
-
-def _flatness(entry: MotifEntry, known: Vocabulary, values: Values) -> Flatness | None:
-    if not entry.grows or not (entry.corners or entry.shape in ROUND):
-        return None
-    last = entry.own_rounds + 2 * entry.period
-    rows = _pieces(entry, _told(entry, last, values), known)[1].rows
-    growth = (_girth(rows[-1], known) - _girth(rows[-1 - entry.period], known)) / entry.period
-    stitch = _most(rows[-entry.period :], known)
-    shape = stitch.height_over_width
-    if shape is None:
-        return None
-    factor = flat_growth(entry.corners)
-    flat = Ratio(factor * shape.low, factor * shape.typical, factor * shape.high)
-    return Flatness(stitch.key, growth, flat, entry.corners)
-
-
-def _girth(row: Row, known: Vocabulary) -> float:
-    """Of a round, in widths of a stitch: a chain is as wide as a stitch, a picot has no width."""
-    own = 1.0 if row.start.counts and row.start.chains else 0.0
-    return own + sum(
-        times * known.stitches[key].width.typical for key, times in worked(row.body).items()
-    )
-
-
-def _most(rows: Sequence[Row], known: Vocabulary) -> Stitch:
-    """The stitch that most of some rounds is made of."""
-    total = sum((worked(row.body) for row in rows), start=worked(()))
-    total.pop(CHAIN, None)
-    return known.stitches[max(total, key=lambda key: total[key])]
