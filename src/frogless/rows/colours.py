@@ -40,7 +40,8 @@ def colours_of(program: Program) -> tuple[str, ...]:
     """The letters of all colours that are worked in, in order; none when there is one colour."""
     begun = {piece.colour for piece in program.pieces}
     rows = (row for piece in program.pieces for row in piece.rows)
-    return tuple(sorted((begun | {c.colour for row in rows for c in changes(row.body)}) - {""}))
+    met = (node for row in rows for node, _ in nodes(row.body))
+    return tuple(sorted((begun | {n.colour for n in met if isinstance(n, Change)}) - {""}))
 
 
 def threads(program: Program) -> tuple[Thread, ...]:
