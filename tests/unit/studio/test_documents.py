@@ -15,6 +15,7 @@ from frogless.studio.drafting.fields import (
     WHY,
     Group,
     body_groups,
+    pattern_of,
     respelled,
     swatch_groups,
     swatch_stitches,
@@ -171,3 +172,27 @@ def test_name_is_found_in_a_document_or_the_fault_told() -> None:
     assert documents.name_in("") == ""
     with pytest.raises(InputError, match="not valid TOML"):
         documents.name_in("=")
+
+
+def test_design_in_patterns_asks_for_their_repeats() -> None:
+    """Each grade of its fans has a reading of its own; those that are there already are folded."""
+    fans = [f"swatch-fan_arches({inside})-repeats" for inside in ("half=4", "half=5", "half=6")]
+    asked = names(swatch_groups(design("bellflower-skirt"), {}), needed=True)
+    assert set(fans) <= asked
+    assert "swatch-square_mesh()-repeats" in names(swatch_groups(design("sluice-top"), {}))
+    filled = {"swatch-square_mesh()-repeats": "13"}
+    group = swatch_groups(None, filled)[-2]
+    assert (group.title, group.folded) == ("Square mesh", True)
+
+
+def test_reading_in_a_pattern_is_written_with_its_numbers() -> None:
+    """And a field whose name has no numbers is refused in a sentence."""
+    values = {
+        "swatch-name": "mine", "swatch-hook": "4", "swatch-state": "washed",
+        "swatch-fan_arches(half=5)-repeats": "4", "swatch-fan_arches(half=5)-width": "26",
+    }  # fmt: skip
+    written = documents.swatch_document(values, swatch_groups(None, values)).text
+    for line in ('pattern = "fan_arches"', "repeats = 4", 'width = "26 cm"', "half = 5"):
+        assert line in written
+    with pytest.raises(InputError, match="no stitch pattern with its numbers"):
+        pattern_of("fan_arches(half=many)")

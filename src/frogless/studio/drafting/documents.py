@@ -18,9 +18,13 @@ from frogless.body.measurements import Body
 from frogless.errors import InputError
 from frogless.files import read_document
 from frogless.studio.drafting.fields import (
+    PATTERN_READING,
     Group,
     Values,
     body_groups,
+    is_pattern,
+    pattern_of,
+    pattern_token,
     respelled,
     swatch_groups,
     units_of,
@@ -75,11 +79,12 @@ def swatch_document(values: Values, groups: Iterable[Group]) -> Written:
     filled = _filled(values, groups, "swatch-")
     stitches = dict.fromkeys(name.partition("-")[0] for name in names if "-" in name)
     readings = [reading for stitch in stitches for reading in _readings(stitch, filled)]
+    plain = [stitch for stitch in stitches if not is_pattern(stitch)]
     weighed = (stitch for stitch in stitches if f"{stitch}-mass" in filled)
     table: dict[str, Any] = {
         "format": "frogless-swatch/1",
         "name": filled.get("name", ""),
-        "stitch": values.get("swatch-main") or next(weighed, next(iter(stitches))),
+        "stitch": values.get("swatch-main") or next(weighed, plain[0]),
         "hook": filled.get("hook", ""),
         "yarn": _yarn(filled),
         "reading": [{k: value for k, (value, _) in r.items() if value != ""} for r in readings],
@@ -109,6 +114,9 @@ def _readings(stitch: str, filled: Mapping[str, str]) -> Iterator[Reading]:
         name = f"{stitch}-{part}"
         return _number(filled.get(name, "")), f"swatch-{name}"
 
+    if is_pattern(stitch):
+        yield from _in_pattern(stitch, {part: one(part) for part in PATTERN_READING}, filled)
+        return
     plain = {part: one(part) for part in PLAIN}
     if any(value != "" for value, _ in plain.values()):
         state = (filled.get("state", ""), "swatch-state")
@@ -118,6 +126,16 @@ def _readings(stitch: str, filled: Mapping[str, str]) -> Iterator[Reading]:
         hung |= {count: one(count) for key, (count, _) in HUNG.items() if key in hung and count}
         place = f"swatch-{stitch}-hung_height"
         yield {"state": ("hung", place), "stitch": (stitch, place), **hung}
+
+
+def _in_pattern(token: str, read: Reading, filled: Mapping[str, str]) -> Iterator[Reading]:
+    """The reading of a stitch pattern; none of one that was left empty."""
+    if all(value == "" for value, _ in read.values()):
+        return
+    key, numbers = pattern_of(token)
+    place = f"swatch-{token}-repeats"
+    state = (filled.get("state", ""), "swatch-state")
+    yield {"state": state, "pattern": (key, place), "parameters": (numbers or "", place), **read}
 
 
 def body_values(text: str, units: Units) -> Values | None:
@@ -166,8 +184,12 @@ def swatch_values(text: str, units: Units) -> Values | None:
 
 
 def _reading_values(reading: dict[str, Any], main: str) -> dict[str, str]:
-    stitch = stitch_key(reading.pop("stitch", main))
     state = reading.pop("state")
+    if "pattern" in reading:
+        token = pattern_token(reading.pop("pattern"), reading.pop("parameters", {}))
+        values = {f"swatch-{token}-{key}": str(value) for key, value in reading.items()}
+        return values | {"swatch-state": state}
+    stitch = stitch_key(reading.pop("stitch", main))
     names = {key: part for key, (_, part) in HUNG.items()} if state == "hung" else {}
     values = {
         f"swatch-{stitch}-{names.get(key, key)}": str(value) for key, value in reading.items()

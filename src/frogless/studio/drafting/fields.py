@@ -5,14 +5,17 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from frogless.body.estimate import estimates
 from frogless.body.measurements import known_measurements
-from frogless.design.document import Design, tubes
+from frogless.design.document import Design, PiecesDesign, tubes
+from frogless.design.pieces.panel import PanelChoice
 from frogless.draft import needed
 from frogless.errors import InputError, Place
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
+from frogless.stitches.patterns import patterns
 from frogless.swatch import yarn_ranges
 from frogless.swatch_file import STITCH_NAMES
 from frogless.units import Units
@@ -144,6 +147,9 @@ def swatch_groups(
     for stitch, is_needed in swatch_stitches(design, values).items():
         name = dictionary()[stitch].terms[dialect].name
         groups += _stitch_groups(stitch, name[:1].upper() + name[1:], is_needed)
+    for token, is_needed in pattern_readings(design, values).items():
+        read = _reading(token, PATTERN_READING, is_needed)
+        groups.append(Group(_pattern_title(token), read, folded=not is_needed))
     return (*groups, Group("Yarn", _YARN, folded=True))
 
 
@@ -164,13 +170,70 @@ def swatch_stitches(design: Design | None, values: Values) -> dict[str, bool]:
     return stitches or {"double_crochet": True}
 
 
+def pattern_readings(design: Design | None, values: Values) -> dict[str, bool]:
+    """Stitch patterns to be read in a swatch, each with its numbers, and whether the design needs it."""
+    found: dict[str, bool] = {}
+    for section in _sections(design):
+        grades: tuple[dict[str, int], ...] = getattr(section, "grades", ()) or ({},)
+        for numbers in grades if section.pattern else ():
+            found[pattern_token(section.pattern, {**section.parameters, **numbers})] = True
+    for name in values:
+        token = name.removeprefix("swatch-").partition("-")[0]
+        if is_pattern(token) and values[name]:
+            found.setdefault(token, False)
+    return found
+
+
+def _sections(design: Design | None) -> Iterator[Any]:
+    """The sections of a design that may be in a stitch pattern."""
+    if design is None:
+        return
+    yield from (section for tube in tubes(design) for section in tube.section)
+    if isinstance(design, PiecesDesign):
+        for piece in design.piece:
+            if isinstance(piece, PanelChoice):
+                yield from piece.section
+
+
+def pattern_token(pattern: str, numbers: Mapping[str, int]) -> str:
+    """A pattern with its numbers as one word of a field's name: "fan_arches(half=5)"."""
+    return f"{pattern}({','.join(f'{k}={n}' for k, n in sorted(numbers.items()))})"
+
+
+def is_pattern(token: str) -> bool:
+    """Whether a word of a field's name is a stitch pattern, and not a stitch."""
+    return token.endswith(")") and "(" in token
+
+
+def pattern_of(token: str) -> tuple[str, dict[str, int]]:
+    """The key of a pattern and its numbers.
+
+    Raises:
+        InputError: what stands for a number is none.
+    """
+    key, _, inside = token.removesuffix(")").partition("(")
+    numbers = (part.partition("=") for part in inside.split(",") if part)
+    try:
+        return key, {name: int(number) for name, _, number in numbers}
+    except ValueError:
+        raise InputError(f'"{token}" is no stitch pattern with its numbers') from None
+
+
+def _pattern_title(token: str) -> str:
+    key, _, inside = token.removesuffix(")").partition("(")
+    name = patterns()[key].names["us"] if key in patterns() else key.replace("_", " ")
+    told = f"{name[:1].upper()}{name[1:]}"
+    return f"{told}, {inside.replace('=', ' ').replace(',', ', ')}" if inside else told
+
+
 def _has_band(design: Design) -> bool:
     return any(t.waist is not None and t.waist.kind == "ribbed band" for t in tubes(design))
 
 
 def _stitch_groups(stitch: str, title: str, needed: bool) -> Iterator[Group]:
     read = _reading(stitch, FIRST, needed)
-    more = _reading(stitch, [part for part in READING if part not in FIRST])
+    others = [part for part in READING if part not in (*FIRST, "repeats")]
+    more = _reading(stitch, others)
     if needed:
         yield Group(title, read)
         yield Group(f"{title}: weighed, stretched, hung", more, folded=True)
@@ -181,6 +244,7 @@ def _stitch_groups(stitch: str, title: str, needed: bool) -> Iterator[Group]:
 READING = {
     "stitches": ("Stitches", "", "Counted over the width below; halves may be counted: 27 1/2."),
     "width": ("Width of these stitches", "size", "10 cm (4 in) or more."),
+    "repeats": ("Repeats", "", "Of the stitch pattern, whole ones, counted over the width below."),
     "rows": ("Rows", "", "Counted over the height below."),
     "height": ("Height of these rows", "size", "10 cm (4 in) or more."),
     "mass": ("Mass", "mass", "Of just these stitches and rows; tells how much yarn you use."),
@@ -191,6 +255,7 @@ READING = {
 }  # fmt: skip
 """What is read of one stitch in a swatch: label, unit, how."""
 
+PATTERN_READING = ("repeats", "width", "rows", "height")
 FIRST = ("stitches", "width", "rows", "height")
 
 
