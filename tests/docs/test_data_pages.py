@@ -47,6 +47,18 @@ def test_every_key_of_a_stitch_is_explained() -> None:
     assert told == set(KEYS)
 
 
+def test_every_key_of_a_stitch_pattern_is_explained() -> None:
+    """All that stand in the data, of the pattern and of its rows; no other."""
+    used: set[str] = set()
+    for file in (ROOT / "src/frogless/stitches/data/patterns").glob("*.toml"):
+        for entry in tomllib.loads(file.read_text(encoding="utf-8")).values():
+            used |= entry.keys()
+            used.update(*(entry[way].keys() for way in ("rows", "rounds") if way in entry))
+    cells = [first for first, *_ in rows(part(STITCHES, "## Stitch patterns"))]
+    told = {key for cell in cells for key in re.findall(r"`(\w+)`", cell)}
+    assert told == used
+
+
 def test_every_motion_of_a_stitch_is_explained() -> None:
     """With a number where it takes one."""
     told = [cells[0] for cells in rows(part(STITCHES, "### Motions"))][1:]
