@@ -199,7 +199,7 @@ def _main_gauge(drafted: Drafted) -> str:
         rows=_figure(span / main.height.value), stitch=drafted.short(main.stitch),
         span=say(drafted, f"span_{units}"), state=say(drafted, f"state_{main.state}"),
         hook=hook_size(drafted, basis.hook), percent=_figure(100 * main.width.relative),
-        girth=show_length(widest.uncertainty, units) if widest else "",
+        girth=show_length(widest.value * main.width.relative, units) if widest else "",
     )  # fmt: skip
 
 
