@@ -9,7 +9,15 @@ from typing import Any
 from frogless.because import Because
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import GoingOn, LandmarkFit
-from frogless.plan.model import Evidence, JoinPlan, Landmark, Measure, PiecePlan, SectionPlan
+from frogless.plan.model import (
+    Evidence,
+    JoinPlan,
+    Landmark,
+    Measure,
+    PatternPlan,
+    PiecePlan,
+    SectionPlan,
+)
 from frogless.publish.colours import name_of
 from frogless.publish.drafted import Drafted
 from frogless.rows.colours import begun_in
@@ -143,6 +151,8 @@ def _section(section: SectionPlan) -> Json:
         "shape": describe_fullness(section.fullness),
         "fullness": round(section.fullness, 4),
     }
+    if section.pattern is not None:
+        data["pattern"] = _pattern(section.pattern)
     if section.because.steps:
         data["because"] = because_data(section.because)
     if (chosen := section.chosen) is not None:
@@ -157,6 +167,31 @@ def _section(section: SectionPlan) -> Json:
     if section.evidence is not None:
         data["evidence"] = _evidence(section.evidence, section.first_round - 1)
     return data
+
+
+def _pattern(plan: PatternPlan) -> Json:
+    """The stitch pattern of a section, and its stretches between rows that change the count."""
+    bands = [
+        {
+            "first_row": band.first_round,
+            "last_row": band.last_round,
+            "base": band.base,
+            "repeats": band.repeats,
+            "column": band.column,
+        }
+        for band in plan.bands
+    ]
+    return {
+        "key": plan.key,
+        "parameters": dict(plan.parameters),
+        "multiple": plan.multiple,
+        "offset": plan.offset,
+        "row_repeat": plan.row_repeat,
+        "shape_by": plan.shape_by,
+        "columns": plan.columns,
+        "base_rows": list(plan.based),
+        "bands": bands,
+    }
 
 
 def _evidence(evidence: Evidence, above: int) -> Json:
