@@ -10,9 +10,8 @@ from dataclasses import dataclass, replace
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.read.edges import read_along, read_stretches
 from frogless.read.ground import Done, Stretch, plain, stretch_of
-from frogless.read.parse import parse_row, parse_spread
+from frogless.read.parse import AnySaid, parse_row, parse_spread
 from frogless.read.recover import Heard, rows_of
-from frogless.read.spoken import Said, SaidAgain
 from frogless.read.vocabulary import Vocabulary, vocabulary
 from frogless.rows.nodes import Base, Piece, Program, Seam
 from frogless.rows.spread import even_spread
@@ -197,9 +196,9 @@ def _piece(
 
 def _parsed(
     block: Sequence[_TextLine], closed: bool, known: Vocabulary, file: str
-) -> list[tuple[_TextLine, Said | SaidAgain | str]]:
+) -> list[tuple[_TextLine, AnySaid | str]]:
     """Every line parsed, a section line as its name; all faults told together."""
-    parsed: list[tuple[_TextLine, Said | SaidAgain | str]] = []
+    parsed: list[tuple[_TextLine, AnySaid | str]] = []
     faults: list[Fault] = []
     for line in block:
         try:
@@ -212,7 +211,7 @@ def _parsed(
     return parsed
 
 
-def _said(line: _TextLine, closed: bool, known: Vocabulary) -> Said | SaidAgain:
+def _said(line: _TextLine, closed: bool, known: Vocabulary) -> AnySaid:
     said = parse_row(line.text, known)
     if said.label.kind == ("row" if closed else "round"):
         way = "rounds" if closed else "rows"

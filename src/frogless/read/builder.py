@@ -37,6 +37,7 @@ from frogless.read.spoken import (
     Said,
     SaidAgain,
     SaidChain,
+    SaidSame,
     SameStart,
     Skipped,
     SkippedOthers,
@@ -100,6 +101,10 @@ class _Builder(Transformer[Token, Any]):
     def repeated(self, parts: list[Any]) -> SaidAgain:
         label, (first, last, times), *stated = parts
         return SaidAgain(label, first, last, times, stated[0][1] if stated else None)
+
+    def same_as(self, parts: list[Any]) -> SaidSame:
+        label, _, source, *stated = parts
+        return SaidSame(label, int(source), stated[0][1] if stated else None)
 
     def again(self, parts: list[Token]) -> tuple[int, int, int]:
         numbers = [int(part) for part in parts if part.type == "NUMBER"]

@@ -10,11 +10,13 @@ from frogless.errors import InputError
 from frogless.read.builder import built
 from frogless.read.grammar import parser
 from frogless.read.guess import not_understood
-from frogless.read.spoken import Said, SaidAgain
+from frogless.read.spoken import Said, SaidAgain, SaidSame
 from frogless.read.vocabulary import Vocabulary
 
+AnySaid = Said | SaidAgain | SaidSame
 
-def parse_row(text: str, vocabulary: Vocabulary) -> Said | SaidAgain:
+
+def parse_row(text: str, vocabulary: Vocabulary) -> AnySaid:
     """What a line says.
 
     Raises:
@@ -22,7 +24,7 @@ def parse_row(text: str, vocabulary: Vocabulary) -> Said | SaidAgain:
             a guess.
     """
     result = _parse(text, "row", vocabulary)
-    if not isinstance(result, Said | SaidAgain):
+    if not isinstance(result, AnySaid):
         raise TypeError(f"a row was parsed as {result!r}")
     return result
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.errors import Fault, InputError, Place
 from frogless.read.build import BEGIN_COLOUR
 from frogless.read.ground import plain
 from frogless.read.parse import parse_row
-from frogless.read.recover import Heard, check_skipped, rows_of, skipped_count
+from frogless.read.recover import Heard, as_earlier, check_skipped, rows_of, skipped_count
 from frogless.read.spoken import (
     Across,
     Backwards,
@@ -23,6 +24,7 @@ from frogless.read.spoken import (
     Said,
     SaidAgain,
     SaidChain,
+    SaidSame,
     SameStart,
     Starred,
     Unworked,
@@ -36,6 +38,12 @@ from frogless.stitches.pattern_rows import PatternRow
 #: More than a pattern has: what is longer is refused before it is read.
 MOST_LINES, MOST_LETTERS = 200, 40_000
 
+#: A last line that says which rows come again, "Rep rows 2 and 3 for pattern."
+_AGAIN = re.compile(
+    r"rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+(?P<first>\d{1,4})"
+    r"(?:\s*(?:and|to|[–-])\s*(?P<last>\d{1,4}))?(?:\s+for\s+(?:the\s+)?(?:pattern|patt))?\.?",
+    re.IGNORECASE,
+)
 #: What says how a row starts, and is no node of its body.
 _STARTS = (Across, Backwards, FromHook, NoTurningChain, Older, SameStart)
 
@@ -55,11 +63,16 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Lines:
-    """The lines of a pattern, and the colour it begins with."""
+    """The lines of a pattern, and the colour it begins with.
+
+    Args:
+        again: the row from which they were said to come again; None when nobody said.
+    """
 
     lines: tuple[Line, ...]
     closed: bool
     colour: str = ""
+    again: int | None = None
 
     def named(self, number: int) -> str:
         """A row by its number: "Row 2", "Rnd 2"."""
@@ -85,14 +98,18 @@ def pattern_lines(text: str, known: Vocabulary, *, closed: bool) -> Lines:
             "repeats once"
         )
     colour, found, faults = "", list[Line](), list[Fault]()
+    again: int | None = None
     for number, line in enumerate(text.strip().splitlines(), start=1):
-        if begun := BEGIN_COLOUR.fullmatch(line.strip()):
-            colour = begun["letter"].upper()
-        elif line.strip():
-            try:
-                found.append(Line(number, _said(line.strip(), known, closed=closed)))
-            except InputError as error:
-                faults += error.at(Place(key=f"line {number}")).faults
+        place = Place(key=f"line {number}")
+        try:
+            if begun := BEGIN_COLOUR.fullmatch(line.strip()):
+                colour = begun["letter"].upper()
+            elif repeated := _AGAIN.fullmatch(line.strip()):
+                again = _comes_again(repeated, found)
+            elif line.strip():
+                found.append(Line(number, _said(line.strip(), known, found, closed=closed)))
+        except InputError as error:
+            faults += error.at(place).faults
     if faults:
         raise InputError.of(faults)
     if not found:
@@ -100,7 +117,7 @@ def pattern_lines(text: str, known: Vocabulary, *, closed: bool) -> Lines:
         raise InputError(f'it has no rows; write each on a line of its own, "{way}"')
     first = _from_hook(found[0], known)
     told = _ended((first, *found[1:]), closed=closed)
-    return Lines(told, closed, first.said.colour or colour)
+    return Lines(told, closed, first.said.colour or colour, again)
 
 
 def lifted(lines: Lines, places: int, known: Vocabulary) -> tuple[tuple[PatternRow, ...], Side]:
@@ -127,8 +144,26 @@ def lifted(lines: Lines, places: int, known: Vocabulary) -> tuple[tuple[PatternR
 # Lines
 
 
-def _said(text: str, known: Vocabulary, *, closed: bool) -> Said:
+def _comes_again(told: re.Match[str], found: Sequence[Line]) -> int:
+    """From which row on the rows come again, up to the last."""
+    first, last = int(told["first"]), int(told["last"] or told["first"])
+    numbers = [number for line in found for number in _numbers(line)]
+    if not numbers or not numbers[0] <= first <= last == numbers[-1]:
+        raise InputError(
+            "the rows that come again are the last ones"
+            + (f", up to row {numbers[-1]}" if numbers else ", and stand before this line")
+        )
+    return first
+
+
+def _numbers(line: Line) -> range:
+    return range(line.said.label.first, line.said.label.last + 1)
+
+
+def _said(text: str, known: Vocabulary, found: Sequence[Line], *, closed: bool) -> Said:
     said = parse_row(text, known)
+    if isinstance(said, SaidSame):
+        said = as_earlier(said, {n: line.said for line in found for n in _numbers(line)})
     if isinstance(said, SaidAgain):
         raise InputError("write the rows once, without repeating them")
     if said.label.kind == "foundation":

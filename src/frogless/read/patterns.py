@@ -118,15 +118,23 @@ def _stated(lines: Lines, way: Way, known: Vocabulary) -> Way:
     ways = [lifted(lines, way.places(max(n, way.least)), known) for n in _REPEATS]
     if ways[0] != ways[1]:
         raise InputError("its rows are not the same over two repeats and over three")
-    way = _with_rows(way, ways[0])
+    way = _with_rows(way, ways[0], lines)
     for repeats in (way.least, *_REPEATS):
         _check_comes_again(way, way.places(repeats), lines, known)
     _check_keeps_its_count(way, way.places(way.least), known)
     return way
 
 
-def _with_rows(way: Way, told: Told) -> Way:
+def _with_rows(way: Way, told: Told, lines: Lines) -> Way:
     rows, side = told
+    if lines.again is not None:
+        setup = lines.again - lines.lines[0].said.label.first
+        if way.setup not in (0, setup):
+            raise InputError(
+                f"{way.setup} of its rows come once, but the rows from {lines.named(lines.again)} on "
+                "are said to come again"
+            )
+        way = replace(way, setup=setup)
     if not 0 <= way.setup < len(rows):
         raise InputError(f"{way.setup} of its {len(rows)} rows come once; one at least repeats")
     return replace(way, rows=rows, side=side)
@@ -183,7 +191,7 @@ def _reached(fault: Fault) -> tuple[int, ...]:
 
 def _of_count(places: int, told: Told, lines: Lines, setup: int, known: Vocabulary) -> Way:
     """The pattern whose rows come out over a count, over all that they come out over."""
-    way = _with_rows(Way(lines.closed, 1, 0, (), setup, colour=lines.colour), told)
+    way = _with_rows(Way(lines.closed, 1, 0, (), setup, colour=lines.colour), told, lines)
     counts = multiples(way, known.stitches, MOST_TRIED)
     if not counts:
         _check_comes_again(way, places, lines, known)

@@ -37,6 +37,7 @@ from frogless.read.spoken import (
     Said,
     SaidAgain,
     SaidChain,
+    SaidSame,
     SameStart,
 )
 from frogless.read.vocabulary import CHAIN, SLIP_STITCH, Vocabulary
@@ -123,7 +124,7 @@ class Heard:
 
 
 def rows_of(
-    said: Said | SaidAgain, heard: Heard, vocabulary: Vocabulary
+    said: Said | SaidAgain | SaidSame, heard: Heard, vocabulary: Vocabulary
 ) -> tuple[tuple[Row, ...], Heard]:
     """The rows of a line, a folded line giving several, and what is known after them.
 
@@ -133,6 +134,8 @@ def rows_of(
         InputError: something is left open or contradicts what was said before.
     """
     _check_numbers(said.label, heard)
+    if isinstance(said, SaidSame):
+        said = as_earlier(said, {number: once.said for number, once in heard.once.items()})
     before = len(heard.done)
     for number in range(said.label.first, said.label.last + 1):
         if isinstance(said, SaidAgain):
@@ -140,6 +143,17 @@ def rows_of(
         else:
             heard = _once(said, number, heard, vocabulary)
     return tuple(done.row for done in heard.done[before:]), heard
+
+
+def as_earlier(said: SaidSame, rows: Mapping[int, Said]) -> Said:
+    """What a line says that tells to work as an earlier row.
+
+    Raises:
+        InputError: there is no such row before it.
+    """
+    if said.source not in rows:
+        raise InputError(f"there is no row {said.source} before it to work as")
+    return replace(rows[said.source], label=said.label, stated=said.stated, colour="")
 
 
 def _once(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Heard:

@@ -313,6 +313,15 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
+class SaidSame:
+    """A line that tells to work as an earlier row: "Row 5: Rep row 1."."""
+
+    label: Label
+    source: int
+    stated: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class SaidAgain:
     """A line that tells to work rows again: `first` to `last`, so many times more."""
 

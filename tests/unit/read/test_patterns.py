@@ -125,6 +125,22 @@ def test_pattern_begins_with_a_color_when_it_says_so() -> None:
     assert found(row).colour == "A"
 
 
+def test_last_line_may_say_which_rows_come_again() -> None:
+    """As makers are told it; a row may be worked as an earlier one."""
+    rows = (
+        EYELETS,
+        "Row 2: Ch 1, sc in each st and ch-sp across.",
+        "Row 3: Rep row 1.",
+    )
+    way = found(*rows, "Row 4: Same as row 2.", "Rep rows 2–4 for pattern.")
+    assert (way.setup, way.period) == (1, 3)
+    assert way.rows[2] == way.rows[0]
+    assert way.rows[3] == way.rows[1]
+    assert read(*rows, "Row 4: As row 2.", "Repeat rows 2 to 4.", multiple=2, offset=1) == way
+    with pytest.raises(InputError, match="come once, but the rows from Row 2 on are said to come"):
+        read(*rows, "Row 4: As row 2.", "Rep rows 2 to 4.", multiple=2, offset=1, setup=2)
+
+
 def test_sums_of_parameters_are_filled_in() -> None:
     """What they make 0 times of is left out."""
     way = read(
@@ -165,6 +181,11 @@ BROKEN: dict[str, tuple[tuple[str, ...], str]] = {
     "a round": (("Rnd 1: Sc in each st around.",), 'worked in rows, but the line begins "Rnd 1"'),
     "a foundation": (("Foundation: Ch 20.", PLAIN), "leave the foundation out"),
     "rows again": ((PLAIN, "Row 2: Rep row 1 and 1 another 2 times."), "write the rows once"),
+    "rows again that are not the last": (
+        (PLAIN, "Rep rows 1 to 5."), "the rows that come again are the last ones, up to row 1",
+    ),
+    "rows again that are none": (("Rep row 1.",), "and stand before this line"),
+    "as a row that is not there": ((PLAIN, "Row 2: Rep row 7."), "no row 7 before it to work as"),
     "a count": ((PLAIN + " (9 sc)",), "say nothing of counts"),
     "a hook": (("Row 1: Use 4 mm hook. Sc in each st across.",), "say nothing of hooks"),
     "cut yarn": ((PLAIN + " Fasten off.",), "say nothing of cutting and joining yarn"),

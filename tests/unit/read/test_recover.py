@@ -388,3 +388,20 @@ def test_chain_spaces_are_read_by_name(us: Vocabulary) -> None:
     ):
         with pytest.raises(InputError, match=complaint):
             rows(us, line, kinds=kinds)
+
+
+def test_row_is_worked_as_an_earlier_one_when_it_says_so(us: Vocabulary) -> None:
+    """On the other side, over what it meets then; its count is its own."""
+    found = rows(
+        us,
+        "Row 1 (RS): Ch 3 (counts as first dc), 2 dc in each remaining st across; turn.",
+        "Row 2 (WS): Ch 1 (does not count as a st), sc in each st across; turn.",
+        "Row 3: Rep row 2. (9 sc)",
+        "Row 4 (WS): As row 1.",
+        closed=False,
+    )
+    assert found[2].body == found[1].body
+    assert (found[2].side, found[2].count) == ("RS", 9)
+    assert found[3].start == Start(3, counts=True)
+    with pytest.raises(InputError, match="there is no row 9 before it to work as"):
+        rows(us, "Row 1: Sc in next st.", "Row 2: Rep row 9.", closed=False)
