@@ -229,6 +229,8 @@ def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
         yield f"{how_it_works(way).capitalize()}; {yarn_told(found, terms)} (derived)"
         yield from say_way(way, dictionary(), terms)
         yield from filter(None, [again_told(way)])
+    if any(way.colour for way in ways(entry)):
+        yield "To change, draw the new yarn through as the last loop of the stitch before."
     if entry.note:
         yield entry.note
     yield ""

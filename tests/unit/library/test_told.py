@@ -32,6 +32,12 @@ def test_measures_are_named_in_the_terms_asked_for() -> None:
     assert "common-practice: a single, a chain" in told("moss", "us")
 
 
+def test_pattern_of_colors_tells_where_a_change_is_made() -> None:
+    """With the last loop of the stitch before; a pattern of one color has no such line."""
+    assert "as the last loop of the stitch before" in told("dots", "us")
+    assert "as the last loop of the stitch before" not in told("moss", "us")
+
+
 def test_name_in_the_terms_asked_for_is_meant_first() -> None:
     """A double crochet is a single crochet to whoever asks in UK terms."""
     assert told("double crochet", "uk").startswith("double crochet (dc) [single_crochet]")
