@@ -163,7 +163,13 @@ def _pattern_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fa
         faults.append(Fault(told, place("stitch")))
     if one.stitches is not None:
         faults.append(Fault("is left out in a pattern: count its repeats", place("stitches")))
+    told = "belongs to a reading in a stitch; of a pattern only its size is read"
+    faults += [Fault(told, place(key)) for key in OF_A_STITCH if key in one.model_fields_set]
     return faults
+
+
+OF_A_STITCH = ("mass", "stretched_width", "load")
+"""What is not read of a stitch pattern: yarn, stretch and growth go by the garment's stitch."""
 
 
 def _pair_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fault]:

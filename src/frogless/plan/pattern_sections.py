@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from frogless.because import Because, Step
-from frogless.design.pieces.tube import Section
+from frogless.design.pieces.tube import PieceSection, Section
 from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, multiple_note
@@ -227,8 +227,13 @@ def kept(basis: Basis, ask: Asked) -> tuple[Span, ...]:
 
 
 def _named(section: Section, i: int, of: int) -> Section:
-    """A stretch of a section under a name of its own."""
-    return section if of == 1 else section.model_copy(update={"name": f"{section.name} ({i + 1})"})
+    """A stretch of a section under a name of its own; only the last ends where the section does."""
+    if of == 1:
+        return section
+    changes: dict[str, object] = {"name": f"{section.name} ({i + 1})"}
+    if i < of - 1:
+        changes |= {"to": None} | ({"body": None} if isinstance(section, PieceSection) else {})
+    return section.model_copy(update=changes)
 
 
 def _goes_on(

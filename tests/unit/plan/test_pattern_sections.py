@@ -291,3 +291,29 @@ def test_pattern_that_passes_the_hip_too_narrow_is_refused(make: Made) -> None:
         make.plan(
             section("top", length="5 cm"), section("lace", pattern="moss", to="hem"), start=start
         )
+
+
+def test_columns_of_another_height_than_the_pattern_are_spoken_of(make: Made) -> None:
+    """Double crochet of 10 mm beside rows of 8 mm; single crochet of 5 mm draws in."""
+    keys = {
+        "pattern": "moss", "to": "hem", "shape": "shaped", "columns": 8, "girth": "100 cm",
+    }  # fmt: skip
+    for stitch, told in (("double_crochet", "25 % higher"), ("single_crochet", "38 % lower")):
+        found = make.plan(TOP, section("lace", column_stitch=stitch, **keys))
+        (remark,) = (r for r in found.remarks if r.name == "columns_uneven")
+        assert told in remark.sentence
+
+
+def test_repeats_that_come_no_nearer_to_the_girth_above_are_spoken_of(make: Made) -> None:
+    """80 cm in repeats of 7 cm are 77."""
+    found = make.plan(TOP, section("waves", pattern="ripple_soft", to="hem"))
+    (remark,) = (r for r in found.remarks if r.name == "pattern_girth")
+    assert "begins 3 cm narrower" in remark.sentence
+
+
+def test_landmark_is_met_at_the_end_of_the_last_grade(make: Made) -> None:
+    """Stretches on the way end at no landmark."""
+    lace = section("lace", pattern="fan_arches", to="hip", grades=[{"half": 4}, {"half": 5}])
+    found = make.draft(section("top", length="4 cm"), lace, HEM).plan
+    (hip,) = (m for m in found.landmarks if m.key == "hip_girth")
+    assert hip.rounds == found.sections[2].last_round

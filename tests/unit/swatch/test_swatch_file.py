@@ -86,6 +86,7 @@ def test_tex_is_g_per_km() -> None:
     [
         ('repeats = 4\nwidth = "10 cm"', 'repeats: belongs to a reading with a "pattern"'),
         ('pattern = "fans"\nstitch = "dc"\nrows = 9\nheight = "9 cm"', "stitch: is left out"),
+        ('pattern = "fans"\nrepeats = 4\nwidth = "9 cm"\nmass = "9 g"', "mass: belongs to"),
         ('pattern = "fans"\nstitches = 9\nwidth = "9 cm"', "stitches: is left out in a pattern"),
         ('pattern = "fans"\nrepeats = 4', "width: is missing"),
         ('pattern = "fans"', "has neither repeats over a width nor rows over a height"),

@@ -13,6 +13,7 @@ from frogless.plan.hung import hung_remarks
 from frogless.plan.landmarks import check_passed, landmarks, less_than_asked, with_landmarks
 from frogless.plan.layout import Layout, Multiple, lay_out
 from frogless.plan.model import CordPlan, PiecePlan, Remark
+from frogless.plan.pattern_remarks import pattern_remarks
 from frogless.plan.pieces import seat
 from frogless.plan.pieces.made import Made
 from frogless.plan.pieces.rounds import eyelets, manner, rows, shaping_rounds
@@ -84,6 +85,7 @@ def made_skirt(basis: Basis) -> Made:
         seams=trim.seams if trim else (),
         remarks=(
             *_remarks(skirt),
+            *pattern_remarks(skirt),
             *((seat.told(skirt, high),) if high else ()),
             *hung_remarks(basis, passed),
             *(hem.remarks if hem else ()),

@@ -14,6 +14,7 @@ from frogless.plan.basis import Basis
 from frogless.plan.landing import because_landed, land
 from frogless.plan.layout import Layout, Multiple, lay_out
 from frogless.plan.model import Landmark, Measure, PiecePlan, Shape
+from frogless.plan.pattern_remarks import pattern_remarks
 from frogless.plan.pieces.made import Made, OfferedEdge, edge_named
 from frogless.plan.pieces.rounds import manner, rows
 from frogless.plan.pieces.skirt import made_skirt
@@ -89,7 +90,7 @@ def plan_tube(basis: Basis, choice: TubeChoice, key: str, made: Mapping[str, Mad
         pieces=(piece,),
         plans=(plan,),
         edges=tuple(offered(worked, piece, finished=finish is not None)),
-        remarks=finish.remarks if finish else (),
+        remarks=(*pattern_remarks(worked), *(finish.remarks if finish else ())),
         gauges=by_section(own, {s.section.name: s.gauge for s in worked.spans}, piece.rows),
     )
 
