@@ -44,6 +44,8 @@ _AGAIN = re.compile(
     r"(?:\s*(?:and|to|[–-])\s*(?P<last>\d{1,4}))?(?:\s+for\s+(?:the\s+)?(?:pattern|patt))?\.?",
     re.IGNORECASE,
 )
+Told = tuple[tuple[PatternRow, ...], Side]
+
 #: What says how a row starts, and is no node of its body.
 _STARTS = (Across, Backwards, FromHook, NoTurningChain, Older, SameStart)
 
@@ -120,7 +122,7 @@ def pattern_lines(text: str, known: Vocabulary, *, closed: bool) -> Lines:
     return Lines(told, closed, first.said.colour or colour, again)
 
 
-def lifted(lines: Lines, places: int, known: Vocabulary) -> tuple[tuple[PatternRow, ...], Side]:
+def lifted(lines: Lines, places: int, known: Vocabulary) -> Told:
     """The rows over so many places, each with its repeat found; and the side of the first.
 
     Raises:
@@ -128,17 +130,53 @@ def lifted(lines: Lines, places: int, known: Vocabulary) -> tuple[tuple[PatternR
     """
     heard = Heard(plain(places), lines.closed)
     found: list[PatternRow] = []
-    side: Side = "RS"
     for line in lines.lines:
-        below = _left(heard, places, lines)
+        rows, heard = _read(line, heard, places, lines, known)
+        found += rows
+    return tuple(found), heard.done[0].row.side
+
+
+def check_again(lines: Lines, places: int, setup: int, known: Vocabulary) -> None:
+    """Whether the rows meet what they say when they come again, and again on the other side.
+
+    Raises:
+        InputError: a row meets other places than the first time; its line, row and place are named.
+    """
+    heard, rows = Heard(plain(places), lines.closed), dict[int, tuple[PatternRow, ...]]()
+    for line in lines.lines:
+        rows[line.number], heard = _read(line, heard, places, lines, known)
+    first = lines.lines[0].said.label.first + setup
+    for line in [line for line in lines.lines if line.said.label.last >= first] * 2:
         try:
-            rows, heard = rows_of(line.said, heard, known)
-            _check_filled(rows, below, lines, known)
-            found += [_lift(row, line.said) for row in rows]
+            again, heard = _read(_later(line, first, heard), heard, places, lines, known)
         except InputError as error:
-            raise _told(line, below, error, lines) from error
-        side = rows[0].side if line is lines.lines[0] else side
-    return tuple(found), side
+            name = lines.named(line.said.label.first)
+            told = error.faults[0].message.partition(": ")[2] or str(error)
+            raise InputError(f"when {name} comes again, {told}", line.place) from error
+        if again != rows[line.number][-len(again) :]:
+            name = lines.named(line.said.label.first)
+            raise InputError(f"{name} is not the same when it comes again", line.place)
+
+
+def _later(line: Line, first: int, heard: Heard) -> Line:
+    """A line as it is said of rows further on, those left out that do not come again."""
+    label, number = line.said.label, heard.done[-1].row.number + 1
+    begin = max(label.first, first)
+    further = replace(label, first=number, last=number + label.last - begin, sides=())
+    return replace(line, said=replace(line.said, label=further, colour=""))
+
+
+def _read(
+    line: Line, heard: Heard, places: int, lines: Lines, known: Vocabulary
+) -> tuple[tuple[PatternRow, ...], Heard]:
+    """The rows of a line, each with its repeat found, and what is known after them."""
+    below = _left(heard, places, lines)
+    try:
+        rows, heard = rows_of(line.said, heard, known)
+        _check_filled(rows, below, lines, known)
+        return tuple(_lift(row, line.said) for row in rows), heard
+    except InputError as error:
+        raise _told(line, below, error, lines) from error
 
 
 # Lines

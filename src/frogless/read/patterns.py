@@ -8,12 +8,11 @@ from dataclasses import replace
 from functools import cache
 
 from frogless.errors import Fault, InputError, Place
-from frogless.read.pattern_lines import Lines, lifted, pattern_lines
+from frogless.read.pattern_lines import Lines, Told, check_again, lifted, pattern_lines
 from frogless.read.vocabulary import Vocabulary, vocabulary
-from frogless.rows.nodes import Side
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
-from frogless.stitches.pattern_rows import PatternRow, Way, multiple_of, multiples, worked
+from frogless.stitches.pattern_rows import Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named
 from frogless.stitches.sums import whole
 
@@ -25,8 +24,6 @@ _REPEATS = (2, 3)
 #: The most places that rows are tried over, and the most that a pattern of a known multiple takes.
 MOST_TRIED, MOST_PLACES = 120, 10_000
 _FAR = 12
-
-Told = tuple[tuple[PatternRow, ...], Side]
 
 
 def way_of(key: str, *, closed: bool, parameters: Mapping[str, int] | None = None) -> Way:
@@ -122,6 +119,8 @@ def _stated(lines: Lines, way: Way, known: Vocabulary) -> Way:
     for repeats in (way.least, *_REPEATS):
         _check_comes_again(way, way.places(repeats), lines, known)
     _check_keeps_its_count(way, way.places(way.least), known)
+    for repeats in _REPEATS:
+        check_again(lines, way.places(max(repeats, way.least)), way.setup, known)
     return way
 
 
@@ -200,6 +199,7 @@ def _of_count(places: int, told: Told, lines: Lines, setup: int, known: Vocabula
         raise InputError(_fits(counts))
     multiple, offset, least = steps
     _check_keeps_its_count(way, counts[0], known)
+    check_again(lines, places, way.setup, known)
     return replace(way, multiple=multiple, offset=offset, least=least)
 
 

@@ -306,6 +306,18 @@ def test_rows_are_refused_when_they_do_not_come_again() -> None:
         found(*rows)
 
 
+def test_rows_are_refused_when_they_meet_other_places_the_second_time() -> None:
+    """The count is right, but where the stitches were are spaces now: the next round has to swap."""
+    first = "Rnd 1: *Sc in next st, ch 1, skip next st; rep from * around."
+    swapped = "Rnd 2: No turning chain, *ch 1, skip next st, sc in next ch-1 sp; rep from * around."
+    back = "Rnd 3: *Sc in next ch-1 sp, ch 1, skip next st; rep from * around."
+    told = "line 2: when Rnd 2 comes again, place 1 of the row below is a ch-1 sp"
+    with pytest.raises(InputError, match=told):
+        found(first, swapped, closed=True, setup=1)
+    way = found(first, swapped, back, closed=True, setup=1)
+    assert (way.multiple, way.period) == (2, 2)
+
+
 def test_rows_are_refused_when_they_leave_more_than_they_met() -> None:
     """They may even come out twice, and yet they are no pattern."""
     grows = "Row 1: Ch 1 (does not count as a st), *sc in next 3 sts, 2 sc in next st; rep from * across."
