@@ -1,4 +1,4 @@
-"""The nodes of a row's body in words."""
+"""The body of a row in words: what is the same in each place, what repeats, and the rest in order."""
 
 from __future__ import annotations
 
@@ -9,29 +9,22 @@ from itertools import groupby
 
 from frogless.rows.count import consumed
 from frogless.rows.nodes import (
-    Chain,
     Change,
     Into,
-    Leave,
     Node,
     Repeat,
     Skip,
     Start,
-    Together,
     Work,
 )
 from frogless.rows.spread import even_spread
-from frogless.rows.walk import unrolled
 from frogless.write.evenly import Evenly, even_parts, say_shares
 from frogless.write.ground import Ground, Noun, one_noun, say_place
 from frogless.write.hook_places import told_apart
+from frogless.write.node import say_change, say_in, say_spot, say_work, say_worked, worked
 from frogless.write.repeats import say_shortest
 from frogless.write.spots import Spot, needs_note, spots
 from frogless.write.words import Words
-
-#: A group in one place is written out when it has no more items than this: brackets within
-#: brackets are harder to follow than a short list.
-MOST_WRITTEN_OUT = 9
 
 #: What is there fewer times than this is written out (common practice).
 LEAST_REPEATED = 3
@@ -75,10 +68,12 @@ def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     head, rest, at = _begun(body, setting)
     first, core, last = _without_changes(rest)
     if each := alike(core, setting, at):
-        before, after = (tuple(_change(c, setting.words) for c in part) for part in (first, last))
+        before, after = (
+            tuple(say_change(c, setting.words) for c in part) for part in (first, last)
+        )
         return (*head, *before, _in_each(each, at, setting), *after)
     if setting.star is not None:
-        cut = setting.star - (len(_worked(body)) - len(rest))
+        cut = setting.star - (len(worked(body)) - len(rest))
         return (*head, *_starred(rest, cut, at, setting, noted=is_noted(body, setting)))
     items = tuple(_items(rest, at, setting, noted=is_noted(body, setting)))
     plain = tuple(plain for plain, _ in items)
@@ -118,7 +113,7 @@ def _starred(
     if each := _one_each(repeated.node, words):
         yield _each(each, repeated.nouns, repeated.at, last, setting)
     else:
-        items = ", ".join(_on(spot, "next", words) for spot in repeated.inner)
+        items = ", ".join(say_spot(spot, "next", words) for spot in repeated.inner)
         way = "last" if last else "around" if setting.closed else "across"
         yield words.phrases.say(f"star_{way}", items=items, last=last)
     yield from (told for spot in after for _, told in _spot_items(spot, setting))
@@ -172,13 +167,6 @@ def is_noted(body: Sequence[Node], setting: Setting) -> bool:
     return needs_note((slipped, *found))
 
 
-def made(stitch: str, times: int, words: Words) -> str:
-    """Stitches named without where they stand: "dc", "5 dc", "3 picots", "slide up a bead"."""
-    kind = words.stitches[stitch].kind
-    name = f"made_{kind}" if kind in ("ornament", "trim") else "made_stitch"
-    return words.phrases.count(name, times, stitch=words.stitch(stitch))
-
-
 def alike(body: Sequence[Node], setting: Setting, at: int) -> Work | Into | None:
     """What stands in every place there is from `at` on; nothing when they are not all alike."""
     words, places = setting.words, setting.ground.places
@@ -190,11 +178,6 @@ def alike(body: Sequence[Node], setting: Setting, at: int) -> Work | Into | None
         case Repeat(_, times) as repeat if times == places - at > 1:
             return _one_each(repeat, words)
     return None
-
-
-def _worked(body: Sequence[Node]) -> tuple[Node, ...]:
-    """The nodes that are worked at all: 0 times is not said."""
-    return tuple(node for node in body if getattr(node, "times", 1))
 
 
 def _bracket(words: Words) -> Callable[[str, int], str]:
@@ -211,15 +194,11 @@ def _each(what: Work | Into, nouns: Sequence[Noun], at: int, last: str, setting:
     words = setting.words
     place = _all_nouns(nouns, words)
     hook, (node,) = told_apart((what,), nouns[0], words)
-    told = words.stitch(node.stitch) if isinstance(node, Work) else _in_one(_body(node), words)
+    told = say_worked(node, words)
     remaining = "remaining_" if at else ""
     way = "to_last" if last else remaining + ("around" if setting.closed else "across")
     name = "each" if hook == "in" else f"each_{hook}"
     return words.phrases.say(f"{name}_{way}", what=told, place=place, last=last)
-
-
-def _body(node: Node) -> tuple[Node, ...]:
-    return node.body if isinstance(node, Into) else (node,)
 
 
 def _all_nouns(nouns: Sequence[Noun], words: Words) -> str:
@@ -241,11 +220,11 @@ def _and(told: Sequence[str], words: Words) -> str:
 
 def _begun(body: Sequence[Node], setting: Setting) -> tuple[tuple[str, ...], tuple[Node, ...], int]:
     """What shares the place of the turning chain, in words; the rest, and where it begins."""
-    worked, stands_on = _worked(body), setting.words.stands_on
+    nodes, stands_on = worked(body), setting.words.stands_on
     if not setting.shares:
-        return (), worked, setting.taken
-    head, rest = _shared(worked, setting)
-    return head, rest, setting.taken + consumed(worked, stands_on) - consumed(rest, stands_on)
+        return (), nodes, setting.taken
+    head, rest = _shared(nodes, setting)
+    return head, rest, setting.taken + consumed(nodes, stands_on) - consumed(rest, stands_on)
 
 
 def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], tuple[Node, ...]]:
@@ -268,7 +247,7 @@ def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], 
     if rest is body or what is None:
         place = say_place(noun, 1, words)
         return (words.phrases.say("begin_in_same", place=place),), body
-    return (_in("same", what, noun, words),), rest
+    return (say_in("same", what, noun, words),), rest
 
 
 def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[Item]:
@@ -312,10 +291,10 @@ def _spot_items(spot: Spot, setting: Setting) -> Iterator[Item]:
     match spot.node:
         case Work(stitch, _) if spot.is_cut:
             for noun, run in groupby(spot.nouns):
-                told = _work(Work(stitch, len(tuple(run))), noun, "next", words)
+                told = say_work(Work(stitch, len(tuple(run))), noun, "next", words)
                 yield told, told
         case _:
-            yield _on(spot, "next", words), _on(spot, _where(spot, setting), words)
+            yield say_spot(spot, "next", words), say_spot(spot, _where(spot, setting), words)
 
 
 def _where(spot: Spot, setting: Setting) -> str:
@@ -327,106 +306,3 @@ def _where(spot: Spot, setting: Setting) -> str:
         return "last"
     stands_in = setting.start.counts and setting.start.chains
     return "first" if not spot.at and not stands_in else "next"
-
-
-def _on(spot: Spot, where: str, words: Words) -> str:
-    """A node that takes the next places for itself, or the first or last ones of a row."""
-    noun = one_noun(spot.nouns)
-    match spot.node:
-        case Work() as node:
-            return _work(node, noun, where, words)
-        case Into() as node:
-            return _in(where, node, noun, words)
-        case Skip(times):
-            if where == "last":
-                return _counted("leave", times, noun, words)
-            return _counted("skip", times, noun, words, skip=words.skip)
-        case Leave(times):
-            return _counted("leave_for_now", times, noun, words)
-        case Repeat(_, times):
-            items = ", ".join(_on(inner, "next", words) for inner in spot.inner)
-            return words.phrases.count("times", times, items=items)
-        case Together(stitch, places):
-            told = _together(stitch, places, words)
-            if noun == "place" or (where == "next" and not noun.startswith("sp")):
-                return told  # its name tells how many places it takes
-            place = say_place(noun, places, words)
-            return words.phrases.say(f"together_{where}", stitch=told, n=places, place=place)
-        case Chain() as node:
-            return _chain(node, words)
-        case Change() as node:
-            return _change(node, words)
-    raise TypeError(f"{spot.node!r} is no node")
-
-
-def _work(node: Work, noun: Noun, where: str, words: Words) -> str:
-    stitch, times = node.stitch, node.times
-    entry, name = words.stitches[stitch], words.stitch(stitch)
-    if entry.kind == "foundation" and entry.stands_on == 0:
-        return words.phrases.say("made_foundation", n=times, stitch=name)
-    if entry.stands_on == 0:
-        return made(stitch, times, words)
-    if entry.stands_on > 1:
-        places = times * entry.stands_on
-        place = say_place(noun, places, words)
-        return words.phrases.count("over_next", times, stitch=name, places=places, place=place)
-    if times == 1:
-        return _in(where, node, noun, words)
-    hook, (told,) = told_apart((node,), noun, words)
-    name = "next" if hook == "in" else f"{hook}_each"
-    return _counted(name, times, noun, words, stitch=words.stitch(getattr(told, "stitch", stitch)))
-
-
-def _in(where: str, node: Node, noun: Noun, words: Words) -> str:
-    """All that is worked into one place; there is only one ring, so it is neither next nor last."""
-    hook, (told,) = told_apart((node,), noun, words)
-    what = words.stitch(told.stitch) if isinstance(told, Work) else _in_one(_body(told), words)
-    if noun == "ring":
-        return words.phrases.say("in_ring", what=what)
-    return words.phrases.say(f"{hook}_{where}", what=what, place=say_place(noun, 1, words))
-
-
-def _counted(name: str, n: int, noun: Noun, words: Words, **values: str) -> str:
-    return words.phrases.count(name, n, place=say_place(noun, n, words), **values)
-
-
-def _in_one(body: Sequence[Node], words: Words) -> str:
-    """All that is worked into one place: "2 dc", "(sc, picot, sc)"."""
-    match body:
-        case (Work(stitch, times),) if times > 1:
-            return made(stitch, times, words)
-    written_out = _worked(tuple(unrolled(body)))
-    items = written_out if len(written_out) <= MOST_WRITTEN_OUT else _worked(body)
-    return words.phrases.say("group", items=", ".join(_inside(node, words) for node in items))
-
-
-def _inside(node: Node, words: Words) -> str:
-    """A node inside a group that stands in one place."""
-    match node:
-        case Work(stitch, times):
-            return made(stitch, times, words)
-        case Repeat(inner, times):
-            items = ", ".join(_inside(each, words) for each in _worked(inner))
-            return words.phrases.count("times", times, items=items)
-        case Chain():
-            return _chain(node, words)
-        case Change():
-            return _change(node, words)
-        case Into() | Together() | Skip() | Leave():
-            raise ValueError(
-                f"{type(node).__name__} takes places of its own; it cannot stand in one"
-            )
-
-
-def _together(stitch: str, places: int, words: Words) -> str:
-    return words.phrases.say("together", stitch=words.stitch(stitch), places=places)
-
-
-def _chain(node: Chain, words: Words) -> str:
-    name = "chain_each" if node.each else "chain"
-    return words.phrases.say(name, chain=words.chain, n=node.times)
-
-
-def _change(node: Change, words: Words) -> str:
-    name = "change_colour" if node.carried else "change_colour_cut"
-    return words.phrases.say(name, word=words.colour, colour=node.colour)
