@@ -67,18 +67,25 @@ def _beside_columns(
     name: str,
     hook: float,
 ) -> Iterator[Row]:
-    """Rounds of panels and plain columns by turns; worked back, each column comes first."""
+    """Rounds of panels and plain columns by turns; worked back, they come the other way round.
+
+    Rounds that are not turned begin with a column, which hides the join. Turned ones would begin
+    with it in every other round only, so that there the first panel comes first.
+    """
     way, side = section.pattern.way, section.pattern.way.side
     stitch = section.column.stitch if section.column else section.base_stitch
+    turned = any(row.end.turn for row in way.rows)
+    lifted = Start(stitches[stitch].turning_chain)
     column = before.column
     for i, one in enumerate(rounds):
         row = way.row(one.row)
         panel = _times(row.repeat, one.repeats // section.columns)
         plain = column_nodes(stitch, column, one.column)
-        unit = (*panel, *plain) if side == way.side else (*plain, *panel)
+        unit = (*panel, *plain) if turned and side == way.side else (*plain, *panel)
+        end = row.end if turned else End("first_stitch")
         made = Row(
-            number + i, side, name, (Repeat(unit, section.columns),), 0, row.start, row.end,
-            hook=hook,
+            number + i, side, name, (Repeat(unit, section.columns),), 0,
+            row.start if turned else lifted, end, hook=hook,
         )  # fmt: skip
         yield replace(made, count=row_left(made, leaves(stitches)))
         column = one.column

@@ -326,6 +326,9 @@ def repeats_through(basis: Basis, ask: Asked) -> int:
     first, last = ask.fabrics[0], ask.fabrics[-1]
     if ask.below.begun:
         return repeats_of(first.pattern, ask.below.begun)
+    above = ask.below.section.worked if ask.below.section else None
+    if above and above.pattern == first.pattern and not above.columns and not ask.target:
+        return above.rounds[-1].repeats  # what goes on in the same pattern is shaped by its hook
     least = max(fabric.pattern.way.least for fabric in ask.fabrics)
     begin, end = ask.below.girth, ask.target
     most = int(max(begin.wanted, end.wanted if end else 0.0) / min(first.repeat, last.repeat)) + 2

@@ -277,8 +277,8 @@ def _check_columns(basis: Basis, ask: Asked, fabric: Fabric) -> None:
         return
     able = ", ".join(_able(basis))
     raise InputError(
-        f'the rounds of "{fabric.pattern.key}" cannot stand beside plain columns: their repeats are '
-        "framed, or move from round to round. These can: "
+        f'the rounds of "{fabric.pattern.key}" cannot stand beside plain columns: their repeats move '
+        "from round to round, or are framed, or change colour. These can: "
         f"{able or 'none of the patterns known'}. Or: {'; '.join(other_ways(ask))}",
         basis.place(f"{ask.key}.shape_by"),
     )

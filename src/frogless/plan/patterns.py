@@ -13,7 +13,7 @@ from frogless.errors import InputError
 from frogless.rows.count import consumed, left
 from frogless.stitches.load import leaves, stands_on
 from frogless.stitches.model import Dialect, Stitch
-from frogless.stitches.pattern_rows import Way
+from frogless.stitches.pattern_rows import PatternRow, Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,22 +60,43 @@ NO_LIBRARY = Library(_nowhere)
 def stands_in_columns(way: Way, stitches: Mapping[str, Stitch]) -> bool:
     """Whether whole repeats can stand beside plain stitches: every repeat of every row is alike.
 
-    Each repeat of a row then takes just what the same repeat of the row below leaves, and nothing
-    that frames the repeats is worked in the first or the last of them.
+    Each repeat of a row then takes just what the same repeat of the row below leaves. What frames the
+    repeats may only be a repeat itself, begun with a chain that stands for a stitch; rounds that are
+    turned have no frame at all, as they begin at a column by turns and at a panel. In a pattern of
+    several colours nobody says what a column between two changes is worked in.
     """
     on, leave = stands_on(stitches), leaves(stitches)
-    if way.offset or not way.closed or any(_framed(way, i) for i in range(len(way.rows))):
+    if way.offset or not way.closed or way.colour:
         return False
-    below = way.multiple
+    below, turned = way.multiple, any(row.end.turn for row in way.rows)
     for index in range(len(way.rows) + 1):
         row = way.row(index)
-        if consumed(row.repeat, on) != below or not row.repeat:
+        takes, makes = consumed(row.repeat, on), left(row.repeat, leave)
+        if not row.repeat or takes != below or row.backwards:
             return False
-        below = left(row.repeat, leave)
+        if not (_is_bare(row) if turned else _is_of_repeats(row, stitches, takes, makes)):
+            return False
+        below = makes
     return True
 
 
-def _framed(way: Way, index: int) -> bool:
-    row = way.rows[index]
+def _is_bare(row: PatternRow) -> bool:
+    """Whether nothing frames the repeats of a row."""
     own_place = row.start.counts and row.start.chains > 0
-    return bool(row.before or row.after or row.backwards or row.start.across or own_place)
+    return not (row.before or row.after or row.start.across or own_place)
+
+
+def _is_of_repeats(row: PatternRow, stitches: Mapping[str, Stitch], takes: int, makes: int) -> bool:
+    """Whether what frames the repeats is as many whole repeats: it takes and leaves as much."""
+    on, leave = stands_on(stitches), leaves(stitches)
+    if row.start.across:
+        return False
+    own_place = int(row.start.counts and row.start.chains > 0)
+    ends = (
+        (
+            own_place - int(row.start.shares) + consumed(row.before, on),
+            own_place + left(row.before, leave),
+        ),
+        (consumed(row.after, on), left(row.after, leave)),
+    )
+    return all(taken % takes == 0 and made == taken // takes * makes for taken, made in ends)

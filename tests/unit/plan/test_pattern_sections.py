@@ -33,7 +33,9 @@ READINGS = (
     'stitch = "sc"\nstate = "washed"\nstitches = 20\nwidth = "10 cm"\nrows = 20\nheight = "10 cm"',
     reading("fan_arches", 10),
     reading("fan_arches", 12, "parameters = { half = 5 }"),
+    reading("fan_arches", 12, 'hook = "4 mm"'),
     reading("single_mesh", 2),
+    reading("square_mesh", 2),
     reading("moss", 2),
     reading("stripes_single", 1),
     reading("ripple_soft", 14),
@@ -206,7 +208,7 @@ REFUSED: tuple[tuple[Callable[[Made], object], str], ...] = (
     ),
     (
         lambda m: m.plan(TOP, section("lace", pattern="fan_arches", hook="5 mm", to="hem")),
-        r"on a 5 mm hook \(there is one on 3\.5 mm\)",
+        r"on a 5 mm hook \(there is one on 3\.5 mm, 4 mm\)",
     ),
     (
         lambda m: m.plan(
@@ -317,3 +319,31 @@ def test_landmark_is_met_at_the_end_of_the_last_grade(make: Made) -> None:
     found = make.draft(section("top", length="4 cm"), lace, HEM).plan
     (hip,) = (m for m in found.landmarks if m.key == "hip_girth")
     assert hip.rounds == found.sections[2].last_round
+
+
+def test_columns_hide_the_join_of_rounds_that_are_not_turned(make: Made) -> None:
+    """Square mesh begins with a chain that stands for a stitch; between columns it does not."""
+    lace = section(
+        "mesh", pattern="square_mesh", to="hem", shape="shaped", columns=6, girth="100 cm",
+    )  # fmt: skip
+    found = make.draft(TOP, lace).plan
+    mesh = found.sections[1]
+    assert mesh.pattern is not None
+    first = rows_of(found, mesh)[1]
+    assert (first.start.counts, first.end.join) == (False, "first_stitch")
+    assert mesh.girth_after.value == pytest.approx(1000, abs=40)
+
+
+def test_hook_of_a_section_of_its_own_keeps_the_repeats_above_it(make: Made) -> None:
+    """What goes on in the same pattern goes on in its rows too, on the other hook."""
+    sections = (
+        section("first", pattern="fan_arches", length="20 cm"),
+        section("second", pattern="fan_arches", hook="4 mm", to="hem"),
+    )
+    found = make.draft(*sections).plan
+    first, second = (s.pattern for s in found.sections)
+    assert first is not None
+    assert second is not None
+    assert second.bands[0].goes_on
+    assert (first.bands[0].repeats, second.bands[0].repeats) == (16, 16)
+    assert found.sections[1].girth_after.value == pytest.approx(960)
