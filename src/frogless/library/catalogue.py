@@ -83,6 +83,7 @@ def _every_pattern() -> Iterator[str]:
 def _pattern(entry: PatternEntry) -> Iterator[str]:
     yield f"### {entry.names['us']}\n"
     other = "" if entry.names["uk"] == entry.names["us"] else f"; UK: {entry.names['uk']}"
+    other += f"; also called {', '.join(entry.also)}" if entry.also else ""
     yield f"`{entry.key}`{other}. Drape: {entry.drape}. Stretch: {entry.stretch}. Leans: {entry.bias}.\n"
     if entry.parameters:
         told = (

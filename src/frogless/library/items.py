@@ -158,11 +158,11 @@ def _of_stitch(stitch: Stitch) -> Item:
 
 
 def _of_pattern(entry: PatternEntry) -> Item:
-    return _named("pattern", entry.key, entry.names, entry.family)
+    return _named("pattern", entry.key, entry.names, entry.family, *entry.also)
 
 
-def _named(kind: Kind, key: str, names: Mapping[Dialect, str], family: str) -> Item:
-    return Item(kind, key, tuple(Name(where, name) for where, name in names.items()), (family,))
+def _named(kind: Kind, key: str, names: Mapping[Dialect, str], *others: str) -> Item:
+    return Item(kind, key, tuple(Name(where, name) for where, name in names.items()), others)
 
 
 def _of_edging(pattern: edgings.Pattern) -> Item:

@@ -221,6 +221,8 @@ def _stitch_in_full(item: Item, terms: Dialect) -> Iterator[str]:
 def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     entry = patterns()[item.key]
     yield f"{entry.names[terms]} [{entry.key}]"
+    if entry.also:
+        yield f"also called: {', '.join(entry.also)}"
     yield f"drape: {entry.drape}; stretch: {entry.stretch}; leans: {entry.bias}"
     yield from _may_be_changed(entry.parameters)
     for way in ways(entry):

@@ -19,7 +19,7 @@ from frogless.stitches.model import Dialect
 
 DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 _NEEDED = frozenset({"us", "uk", "family", "drape", "stretch", "bias", "source", "basis"})
-_KEYS = _NEEDED | {"parameters", "rows", "rounds", "note"}
+_KEYS = _NEEDED | {"also", "parameters", "rows", "rounds", "note"}
 _WAY_NEEDED = frozenset({"multiple", "text"})
 _WAY_KEYS = _WAY_NEEDED | {"offset", "setup", "least"}
 
@@ -45,13 +45,14 @@ class PatternEntry:
     """A stitch pattern, its rows not yet read.
 
     Args:
-        names: by dialect.
+        names: by dialect; `also`: what else it is called, in words that suit both.
         drape, stretch, bias: how it behaves, a few words each; `bias` which way it leans.
     """
 
     key: str
     family: str
     names: Mapping[Dialect, str]
+    also: tuple[str, ...]
     rows: WayText | None
     rounds: WayText | None
     parameters: Mapping[str, Parameter]
@@ -134,6 +135,7 @@ def _entry(key: str, entry: Mapping[str, Any]) -> PatternEntry:
         key=key,
         family=entry["family"],
         names=MappingProxyType({dialect: entry[dialect] for dialect in DIALECTS}),
+        also=tuple(entry.get("also", ())),
         rows=_way(entry, "rows"),
         rounds=_way(entry, "rounds"),
         parameters=MappingProxyType(

@@ -38,6 +38,12 @@ def test_pattern_of_colors_tells_where_a_change_is_made() -> None:
     assert "as the last loop of the stitch before" not in told("moss", "us")
 
 
+def test_pattern_is_found_by_another_name_that_it_has() -> None:
+    """Named among the patterns that the words find, and told with its other names."""
+    assert "[moss]" in told("granite stitch", "us")
+    assert "also called: linen stitch, granite stitch" in told("moss", "us")
+
+
 def test_name_in_the_terms_asked_for_is_meant_first() -> None:
     """A double crochet is a single crochet to whoever asks in UK terms."""
     assert told("double crochet", "uk").startswith("double crochet (dc) [single_crochet]")

@@ -72,7 +72,16 @@ OF_ONE_DIALECT = re.compile(r"\b(singles?|doubles?|trebles?|sc|hdc|dc|tr)\b")
 
 @pytest.mark.parametrize("key", tuple(patterns()))
 def test_what_is_told_beside_the_rows_suits_both_dialects(key: str) -> None:
-    """Behaviour and note are shown as they are, so they name no stitch that has two meanings."""
+    """What is shown as it is names no stitch that has two meanings."""
     entry = patterns()[key]
-    for told in (entry.drape, entry.stretch, entry.bias, entry.note):
+    for told in (entry.drape, entry.stretch, entry.bias, entry.note, *entry.also):
         assert not OF_ONE_DIALECT.search(told), told
+
+
+def test_other_names_are_no_pattern_of_their_own() -> None:
+    """Whoever asks for a granite stitch finds one pattern, and not one that is named so as well."""
+    others = [name for entry in patterns().values() for name in entry.also]
+    names = {name for entry in patterns().values() for name in entry.names.values()}
+    assert "granite stitch" in patterns()["moss"].also
+    assert len(set(others)) == len(others)
+    assert not names & set(others)
