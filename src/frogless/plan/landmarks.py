@@ -9,7 +9,7 @@ from frogless.because import Because, Step
 from frogless.body.measurements import Measurement
 from frogless.errors import Impossible
 from frogless.plan.basis import Basis
-from frogless.plan.landing import because_landed, multiple_note
+from frogless.plan.landing import multiple_note
 from frogless.plan.model import Landmark, Remark
 from frogless.plan.sections import (
     DEFAULT_ALLOWED,
@@ -195,9 +195,9 @@ def landmarks(tube: Tube, depths: Sequence[float]) -> tuple[Landmark, ...]:
 
 def _start(tube: Tube, key: str) -> Landmark:
     """The first round, which lies at the waist or is an edge above it."""
-    first, count, gauge = tube.first, tube.counts[0], tube.spans[0].gauge
+    first, count = tube.first, tube.counts[0]
     body = tube.basis.body.get(WAIST) if key == WAIST else None
-    landed = because_landed(first.wanted, gauge.width.value, count, step_note(tube, 0))
+    landed = tube.because_landed(0, first.wanted, step_note(tube, 0))
     return Landmark(
         key=key,
         depth=0.0,
@@ -225,7 +225,7 @@ def _passed(tube: Tube, mark: Mark) -> Landmark:
     steps = (
         Step(mark.key, girth, "mm", mark.body.source, mark.body.estimated),
         Step("ease", wanted - girth),
-        *because_landed(wanted, span.width, count, step_note(tube, mark.section + 1)),
+        *tube.because_landed(mark.round, wanted, step_note(tube, mark.section + 1)),
         Step("depth", mark.depth),
     )
     return Landmark(
@@ -303,9 +303,9 @@ def less_than_asked(tube: Tube) -> Iterator[Remark]:
 
 def _hem(tube: Tube, depths: Sequence[float]) -> Landmark:
     last = len(tube.spans) - 1
-    span, count, aim = tube.spans[last], tube.counts[tube.rounds], tube.spans[last].target
+    count, aim = tube.counts[tube.rounds], tube.spans[last].target
     wanted = aim.wanted if aim else tube.wanted_before(last)
-    landed = because_landed(wanted, span.width, count, step_note(tube, last + 1))
+    landed = tube.because_landed(tube.rounds, wanted, step_note(tube, last + 1))
     return Landmark(
         key="hem",
         depth=depths[tube.rounds],

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 
+from frogless.because import Step
 from frogless.plan.basis import Basis
+from frogless.plan.landing import because_landed
 from frogless.plan.layout import Layout, Multiple, Shaped
 from frogless.plan.sections import Span, Target, foundation_height
 from frogless.units import Measured
@@ -51,6 +53,19 @@ class Tube:
             state = span.worked.after(round_ - span.rounds_above)
             return span.worked.girth(span.gauge.width, state)
         return span.gauge.width.times(self.counts[round_])
+
+    def because_landed(self, round_: int, wanted: float, note: str = "") -> tuple[Step, ...]:
+        """The steps from a wanted girth to the count of a round.
+
+        Panels and the columns between them have a gauge each, so that no one gauge leads to the
+        count.
+        """
+        span, count = self.spans[self.section_of(max(round_, 1))], self.counts[round_]
+        if span.worked is None or not span.worked.columns:
+            return because_landed(wanted, span.width, count, note)
+        girth = self.girth(round_).value
+        landed = Step("landed", count, "stitches", note)
+        return (Step("wanted", wanted), landed, Step("girth", girth), Step("off", girth - wanted))
 
     def depths(self) -> tuple[float, ...]:
         """Worn depth after each round, the foundation first, mm."""

@@ -161,6 +161,10 @@ def test_columns_widen_as_gores_do(make: Made) -> None:
     assert (one.pattern.columns, one.chosen.points) == (8, 8)
     assert one.girth_after.value == pytest.approx(1000, abs=40)
     assert (one.count_after - one.count_before) % 8 == 0
+    hem = found.plan.landmarks[-1]
+    told = {step.what: step.value for step in hem.because.steps}
+    assert told["girth"] == pytest.approx(hem.garment.value)
+    assert "gauge" not in told  # columns and panels have one each
     assert {band.repeats for band in one.pattern.bands} == {one.pattern.bands[0].repeats}
 
 

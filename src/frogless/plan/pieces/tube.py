@@ -11,7 +11,7 @@ from frogless.errors import InputError, near_names
 from frogless.plan import edging as edging_
 from frogless.plan import pattern_colours, refusals
 from frogless.plan.basis import Basis
-from frogless.plan.landing import because_landed, land
+from frogless.plan.landing import land
 from frogless.plan.layout import Layout, Multiple, lay_out
 from frogless.plan.model import Landmark, Measure, PiecePlan, Shape
 from frogless.plan.pattern_remarks import pattern_remarks
@@ -297,9 +297,7 @@ def _landmarks(worked: Tube, begun: _Begun, low: float) -> Iterator[Landmark]:
         if edge.landmark is not None:
             yield replace(edge.landmark, depth=_level(worked, 0.0, low), rounds=1)
     if start.body is not None and not begun.edges:
-        width = worked.spans[0].width
-        landed = because_landed(worked.first.wanted, width, worked.counts[0], "")
-        why = worked.first.because.then(*landed)
+        why = worked.first.because.then(*worked.because_landed(0, worked.first.wanted))
         yield _landmark(worked, start.body, worked.first, 0, _level(worked, 0.0, low), why)
     for i, span in enumerate(worked.spans):
         section = _section(span)
@@ -308,7 +306,7 @@ def _landmarks(worked: Tube, begun: _Begun, low: float) -> Iterator[Landmark]:
         if not body or span.target is None:
             continue
         last = span.rounds_above + span.rounds
-        landed = because_landed(span.target.wanted, span.width, worked.counts[last], "")
+        landed = worked.because_landed(last, span.target.wanted)
         depth = _level(worked, worked.spans[i].end_depth, low)
         why = span.target.because.then(*landed)
         yield _landmark(worked, body, span.target, last, depth, why)
