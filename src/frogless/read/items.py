@@ -70,8 +70,16 @@ class Context:
 
     def check(self, noun: Noun, at: int, taken: int) -> None:
         """Whether the places that are taken are what they are called."""
-        for place, kind in enumerate(self.ground.made(at, taken), start=at + 1):
+        for kind, place in _first_of_each(self.ground.made(at, taken), at).items():
             _check_kind(noun, kind, place, self)
+
+
+def _first_of_each(kinds: tuple[str, ...], at: int) -> dict[str, int]:
+    """For each kind of place the number of the first of them: what holds for it holds for all."""
+    firsts: dict[str, int] = {}
+    for place, kind in enumerate(kinds, start=at + 1):
+        firsts.setdefault(kind, place)
+    return firsts
 
 
 def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[Node, ...], int]:
@@ -324,12 +332,11 @@ def _each(said: Each, at: int, times: int, context: Context) -> tuple[Node, ...]
             "stands on the first; with one that does not count, every stitch is worked into"
         )
     kinds = (InKind(said.into or Work(said.stitch), said.nouns), *said.more)
-    worked = [
-        _of_kind(kinds, made, place, context)
-        for place, made in enumerate(context.ground.made(at, times), start=at + 1)
-    ]
+    places = context.ground.made(at, times)
+    firsts = _first_of_each(places, at)
+    worked = {made: _of_kind(kinds, made, place, context) for made, place in firsts.items()}
     if said.more:
-        return gathered(worked)
+        return gathered([worked[made] for made in places])
     return (Repeat((said.into,), times) if said.into else Work(said.stitch, times),)
 
 
