@@ -119,6 +119,66 @@ def test_any_pattern_is_proven_or_refused(wish: Wish) -> None:
     assert len(found.plan.main.girths) == len(rows) == len(found.plan.main.depths)
 
 
+@cache
+def flat_ways() -> dict[str, Way]:
+    """Every pattern of the library that is worked in rows."""
+    keys = (key for key, entry in patterns().items() if entry.rows is not None)
+    return {key: way_of(key, closed=False) for key in keys}
+
+
+@given(
+    st.sampled_from(sorted(flat_ways())),
+    st.floats(3.5, 9.0),
+    st.floats(4.0, 14.0),
+    st.integers(150, 700),
+    st.integers(30, 300),
+    st.integers(0, 60),
+)
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_any_pattern_lies_in_a_panel_or_is_refused(
+    pattern: str, stitch: float, row: float, width: int, long: int, below: int
+) -> None:
+    """The panel has its stitches again after it, and is about as wide within it."""
+    way = flat_ways()[pattern]
+    reading = (
+        f'pattern = "{pattern}"\nstate = "washed"\nrepeats = 10\n'
+        f'width = "{way.multiple * stitch:.3f} cm"\nrows = 20\nheight = "{2 * row:.3f} cm"'
+    )
+    hem = f'{{ name = "hem", length = "{below} mm" }}, ' if below > 10 else ""
+    text = f"""format = "frogless-design/1"
+title = "Sample"
+[garment]
+kind = "shawl"
+[work]
+stitch = "double_crochet"
+turning_chain = 3
+[[piece]]
+construction = "panel"
+name = "front"
+width = "{width} mm"
+length = "{long + below + 80} mm"
+section = [{hem}{{ name = "band", length = "{long} mm", pattern = "{pattern}" }}]
+"""
+    sample = swatch(27, 15, width="15 cm", height="15 cm", readings=(reading, SINGLE))
+    with tempfile.TemporaryDirectory() as folder:
+        try:
+            found = draft.develop(basis(Path(folder), text, BODY, sample))
+        except ProofFailed as failed:
+            pytest.fail(str(failed))
+        except (InputError, Impossible) as refused:
+            assert_told(refused)
+            return
+    band = next(s for s in found.plan.sections if s.pattern)
+    assert band.pattern is not None
+    assert band.count_before == band.count_after == band.pattern.left
+    (stretch,) = band.pattern.bands
+    assert stretch.base == way.places(stretch.repeats)
+    repeat = way.multiple * band.gauge.width.value
+    least = way.places(way.least) * band.gauge.width.value
+    off = band.girth_after.value - band.girth_before.value
+    assert abs(off) <= repeat / 2 + 1e-6 or band.girth_after.value == pytest.approx(least)
+
+
 def assert_told(refused: FroglessError) -> None:
     """With a place, in whole words."""
     fault = refused.faults[0]

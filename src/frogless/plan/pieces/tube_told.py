@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from frogless.because import Because, Step
 from frogless.plan import edging as edging_
@@ -94,7 +95,10 @@ def edging_work(tube: Tube) -> edging_.EdgingWork | None:
     choice = tube.basis.tube.edging
     if choice is None:
         return None
-    gauge, count = tube.spans[-1].gauge, tube.counts[-1]
+    last, count = tube.spans[-1], tube.counts[-1]
+    gauge = last.gauge
+    if last.worked is not None:  # columns are not as wide as the pattern between them
+        gauge = replace(gauge, width=tube.girth(tube.rounds).times(1 / count))
     return edging_.plan_edging(tube.basis, choice, gauge, count, tube.rounds + 1)
 
 
