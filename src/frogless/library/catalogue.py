@@ -15,6 +15,7 @@ from frogless.library.told import (
     motif_rows,
     motif_told,
     multiple,
+    spelled,
     yarn_told,
 )
 from frogless.read.motifs import motif
@@ -75,7 +76,7 @@ def _every_pattern() -> Iterator[str]:
     for entry in patterns().values():
         by_family.setdefault(entry.family, []).append(entry)
     for family, entries in by_family.items():
-        yield f"## {family.capitalize()}\n"
+        yield f"## {spelled(family, 'us').capitalize()}\n"
         for entry in entries:
             yield from _pattern(entry)
 
@@ -96,8 +97,8 @@ def _pattern(entry: PatternEntry) -> Iterator[str]:
         if again := again_told(way):
             yield f"{again}\n"
     if entry.note:
-        yield f"{entry.note}\n"
-    yield f"From: {entry.source} ({entry.basis}).\n"
+        yield f"{spelled(entry.note, 'us')}\n"
+    yield f"From: {spelled(entry.source, 'us')} ({entry.basis}).\n"
 
 
 def _every_edging() -> Iterator[str]:
@@ -112,8 +113,8 @@ def _every_edging() -> Iterator[str]:
         for way in edging_ways(made):
             yield from _fenced(say_way(way, dictionary(), "us"))
         if made.note:
-            yield f"{made.note}\n"
-        yield f"From: {made.source} ({made.basis}).\n"
+            yield f"{spelled(made.note, 'us')}\n"
+        yield f"From: {spelled(made.source, 'us')} ({made.basis}).\n"
 
 
 def _every_motif() -> Iterator[str]:
@@ -126,8 +127,8 @@ def _every_motif() -> Iterator[str]:
         if flatness := motif(entry.key).flatness:
             yield f"{flatness_told(flatness, 'us')}\n"
         if entry.note:
-            yield f"{entry.note}\n"
-        yield f"From: {entry.source} ({entry.basis}).\n"
+            yield f"{spelled(entry.note, 'us')}\n"
+        yield f"From: {spelled(entry.source, 'us')} ({entry.basis}).\n"
 
 
 def _every_join() -> Iterator[str]:

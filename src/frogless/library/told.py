@@ -99,7 +99,16 @@ def yarn_told(found: Cost, terms: Dialect) -> str:
 def _from(basis: str, source: str, terms: Dialect) -> str:
     """Where it comes from. Sources are kept in US terms, and say so where the reader's are others."""
     kept = "" if terms == "us" else " (in US terms)"
-    return f"{basis}{kept}: {source}"
+    return f"{basis}{kept}: {spelled(source, terms)}"
+
+
+def spelled(text: str, terms: Dialect) -> str:
+    """What the library has in the spelling of the UK, in the reader's.
+
+    >>> spelled("two colours", "us")
+    'two colors'
+    """
+    return text.replace("colour", "color") if terms == "us" else text
 
 
 def _is_named(item: Item, words: str, terms: Dialect) -> bool:
@@ -234,7 +243,7 @@ def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     if any(way.colour for way in ways(entry)):
         yield "To change, draw the new yarn through as the last loop of the stitch before."
     if entry.note:
-        yield entry.note
+        yield spelled(entry.note, terms)
     yield ""
     yield _from(entry.basis, entry.source, terms)
 
@@ -251,7 +260,7 @@ def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
         yield ""
         yield f"Turns corners, over sides of {multiple(made.multiple, made.side_offset)}."
     if made.note:
-        yield made.note
+        yield spelled(made.note, terms)
     yield ""
     yield _from(made.basis, made.source, terms)
 
@@ -293,7 +302,7 @@ def _motif_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     if flatness := motif(entry.key).flatness:
         yield flatness_told(flatness, terms)
     if entry.note:
-        yield entry.note
+        yield spelled(entry.note, terms)
     yield ""
     yield _from(entry.basis, entry.source, terms)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from frogless.cli import main
@@ -42,6 +44,13 @@ def test_pattern_is_found_by_another_name_that_it_has() -> None:
     """Named among the patterns that the words find, and told with its other names."""
     assert "[moss]" in told("granite stitch", "us")
     assert "also called: linen stitch, granite stitch" in told("moss", "us")
+
+
+@pytest.mark.parametrize("item", items(), ids=lambda item: f"{item.kind} {item.key}")
+def test_colors_are_spelled_as_the_reader_does(item: Item) -> None:
+    """In names, rows, notes and sources alike."""
+    assert "colour" not in in_full(item, "us")
+    assert not re.search(r"\bcolors?\b", in_full(item, "uk"))
 
 
 def test_name_in_the_terms_asked_for_is_meant_first() -> None:
