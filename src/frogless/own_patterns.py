@@ -15,6 +15,7 @@ from frogless.plan.patterns import Library, Pattern
 from frogless.read.patterns import find_way, read_way, way_of
 from frogless.rows.nodes import End, Start
 from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect
 from frogless.stitches.node_data import read_nodes
 from frogless.stitches.pattern_rows import PatternRow, Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named, patterns
@@ -50,16 +51,12 @@ def library_of(design: Design, where: Where) -> Library:
     if faults:
         raise InputError.of(faults)
 
-    @cache
-    def way(key: str, closed: bool, values: tuple[tuple[str, int], ...]) -> Way:
-        return _own(key, design.pattern[key], closed, dict(values), where)
-
     def find(key: str, closed: bool, parameters: Mapping[str, int]) -> Pattern:
         if key not in design.pattern:
             return _of_library(key, closed, parameters, tuple(design.pattern))
         own = design.pattern[key]
         values = _values(key, own, parameters)
-        found = way(key, closed, tuple(sorted(values.items())))
+        found = _own(key, own, closed, values, where)
         return Pattern(key, found, values, _usual(own), {"us": own.name, "uk": own.name})
 
     return Library(find, (*design.pattern, *patterns()))
@@ -107,15 +104,25 @@ def _own(key: str, own: OwnPattern, closed: bool, values: Mapping[str, int], whe
     if text is None:
         return _of_data(key, own, closed, values, where)
     place = where(f"pattern.{key}.{'rounds' if closed else 'rows'}")
+    multiple = "" if own.multiple is None else own.multiple
+    told = WayText(text, multiple, 0 if closed else own.offset, own.setup, own.least)
     try:
-        if own.multiple is None:
-            return find_way(
-                text, dictionary(), own.terms, closed=closed, setup=own.setup, values=values
-            )
-        told = WayText(text, own.multiple, 0 if closed else own.offset, own.setup, own.least)
-        return read_way(told, dictionary(), own.terms, closed=closed, values=values)
+        return _read(told, own.terms, closed, tuple(sorted(values.items())))
     except InputError as error:
         raise InputError.of([_placed(fault, place, text) for fault in error.faults]) from None
+
+
+@cache
+def _read(
+    told: WayText, dialect: Dialect, closed: bool, numbers: tuple[tuple[str, int], ...]
+) -> Way:
+    """The rows of a text, read once for however many bodies; a multiple that is not said is found."""
+    values = dict(numbers)
+    if told.multiple == "":
+        return find_way(
+            told.text, dictionary(), dialect, closed=closed, setup=told.setup, values=values
+        )
+    return read_way(told, dictionary(), dialect, closed=closed, values=values)
 
 
 def _placed(fault: Fault, place: Place, text: str) -> Fault:

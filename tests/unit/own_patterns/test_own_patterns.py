@@ -149,3 +149,10 @@ def test_pattern_without_rows_is_refused() -> None:
 def test_setup_of_all_rows_is_refused() -> None:
     """One row at least comes again."""
     assert "one at least repeats" in refusal(DATA.replace('lattice"\n', 'lattice"\nsetup = 2\n'))
+
+
+@pytest.mark.parametrize("tables", [BARN, DATA])
+def test_multiple_of_nothing_is_refused(tables: str) -> None:
+    """Left out it is found; 0 is no multiple."""
+    told = refusal(tables.replace('lattice"\n', 'lattice"\nmultiple = 0\n', 1))
+    assert "a multiple of 0 is none" in told
