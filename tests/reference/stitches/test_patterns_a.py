@@ -31,7 +31,14 @@ DIALECTS: tuple[Dialect, ...] = ("us", "uk")
 #: Looked at this many repeats of the width, and of the rows.
 MOST_REPEATS, ROW_REPEATS = 20, 4
 #: A front post stands forward on the side that faces the maker, a back post on the other.
-FORWARD = {"front_post_double_crochet": True, "back_post_double_crochet": False}
+FORWARD = {
+    "front_post_double_crochet": True,
+    "back_post_double_crochet": False,
+    "front_post_treble": True,
+    "front_post_twist": True,
+    "front_cable": True,
+    "back_cable": True,
+}
 
 
 def ways() -> Iterator[Any]:
@@ -242,7 +249,7 @@ def relief(way: Way, repeats: int) -> list[str]:
     """Each row from the right side: + stands forward, - stands back, . does neither."""
     seen = []
     for row in expand(program(way, repeats, 2), dictionary()).pieces["piece"][1 + way.setup :]:
-        keys = [row.keys[i] for i, n in zip(row.stitch, row.counted, strict=True) if n]
+        keys = [row.keys[i] for i, n in zip(row.stitch, row.counted, strict=True) for _ in range(n)]
         faces = row.row.side == "RS"
         line = "".join("." if k not in FORWARD else "-+"[FORWARD[k] == faces] for k in keys)
         seen.append(line[::-1] if row.row.side == "WS" else line)
@@ -262,6 +269,13 @@ def relief(way: Way, repeats: int) -> list[str]:
         ("basketweave", True, 2 * (3 * ["+++---+++---"] + 3 * ["---+++---+++"])),
         ("post_columns", False, 4 * [".+....+....+."]),
         ("post_columns", True, 2 * ["+....+...."]),
+        ("twist_columns", False, 4 * ["..++..++.."]),
+        ("twist_columns", True, 4 * ["..++..++"]),
+        ("cable_four", False, 8 * ["..++++..++++.."]),
+        ("cable_four", True, 8 * ["..++++..++++"]),
+        ("plait", False, 8 * ["..++++++..++++++.."]),
+        ("plait", True, 8 * ["..++++++..++++++"]),
+        ("wicker", False, 8 * [".++++++++."]),
     ],
     ids=lambda value: str(value) if isinstance(value, str | bool) else "",
 )
@@ -273,7 +287,7 @@ def test_posts_stand_forward_and_back_where_the_fabric_shows_them(
     """Turned rows and rounds that are not turned show the same relief on the right side.
 
     Drawn by hand from what the fabric is called for: ribs run up, blocks change places after three
-    rows, a waffle has posts and between them ridges that stand back.
+    rows, a waffle has posts and between them ridges that stand back, cables stand forward all the way.
     """
     way = way_of(key, closed=closed)
     # The two edges of its rows take up one of its repeats.
