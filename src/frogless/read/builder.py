@@ -10,7 +10,14 @@ from lark import Token, Transformer, Tree
 from lark.exceptions import VisitError
 
 from frogless.errors import InputError
-from frogless.read.same_place import first_worked, in_same_place, inside, is_worked, with_others
+from frogless.read.same_place import (
+    first_worked,
+    in_same_place,
+    inside,
+    is_worked,
+    led_to_chain,
+    with_others,
+)
 from frogless.read.spoken import (
     NOTHING,
     Across,
@@ -151,7 +158,9 @@ class _Builder(Transformer[Token, Any]):
 
     def main(self, parts: list[Any]) -> tuple[str, Any]:
         endings = tuple(part for part in parts if isinstance(part, Ending))
-        items = self._items(part for part in parts if not isinstance(part, Ending))
+        items = self._items(
+            led_to_chain(_flat(p for p in parts if not isinstance(p, Ending)), self.words)
+        )
         return "main", (items or (NOTHING,), endings)
 
     def markers(self, parts: list[Any]) -> tuple[str, Any]:
@@ -264,6 +273,9 @@ class _Builder(Transformer[Token, Any]):
         work = self._put_into(Work(self.words.key(parts[0]), _number(parts[2:])), parts[1])
         return Placed(work, _where(parts[1]), _named(parts))
 
+    def one_in_each_then(self, parts: list[Any]) -> tuple[Item, ...]:
+        return self.one_in_each(parts[:-2]), self.one_in_each([parts[0], *parts[-2:]])
+
     def all_in_one(self, parts: list[Any]) -> Placed:
         node: Into = self._put_into(parts[0], parts[1])
         in_each = "EACH_OF" in parts[1].type
@@ -347,10 +359,7 @@ class _Builder(Transformer[Token, Any]):
 
     def _items(self, parts: Iterable[Any]) -> tuple[Item, ...]:
         """Items one after the other, those in the same place as the one before brought together."""
-        flat: list[Item] = []
-        for part in parts:
-            flat += part if isinstance(part, tuple) else (part,)
-        return in_same_place(with_others(filter(is_worked, flat)), self.words)
+        return in_same_place(with_others(filter(is_worked, _flat(parts))), self.words)
 
     def starred(self, parts: list[Any]) -> Starred:
         *items, last = parts
@@ -446,6 +455,14 @@ class _Builder(Transformer[Token, Any]):
     def spread_group(self, parts: list[Any]) -> tuple[int, ...]:
         *items, times = parts
         return tuple(sum(items, ())) * int(times)
+
+
+def _flat(parts: Iterable[Any]) -> list[Item]:
+    """Items one after the other, of which some rules give several at once."""
+    flat: list[Item] = []
+    for part in parts:
+        flat += part if isinstance(part, tuple) else (part,)
+    return flat
 
 
 def _number(parts: list[Any]) -> int:

@@ -245,7 +245,7 @@ def skipped_count(said: FromHook, vocabulary: Vocabulary) -> bool:
 
 def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple[Row, Edge]:
     said = once.said
-    start, items = _start(said.items, number, heard, vocabulary)
+    start, items = _start(said.items, number, heard, vocabulary, _begun(said, heard))
     _check_handling(said, heard)
     _check_yarn(said, heard)
     way = Way(once.side, any(isinstance(item, Backwards) for item in items), start)
@@ -310,12 +310,12 @@ def _side(label: Label, number: int, heard: Heard) -> Side:
 
 
 def _start(
-    items: tuple[Item, ...], number: int, heard: Heard, vocabulary: Vocabulary
+    items: tuple[Item, ...], number: int, heard: Heard, vocabulary: Vocabulary, begun: int
 ) -> tuple[Start, tuple[Item, ...]]:
     """Slip stitches across, the turning chain, and the rest."""
     across = 0
     if isinstance(items[0], Across):
-        across = _across(items[0], vocabulary)
+        across = _across(items[0], begun, vocabulary)
         items = items[1:]
     start, rest = _chain(items, number, heard, vocabulary) if items else (Start(), items)
     start = replace(start, across=across)
@@ -351,10 +351,20 @@ def _chain(
     return Start(told.times - told.space, told.sense != "not_counted"), (*space, *rest)
 
 
-def _across(said: Across, vocabulary: Vocabulary) -> int:
+def _begun(said: Said, heard: Heard) -> int:
+    """Places that the loop on the hook has passed: one where a round was joined to its first."""
+    if not heard.closed:
+        return 0
+    if heard.row is None:
+        return int(any(ending.kind.startswith("join") for ending in said.endings))
+    return int(heard.row.end.join != "none")
+
+
+def _across(said: Across, begun: int, vocabulary: Vocabulary) -> int:
+    """Places before the one that the row begins in."""
     if vocabulary.key(said.word) != SLIP_STITCH:
         raise InputError(f'only slip stitches lead over places without counting, not "{said.word}"')
-    return said.times
+    return said.times - 1 + begun if said.into else said.times
 
 
 # What is worked
@@ -383,8 +393,13 @@ def _body(
 
 
 def _check_across(said: Said, context: Context) -> None:
-    if said.items and isinstance(said.items[0], Across):
-        context.check(said.items[0].noun, 0, said.items[0].times)
+    match said.items[:1]:
+        case (Across(_, times, noun, ""),):
+            context.check(noun, 0, times)
+        case (Across(_, times, noun, into),):
+            last = context.start.across
+            context.check(noun, last - times + 1, times - 1)
+            context.check(into, last, 1)
 
 
 def _check_short(said: Said, body: tuple[Node, ...]) -> None:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from itertools import takewhile
 
 from frogless.errors import InputError
 from frogless.read.spoken import (
     NOTHING,
+    Across,
     Bare,
     Changed,
     Each,
@@ -19,7 +21,7 @@ from frogless.read.spoken import (
     SaidChain,
     SkippedOthers,
 )
-from frogless.read.vocabulary import Vocabulary
+from frogless.read.vocabulary import SLIP_STITCH, Vocabulary
 from frogless.rows.nodes import Chain, Change, Into, Node, Repeat, Skip, Work
 
 #: What may stand between two stitches of one place: it takes no place of its own.
@@ -119,6 +121,34 @@ def with_others(items: Iterable[Item]) -> Iterator[Item]:
             yield replace(item, more=(*item.more, InKind(Skip(), ())))
         else:
             yield item
+
+
+def led_to_chain(items: list[Item], words: Vocabulary) -> list[Item]:
+    """The items of a row; slip stitches that lead to a chain that counts become one item."""
+    slips = list(takewhile(_slips, items))
+    match items[len(slips) : len(slips) + 1]:
+        case [SaidChain(sense="counted")] if slips:
+            told = words.stitches[SLIP_STITCH].terms[words.dialect].abbreviation
+            return [_led(slips, told), *items[len(slips) :]]
+    return items
+
+
+def _slips(item: Item) -> bool:
+    match item:
+        case Placed(Work(stitch, _), "next"):
+            return stitch == SLIP_STITCH
+    return False
+
+
+def _led(slips: list[Item], word: str) -> Across:
+    """Slip stitches whose last one goes into the place of the chain."""
+    nouns = [slip.noun for slip in slips if isinstance(slip, Placed) for _ in range(_times(slip))]
+    before = set(nouns[:-1])
+    return Across(word, len(nouns), before.pop() if len(before) == 1 else "place", nouns[-1])
+
+
+def _times(slip: Placed) -> int:
+    return slip.node.times if isinstance(slip.node, Work) else 0
 
 
 def is_worked(item: Item) -> bool:

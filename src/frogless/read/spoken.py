@@ -49,11 +49,17 @@ class FromHook:
 
 @dataclass(frozen=True, slots=True)
 class Across:
-    """Slip stitches over the first places, which do not count."""
+    """Slip stitches over the first places, which do not count.
+
+    Args:
+        into: what the place is that the last of them leads into, for the chain that counts to stand
+            in; "" where the chain stands on the place after them.
+    """
 
     word: str
     times: int
     noun: Noun = "st"
+    into: Noun = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,6 +59,7 @@ PHRASES: Mapping[str, str] = {
     "star_across": "*{items}; rep from * across",
     "star_last": "*{items}; rep from * to last {last}",
     "in_next": "{what} in next {place}",
+    "and_in_next": "{what} and in next {place}",
     "in_first": "{what} in first {place}",
     "in_last": "{what} in last {place}",
     "in_same": "{what} in same {place}",

@@ -28,7 +28,7 @@ from frogless.write.ground import (
 )
 from frogless.write.markers import say_in_general
 from frogless.write.phrases import phrases
-from frogless.write.row import Place, Said, say_row
+from frogless.write.row import Place, Said, begun_joined, say_row
 from frogless.write.seams import say_seam
 from frogless.write.words import Words
 
@@ -160,7 +160,8 @@ def tell(piece: Piece, words: Words, ground: Ground | None = None) -> tuple[Told
     colour = piece.colour
     for index, (row, on) in enumerate(zip(piece.rows, below, strict=True)):
         rejoined = index > 0 and piece.rows[index - 1].end.fasten_off
-        place = Place(piece.closed, longer if index < 2 else 0, rejoined)
+        joined = begun_joined(piece.rows, index, closed=piece.closed)
+        place = Place(piece.closed, longer if index < 2 else 0, rejoined, joined=joined)
         begun = piece.colour if index == 0 else ""
         told.append(replace(_told(row, said, on, place, begun, words), colour=colour))
         said, colour = said.after(row), _colour_after(row, colour)

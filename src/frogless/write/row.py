@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import takewhile
 
@@ -53,6 +53,7 @@ class Place:
         rejoined: the yarn was cut after the row before.
         colour: what the piece begins with, of its first row.
         says_unturned: it is said, too, that the work is not turned.
+        joined: the loop on the hook sits on the first place, which the round before was joined to.
     """
 
     closed: bool
@@ -60,6 +61,7 @@ class Place:
     rejoined: bool = False
     colour: str = ""
     says_unturned: bool = False
+    joined: bool = False
 
 
 def say_row(
@@ -85,13 +87,18 @@ def say_row(
     return " ".join(_capital(sentence) for sentence in sentences if sentence)
 
 
+def begun_joined(rows: Sequence[Row], index: int, *, closed: bool) -> bool:
+    """Whether a row begins where the one before was joined; the first as it is joined itself."""
+    return closed and rows[max(index - 1, 0)].end.join != "none"
+
+
 def _noun(place: Place) -> str:
     return "round" if place.closed else "row"
 
 
 def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
     items = (
-        *_across(row.start, setting),
+        *_across(row.start, setting, place),
         *_start(row, said, setting, place),
         *_backwards(row, setting),
         *_with_older(_body(row, setting, place), row, setting),
@@ -123,13 +130,35 @@ def _hook(row: Row, said: Said, words: Words) -> str:
     return words.phrases.say(name, hook=f"{row.hook:g}")
 
 
-def _across(start: Start, setting: Setting) -> tuple[str, ...]:
+def _across(start: Start, setting: Setting, row: Place) -> tuple[str, ...]:
     """The slip stitches that lead over the first places; the count leaves them out."""
     n, words = start.across, setting.words
     if not n:
         return ()
+    if _lands(start, row):
+        return (_into_place(n, setting),)
     place = say_place(_together_called(setting, 0, n), n, words)
     return (words.phrases.count("across", n, slip=words.slip, place=place),)
+
+
+def _lands(start: Start, row: Place) -> bool:
+    """Whether the last slip stitch goes into the place that the chain stands in for a stitch in.
+
+    The loop of a joined round sits on its first place already, so that there is one to spare.
+    """
+    return row.joined and start.across > 0 and start.counts and start.chains > 0
+
+
+def _into_place(n: int, setting: Setting) -> str:
+    """ "sl st in next 2 sts and in next ch-2 sp"."""
+    words = setting.words
+    before, last = _together_called(setting, 1, n - 1), _together_called(setting, n, 1)
+    more = n if n == 1 or before == last else n - 1
+    place = say_place(last if more == n else before, more, words)
+    told = words.phrases.count("next", more, stitch=words.slip, place=place)
+    if more == n:
+        return told
+    return words.phrases.say("and_in_next", what=told, place=say_place(last, 1, words))
 
 
 def _together_called(setting: Setting, at: int, n: int) -> str:
@@ -152,7 +181,7 @@ def _start(row: Row, said: Said, setting: Setting, place: Place) -> tuple[str, .
         return (phrases.say("chain", chain=words.chain, n=start.chains),)
     name = "chain_counted" if start.counts else "chain_not_counted"
     values = {"chain": words.chain, "n": start.chains, "stitch": _stands_for(row, words)}
-    if beyond:
+    if beyond and not _lands(start, place):
         # Slip stitches end on one place and the chain stands on the next.
         name = "chain_counted_next"
         values["place"] = say_place(_together_called(setting, start.across, 1), 1, words)

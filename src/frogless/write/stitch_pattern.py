@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from frogless.rows.nodes import Piece
 from frogless.stitches.model import Dialect, Stitch
@@ -10,7 +11,7 @@ from frogless.stitches.pattern_rows import Way, worked
 from frogless.write.fold import Told, line_of
 from frogless.write.ground import Ground, grounds
 from frogless.write.phrases import phrases
-from frogless.write.row import Place, Said, say_row
+from frogless.write.row import Place, Said, begun_joined, say_row
 from frogless.write.words import Words
 
 #: Told as worked over so many repeats, or the fewest there may be and one more.
@@ -31,9 +32,10 @@ def say_way(
     place = Place(
         way.closed, says_unturned=not way.closed and not any(r.end.turn for r in way.rows)
     )
-    for row, of, ground in zip(rows, way.rows, below, strict=True):
+    for i, (row, of, ground) in enumerate(zip(rows, way.rows, below, strict=True)):
         star = len(of.before) if of.repeat else None
-        text = say_row(row, said, ground, place, words, star)
+        joined = begun_joined(rows, i, closed=way.closed)
+        text = say_row(row, said, ground, replace(place, joined=joined), words, star)
         label = line_of([Told(row, text, "")], way.closed, words.phrases).label
         lines.append(f"{label}: {text}")
         said = said.after(row)

@@ -288,6 +288,37 @@ def test_slip_stitches_lead_over_places(us: Vocabulary) -> None:
     assert row.body == (Work(DC, 3), Skip(2))
 
 
+@pytest.mark.parametrize(
+    ("joined", "across"), [("; join with sl st to first sc", 3), ("; do not join", 2)]
+)
+def test_slip_stitches_lead_into_the_place_of_the_chain(
+    us: Vocabulary, joined: str, across: int
+) -> None:
+    """The loop of a joined round sits on its first stitch already; else it is the first to slip into."""
+    before = "Rnd 1: Sc in next 2 sts, ch 2, sc in next 7 sts"
+    if across == 3:
+        before = "Rnd 1: Sc in next 3 sts, ch 2, sc in next 6 sts"
+    row = rows(
+        us,
+        f"{before}{joined}.",
+        "Rnd 2: Sl st in next 2 sts and in next ch-2 sp, ch 3 (counts as first dc), 2 dc in same "
+        "ch-2 sp, dc in each remaining st around; join with sl st to top of ch-3.",
+    )[1]
+    assert row.start == Start(3, counts=True, shares=True, across=across)
+    assert row.body[0] == Into((Work(DC, 2),))
+
+
+def test_slip_stitches_lead_only_to_what_is_there(us: Vocabulary) -> None:
+    """The place that the chain stands in is held to what it is called."""
+    with pytest.raises(InputError, match="place 4 of the row below is a stitch"):
+        rows(
+            us,
+            "Rnd 1: Sc in each st around; join with sl st to first sc.",
+            "Rnd 2: Sl st in next 2 sts and in next ch-2 sp, ch 3 (counts as first dc), dc in next "
+            "5 sts; join with sl st to top of ch-3.",
+        )
+
+
 def test_short_rows_leave_places_that_are_met_later(us: Vocabulary) -> None:
     """The row back begins where it was turned; the last works over all."""
     found = rows(

@@ -256,6 +256,24 @@ def test_slip_stitches_across_are_not_counted_and_say_so(us: Words) -> None:
     assert flat(us, bare).startswith("Sl st in each of first 2 sts (not counted), no turning chain")
 
 
+def test_slip_stitches_of_a_joined_round_lead_into_the_place_of_the_chain(us: Words) -> None:
+    """Its loop sits on the first stitch already: two of three slip stitches go over stitches."""
+    first = Row(
+        1, "RS", "", (Work(SC, 3), Chain(2), Work(SC, 1)), 5, Start(1), end=End("first_stitch")
+    )
+    start = Start(3, counts=True, shares=True, across=3)
+    second = Row(2, "RS", "", (Into((Work(DC, 1),)), Skip(1)), 2, start, End("chain_top"))
+    shorter = replace(second, body=(Skip(2),), start=Start(3, counts=True, across=2))
+
+    def says(row: Row) -> str:
+        return tell(Piece("", True, (first, row)), us)[1].text
+
+    assert says(second).startswith(
+        "Sl st in next 2 sts and in next ch-2 sp, ch 3 (counts as first dc), dc in same ch-2 sp, "
+    )
+    assert "Sl st in next 2 sts, ch 3 (counts as first ch), skip next 2 sts" in says(shorter)
+
+
 def test_short_row_is_called_so_and_says_what_it_leaves(us: Words) -> None:
     """In rounds it is turned, not joined."""
     short = Row(1, "RS", "", (Work(DC, 6), Leave(3)), 6, end=End(turn=True))
