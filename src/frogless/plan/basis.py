@@ -184,15 +184,17 @@ class Basis:
     def pattern_gauge(self, pattern: Pattern, where: str, hook: float | None = None) -> Gauge:
         """The gauge of a stitch pattern: only a swatch in it, with these numbers, will do.
 
-        Its width is that of one of the stitches that a repeat stands on.
+        Its width is that of one of the stitches that a repeat stands on. Where no hook is asked for,
+        that of the garment comes before others.
 
         Raises:
             InputError: nobody swatched it, or not with that hook; says what to work.
         """
         found = pattern_gauges(self.swatches, pattern.key, pattern.parameters, pattern.usual)
-        for one in found:
-            if hook is None or abs(one.hook - hook) < 1e-6:
-                return replace(one, width=one.width.over(Measured(pattern.way.multiple, 0.0)))
+        wanted = self.hook if hook is None else hook
+        fits = [one for one in found if abs(one.hook - wanted) < 1e-6]
+        for one in fits or (found if hook is None else ()):
+            return replace(one, width=one.width.over(Measured(pattern.way.multiple, 0.0)))
         raise InputError(_to_swatch(pattern, found, hook), self.place(f"{where}.pattern"))
 
     def trim_gauge(self, stitch: str) -> Gauge:

@@ -118,3 +118,14 @@ def test_armhole_that_is_not_cut_may_lie_in_a_pattern(tmp_path: Path) -> None:
     found = drafted(tmp_path, text).plan
     (edge,) = (m.got.value for m in found.main.measures if m.name == "left armhole edge")
     assert edge == pytest.approx(200, abs=16)
+
+
+@pytest.mark.parametrize("long", ["40 cm", "41 cm", "42 cm", "43 cm"])
+def test_piece_may_be_in_a_pattern_from_end_to_end(tmp_path: Path, long: str) -> None:
+    """Whole row repeats miss its length by half of one at most."""
+    text = design(f'{{ name = "all", length = "{long}", pattern = "fan_arches" }}')
+    text = text.replace('{ name = "hem", length = "8 cm" }, ', "").replace("60 cm", long)
+    found = drafted(tmp_path, text).plan
+    (length,) = (m.got.value for m in found.main.measures if m.name == "length")
+    assert length == pytest.approx(float(long.split()[0]) * 10, abs=16.5)
+    assert found.sections[0].pattern is not None

@@ -240,7 +240,9 @@ def _section(panel: Layout, section: PanelSection, part: str) -> None:
 def _in_pattern(panel: Layout, section: PanelSection, part: str) -> None:
     first, name = panel.last + 1, f"{panel.name} {section.name}"
     key = panel.where(part)
-    found = patterned(panel.basis, section, key, name, panel.count, first, panel.gauge)
+    found = patterned(
+        panel.basis, section, key, name, panel.count, first, panel.gauge, panel.choice.hook
+    )
     panel.gauges += found.gauges
     panel.last += len(found.rows)
     panel.stages.append(
@@ -358,6 +360,8 @@ def _rest(panel: Layout) -> None:
     length = basis.girth_wanted(choice.length, panel.where("length"))
     height = panel.gauge.height.value
     rows = round((length - panel.top_of(panel.last)) / height)
+    if rows < 0 and panel.top_of(panel.last) - length <= _whole_rows_off(panel):
+        rows = 0
     if rows < 0:
         raise InputError(
             f"the sections of {panel.name} are {basis.show(panel.top_of(panel.last))} long, and the "
@@ -368,6 +372,14 @@ def _rest(panel: Layout) -> None:
         rows = 1
     if rows:
         _plain(panel, "body", rows)
+
+
+def _whole_rows_off(panel: Layout) -> float:
+    """What a pattern that ends the sections may miss their length by: half of its row repeat, mm."""
+    last = panel.stages[-1].worked if panel.stages else None
+    if last is None:
+        return 0.0
+    return last.pattern.way.period * last.gauge.height.value / 2 + 1e-6
 
 
 def _plain(panel: Layout, name: str, rows: int) -> None:

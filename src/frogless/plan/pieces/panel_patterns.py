@@ -61,7 +61,14 @@ class Patterned:
 
 
 def patterned(
-    basis: Basis, section: PanelSection, key: str, name: str, count: int, first: int, own: Gauge
+    basis: Basis,
+    section: PanelSection,
+    key: str,
+    name: str,
+    count: int,
+    first: int,
+    own: Gauge,
+    hook: float | None = None,
 ) -> Patterned:
     """A section in a stitch pattern on so many stitches, its first row numbered `first`.
 
@@ -77,7 +84,7 @@ def patterned(
                 basis.place(f"{key}.{one}"),
             )
     pattern = basis.pattern(str(section.pattern), section.parameters, key, closed=False)
-    gauge, way = basis.pattern_gauge(pattern, key), pattern.way
+    gauge, way = basis.pattern_gauge(pattern, key, hook), pattern.way
     if not all(row.end.turn for row in way.rows):
         raise InputError(
             f'"{pattern.key}" is not turned after every row, and a flat piece is; take a pattern '
@@ -88,13 +95,13 @@ def patterned(
     landed = land(width, gauge.width.value, way.multiple, way.offset)
     base = max(landed.count, way.places(way.least))
     made: list[Row] = []
-    hook = gauge.hook or basis.hook
+    size = gauge.hook or basis.hook
     # The pattern's first row has to come up on its own side.
     into = int(base != count)
     into += int(side_of(first + into) != way.side)
     below = (1,) * count
     for _ in range(into):
-        made.append(_base_row(basis, section, name, below, base, first + len(made), hook))
+        made.append(_base_row(basis, section, name, below, base, first + len(made), size))
         below = (1,) * base
     height = basis.trim_gauge(section.base_stitch).height.value
     length = basis.girth_wanted(section.length, f"{key}.length") - (into + 1) * height
@@ -102,11 +109,11 @@ def patterned(
     number = first + len(made)
     rows = worked(
         way, base, way.setup + way.period * times, basis.stitches,
-        number=number, section=name, hook=hook,
+        number=number, section=name, hook=size,
     )  # fmt: skip
     made += rows
     back = weights(rows[-1], basis.stitches)[::-1]
-    made.append(_base_row(basis, section, name, back, count, first + len(made), hook))
+    made.append(_base_row(basis, section, name, back, count, first + len(made), size))
     high = basis.trim_gauge(section.base_stitch)
     plain = replace(own, height=high.height)
     gauges = (*(plain,) * into, *(gauge,) * len(rows), plain)

@@ -113,7 +113,9 @@ def piece_of(strip: Strip, spans: tuple[Span, ...], hook: float, place: Place) -
             rows.append(_row(strip, row, span, place))
     last = rows[-1]
     rows[-1] = replace(last, end=End(turn=False, fasten_off=True))
-    return Piece(strip.name, False, tuple(replace(r, hook=hook) for r in rows), strip.bases)
+    return Piece(
+        strip.name, False, tuple(replace(r, hook=r.hook or hook) for r in rows), strip.bases
+    )
 
 
 def _foundation(strip: Strip) -> Iterator[Row]:
