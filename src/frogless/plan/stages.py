@@ -15,8 +15,8 @@ from frogless.because import Because, Step
 from frogless.errors import Impossible, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.layout import Layout, Multiple, Shaped
+from frogless.plan.pattern_asked import Below, asked
 from frogless.plan.pattern_rounds import pattern_rows, weights
-from frogless.plan.pattern_sections import Below, asked
 from frogless.plan.pattern_shaping import made_section
 from frogless.plan.patterned import BASE
 from frogless.plan.sections import (
