@@ -11,6 +11,7 @@ from frogless.library.told import (
     edging_told,
     edging_ways,
     flatness_told,
+    how_it_goes_on,
     how_it_works,
     motif_rows,
     motif_told,
@@ -119,11 +120,12 @@ def _every_edging() -> Iterator[str]:
 
 def _every_motif() -> Iterator[str]:
     yield "## Motifs\n"
-    yield "In lines that go on for ever, r is the number of the round.\n"
     for entry in motifs().values():
         yield f"### {entry.names['us']}\n"
         yield f"`{entry.key}`: {motif_told(entry)}.\n"
         yield from _fenced(motif_rows(entry, "us"))
+        if goes_on := how_it_goes_on(entry):
+            yield f"{goes_on}\n"
         if flatness := motif(entry.key).flatness:
             yield f"{flatness_told(flatness, 'us')}\n"
         if entry.note:

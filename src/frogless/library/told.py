@@ -75,8 +75,24 @@ def edging_told(made: Edging) -> str:
 
 def motif_told(entry: MotifEntry) -> str:
     """ "square, grows round by round"."""
-    grows = "grows round by round" if entry.grows else f"{entry.own_rounds} rounds"
+    grows = "grows round by round" if entry.grows else _rounds(entry.own_rounds)
     return f"{entry.shape}, {grows}"
+
+
+def _rounds(number: int) -> str:
+    return f"{number} {'round' if number == 1 else 'rounds'}"
+
+
+def how_it_goes_on(entry: MotifEntry) -> str:
+    """What the letters in the rounds of a motif mean that grows for ever; "" of another."""
+    if not entry.grows:
+        return ""
+    if entry.period == 1:
+        return "In the last line r is the number of the round."
+    return (
+        f"The last {entry.period} lines take turns: r is the number of the round, and k how often "
+        "they were all worked before, 0 the first time."
+    )
 
 
 def again_told(way: Way) -> str:
@@ -286,7 +302,7 @@ def flatness_told(flatness: Flatness, terms: Dialect) -> str:
     """How a motif lies, with the figures."""
     stitch, flat = dictionary()[flatness.stitch].terms[terms].name, flatness.flat
     return (
-        f"Each round gains {flatness.growth:.1f} stitches of {stitch}; {flat.low:.1f} to "
+        f"Each round gains {flatness.growth:.3g} stitches of {stitch}; {flat.low:.1f} to "
         f"{flat.high:.1f} lie flat: it {flatness.lies}."
     )
 
@@ -297,8 +313,7 @@ def _motif_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     yield from _may_be_changed(entry.parameters)
     yield ""
     yield from motif_rows(entry, terms)
-    if entry.grows:
-        yield "In the last lines r is the number of the round."
+    yield from filter(None, [how_it_goes_on(entry)])
     if flatness := motif(entry.key).flatness:
         yield flatness_told(flatness, terms)
     if entry.note:

@@ -36,10 +36,26 @@ def edging_way(edging: Edging, *, closed: bool) -> Way:
             _end(edging, i, closed=closed),
             edging.backwards[i],
         )
-        for i, row in enumerate(rows)
+        for i, row in enumerate(_evened(rows))
     )
     offset = edging.offset if closed else edging.row_offset
     return Way(closed, edging.multiple, offset, told, setup=len(told) - 1)
+
+
+def _evened(rows: Sequence[EdgeRow]) -> Sequence[EdgeRow]:
+    """Rows of one stitch throughout repeat it stitch by stitch, however long the repeat is.
+
+    Not where all rows are so: one of them has to show what repeats, as where a fringe is knotted.
+    """
+    found = [_plain(row) or row for row in rows]
+    return rows if all(map(_plain, rows)) else found
+
+
+def _plain(row: EdgeRow) -> EdgeRow | None:
+    match as_runs((*row.before, *row.repeat, *row.after)):
+        case (Work(stitch, _),):
+            return EdgeRow((), (Work(stitch),), ())
+    return None
 
 
 def in_rounds(edging: Edging, places: int, stitches: Mapping[str, Stitch]) -> tuple[Row, ...]:

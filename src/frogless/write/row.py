@@ -274,4 +274,6 @@ def _join(row: Row, setting: Setting) -> tuple[str, ...]:
 
 
 def _capital(sentence: str) -> str:
-    return sentence[:1].upper() + sentence[1:]
+    """With a capital, behind what a repeat or brackets begin with: "*Sc in next st"."""
+    at = len(sentence) - len(sentence.lstrip("*[("))
+    return sentence[:at] + sentence[at : at + 1].upper() + sentence[at + 1 :]

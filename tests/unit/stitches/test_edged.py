@@ -15,7 +15,7 @@ from frogless.read.build import read_piece, read_program
 from frogless.read.motif_joins import bordered
 from frogless.read.motifs import motif
 from frogless.rows.count import row_worked
-from frogless.rows.nodes import Chain, End, Piece, Program, Row, Start, Work
+from frogless.rows.nodes import Chain, End, Into, Piece, Program, Row, Start, Work
 from frogless.stitches.edged import (
     edging_way,
     in_rounds,
@@ -165,16 +165,17 @@ def test_the_chain_is_as_tall_as_a_cluster_when_a_corner_begins_with_one() -> No
 
 
 def test_a_border_stands_on_a_square_when_its_sides_are_counted() -> None:
-    """Five rounds of single crochet: sides of 10 and a chain space at each corner.
+    """Seven rounds of single crochet: sides of 14 and a chain space at each corner.
 
-    Two repeats of five singles on each side, and in each corner four: 40 + 16 with 4 x 2 + 4 picots.
+    On each side two repeats of five singles and four more, so that the corner picots are as far from
+    the picots on either side of them; in each corner three: 56 + 12, with 4 x 2 + 4 picots.
     """
-    square = motif("single_square", 5)
+    square = motif("single_square", 7)
     program = bordered(square, edging("picot_single", {"singles": 5}), dictionary())
     (row,) = expand(program, dictionary()).pieces["picot_single border"]
     assert not row.overrun
     assert (row.used > 0).all()
-    assert row_worked(row.row)["single_crochet"] == 40 + 4 * 3
+    assert row_worked(row.row)["single_crochet"] == 56 + 4 * 3
     assert row_worked(row.row)["picot"] == 4 * 2 + 4
     # What three are worked into are the corner spaces.
     bases = program.pieces[-1].bases
@@ -183,6 +184,25 @@ def test_a_border_stands_on_a_square_when_its_sides_are_counted() -> None:
     at = [bases[-1 - row.from_row[i]].first + row.from_place[i] for i in corners]
     made = [below.keys[below.stitch[below.made_by[place]]] for place in at]
     assert made == ["chain"] * 4
+
+
+@pytest.mark.parametrize("key", ["picot_single", "picot_bead", "picot_trefoil", "picot_group"])
+def test_corner_picots_are_as_far_from_those_on_either_side(key: str) -> None:
+    """As many singles after the last picots of a side as before the first."""
+    side = edging(key).sides[0]
+    first, after = side.repeat[0], side.after[0]
+    assert isinstance(first, Work)
+    assert isinstance(after, Work)
+    # Picots outside of a group stand on the last of the singles before them.
+    stands_on = 0 if any(isinstance(node, Into) for node in side.repeat) else 1
+    assert after.times == first.times - stands_on
+
+
+def test_loops_of_chain_add_nothing_to_an_edge() -> None:
+    """A single in each stitch, and the loops between them: the edge lies flat."""
+    loops = edging("loops", {"singles": 3})
+    worked_ = row_worked(in_rounds(loops, 30, dictionary())[0])
+    assert (worked_["single_crochet"], worked_["chain"]) == (30, 10 * 12 + 1)
 
 
 @pytest.mark.parametrize("dialect", DIALECTS)
