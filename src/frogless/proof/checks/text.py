@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from frogless.errors import FroglessError
 from frogless.fabric.compare import same
@@ -15,7 +15,11 @@ from frogless.read.build import read_program
 from frogless.rows.count import CHAIN, SLIP_STITCH
 from frogless.rows.nodes import Chain
 from frogless.rows.walk import nodes
-from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.model import Dialect
+from frogless.write.counted import stands_for
+from frogless.write.hook_places import called
+from frogless.write.phrases import phrases
+from frogless.write.words import Words
 
 # "Rnds 2–5 (RS, WS in turn): … (180 hdc, 26 ch-1 sps)": a line that states its count by kind.
 _COUNTED = re.compile(
@@ -82,40 +86,28 @@ def _told(kinds: str) -> Counter[str]:
 
 
 def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
-    """Numbers by kind in the fabric; of stitches that leave several places, those places."""
-    held: Counter[str] = Counter()
+    """Numbers by kind in the fabric, each kind by the name it has in counts.
+
+    Of stitches that leave several places those places are counted.
+    """
+    words, held = Words(subject.stitches, dialect, phrases()), Counter[str]()
     for i, key in enumerate(row.keys):
         here = row.stitch == i
         if key == CHAIN:
             single = _single_chains(row)
             held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts) - single
-            held[subject.stitches[CHAIN].terms[dialect].abbreviation] += single
+            held[_singular(CHAIN, words)] += single
             continue
-        term = subject.stitches[key].terms[dialect]
         # The slip stitches that a row begins across lead to its first stitch and are none of it.
         worked = int(here.sum()) - (row.row.start.across if key == SLIP_STITCH else 0)
-        worked *= max(subject.stitches[key].leaves, 1)
-        is_named = subject.stitches[key].kind == "ornament"
-        held[(term.name if is_named else term.abbreviation).removesuffix("s")] += worked
+        held[_singular(key, words)] += worked * max(subject.stitches[key].leaves, 1)
     if row.row.start.counts:
-        stands_for = subject.stitches[_like_chain(row, subject.stitches)]
-        held[stands_for.terms[dialect].abbreviation.removesuffix("s")] += 1
+        held[_singular(stands_for(row.row, words), words)] += 1
     return +held
 
 
-def _like_chain(row: RowFabric, stitches: Mapping[str, Stitch]) -> str:
-    """The stitch that a turning chain which counts is counted as: one as high, if the row has one.
-
-    The last stitch of the row comes before the first, and a plain one before one that is like
-    another. What leads to the first stitch with slip stitches is none of them.
-    """
-    made: list[str] = [row.keys[i] for i in row.stitch.tolist()[row.row.start.across :]]
-    made = [key for key in made if key != CHAIN]
-    high = [key for key in made if stitches[key].turning_chain == row.row.start.chains]
-    high = [key for key in high if not stitches[key].like] or high
-    if high and high[-1] == made[-1]:
-        return made[-1]
-    return high[0] if high else next(key for key in made if stitches[key].leaves)
+def _singular(key: str, words: Words) -> str:
+    return words.stitch(called(key, words)).removesuffix("s")
 
 
 def _single_chains(row: RowFabric) -> int:
