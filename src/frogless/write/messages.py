@@ -64,6 +64,8 @@ PHRASES: Mapping[str, str] = {
     "in_last": "{what} in last {place}",
     "in_same": "{what} in same {place}",
     "in_ring": "{what} in ring",
+    "in_each_of_next": "{what} in each of next {n} {place}",
+    "before_each_of_next": "{what} in sp before each of next {n} {place}",
     "before_next": "{what} in sp before next {place}",
     "before_first": "{what} in sp before first {place}",
     "before_last": "{what} in sp before last {place}",

@@ -42,6 +42,8 @@ def say_spot(spot: Spot, where: str, words: Words) -> str:
             return _counted("skip", times, noun, words, skip=words.skip)
         case Leave(times):
             return _counted("leave_for_now", times, noun, words)
+        case Repeat((Into() as into,), times) if times > 1 and noun not in ("place", "ring"):
+            return _in_each_of_next(into, times, noun, words)
         case Repeat(_, times):
             items = ", ".join(say_spot(inner, "next", words) for inner in spot.inner)
             return words.phrases.count("times", times, items=items)
@@ -84,6 +86,13 @@ def say_in(where: str, node: Node, noun: Noun, words: Words) -> str:
     if noun == "ring":
         return words.phrases.say("in_ring", what=what)
     return words.phrases.say(f"{hook}_{where}", what=what, place=say_place(noun, 1, words))
+
+
+def _in_each_of_next(node: Into, times: int, noun: Noun, words: Words) -> str:
+    """The same group in each of some places: "2 dc in each of next 3 sts"."""
+    hook, (told,) = told_apart((node,), noun, words)
+    what, place = say_worked(told, words), say_place(noun, times, words)
+    return words.phrases.say(f"{hook}_each_of_next", what=what, n=times, place=place)
 
 
 def _counted(name: str, n: int, noun: Noun, words: Words, **values: str) -> str:

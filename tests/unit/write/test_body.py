@@ -53,6 +53,8 @@ def said(
         (Skip(2), "skip next 2 sts"),
         (Chain(5), "ch 5"),
         (Chain(5, each=True), "ch 5 (each ch counts as a st)"),
+        (Repeat((Into((Work(DC, 2),)),), 3), "2 dc in each of next 3 sts"),
+        (Repeat((Into((Work(BETWEEN, 2),)),), 3), "2 dc in sp before each of next 3 sts"),
         (Repeat((Chain(1), Skip()), 7), "[ch 1, skip next st] 7 times"),
         (Repeat((Chain(1), Skip()), 1), "[ch 1, skip next st] 1 time"),
         (Work("foundation_double_crochet", 80), "work 80 fdc"),

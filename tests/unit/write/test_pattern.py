@@ -47,7 +47,7 @@ def test_piece_is_folded_and_rows_are_not() -> None:
 
 def test_piece_on_an_edge_that_is_not_at_hand_is_written_in_numbers() -> None:
     """ "Each" is said only where it is known how many there are."""
-    assert write_piece(COVER, STITCHES, "us")[0].text.startswith("[2 sc in next st] 9 times")
+    assert write_piece(COVER, STITCHES, "us")[0].text.startswith("2 sc in each of next 9 sts")
     known = write_piece(COVER, STITCHES, "us", ground=Ground(("st",) * 9))
     assert known[0].text.startswith("2 sc in each st around")
 
