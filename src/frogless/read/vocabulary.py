@@ -59,10 +59,17 @@ class Vocabulary:
         stitch, places = self.stitches[key], place_named(phrase)
         if stitch.into in places:
             return key
-        for other in self.stitches.values():
-            if other.like == key and other.into in places and other.kind == stitch.kind:
-                return other.key
+        found = [
+            other
+            for other in self.stitches.values()
+            if other.like == key and other.into in places and other.kind == stitch.kind
+        ]
         name = stitch.terms[self.dialect].abbreviation
+        if len({other.into for other in found}) > 1:
+            told = " or ".join(f'"{o.terms[self.dialect].abbreviation}"' for o in found)
+            raise InputError(f'"{name}" worked "{_shortened(phrase)}" may be {told}; write which')
+        if found:
+            return found[0].key
         there = [
             other.terms[self.dialect].abbreviation
             for other in self.stitches.values()

@@ -252,6 +252,8 @@ def test_words_become_other_items_when_they_are_taken_together(
             '"tr" is no stitch worked "in third',
         ),
         ("(dc in next st, ch 1) in next st", "list what is worked into that one place"),
+        ("dc around next st", '"dc" worked "around" may be "FPdc" or "BPdc"; write which'),
+        ("sc around the post of next st", 'worked "around the post of" may be "FPsc" or "BPsc"'),
         ("0 dc in next st", "write that it is skipped"),
         ("sc in next st, skip all others", 'follows what is worked "in each" of some places'),
         ("ch 3 (counts as dc and ch-3 sp)", "of 3 chains, 3 cannot be a space"),
