@@ -76,7 +76,7 @@ def items() -> tuple[Item, ...]:
         *(_of_pattern(entry) for entry in patterns().values()),
         *(_of_edging(entry) for entry in edgings.patterns().values()),
         *(_named("motif", each.key, each.names, each.shape) for each in motifs().values()),
-        *(_named("join", each.key, each.names, "join") for each in joins().values()),
+        *(_named("join", each.key, each.names, "join seam") for each in joins().values()),
     )
 
 
@@ -152,9 +152,14 @@ def _unusual(
 
 
 def _of_stitch(stitch: Stitch) -> Item:
+    return Item("stitch", stitch.key, names_of(stitch), stitch.also)
+
+
+def names_of(stitch: Stitch) -> tuple[Name, ...]:
+    """All that a stitch is called, US first, then UK, then other languages."""
     own = (Name(d, t.name, t.abbreviation) for d, t in stitch.terms.items())
     abroad = (Name(lang, t.name, t.abbreviation) for lang, t in stitch.abroad.items())
-    return Item("stitch", stitch.key, (*own, *abroad), stitch.also)
+    return (*own, *abroad)
 
 
 def _of_pattern(entry: PatternEntry) -> Item:
@@ -167,4 +172,4 @@ def _named(kind: Kind, key: str, names: Mapping[Dialect, str], *others: str) -> 
 
 def _of_edging(pattern: edgings.Pattern) -> Item:
     names = tuple(Name(dialect, pattern.entry[dialect][0]) for dialect in DIALECTS)
-    return Item("edging", pattern.key, names, ("edging",))
+    return Item("edging", pattern.key, names, ("edging", "border", "trim"))

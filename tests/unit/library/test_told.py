@@ -76,6 +76,69 @@ def test_list_says_by_which_name_a_thing_was_found() -> None:
     assert "UK half treble crochet (htr)" in text
 
 
+def test_own_abbreviation_is_told_in_full_and_others_beside_it() -> None:
+    """ "dc" is a double crochet to whoever asks in US terms; that it is another in the UK comes next."""
+    text = told("dc", "us")
+    assert text.startswith("double crochet (dc) [double_crochet]")
+    assert "single crochet (sc) = UK double crochet (dc)" in text.partition("See also")[2]
+
+
+def test_stitch_and_pattern_of_one_name_are_both_told() -> None:
+    """Neither could be seen in full without the other."""
+    text = told("V-stitch", "us")
+    assert "Work double crochet, 1 chain and double crochet into one place." in text
+    assert "Rows over 3 + 2" in text
+
+
+def test_word_that_is_a_key_by_chance_is_searched_for() -> None:
+    """ "single" is the key of a join, but not what is meant; as a key it is."""
+    assert told("single", "us").startswith("Stitches\n  single crochet (sc)")
+    assert told("[single]", "us").startswith("single crochet join [single]")
+    assert told("picot_group", "us").startswith("picot edging [picot_group]")
+
+
+@pytest.mark.parametrize("words", ["dc2tog", "2 dc tog", "2 double crochet together", "DC2TOG"])
+def test_stitches_worked_together_are_told_by_their_stitch(words: str) -> None:
+    """Three loops are left of two unfinished double crochets."""
+    text = told(words, "us")
+    assert text.startswith("dc2tog (2 double crochet together)")
+    assert "all 3 loops" in " ".join(text.split())
+    assert "double crochet (dc) [double_crochet]" in text
+
+
+def test_long_list_is_cut_and_says_so() -> None:
+    """Nobody reads all that has "st" in it."""
+    text = told("st", "us")
+    assert len([line for line in text.splitlines() if "[" in line]) <= 40 + 12
+    assert " more" in text
+
+
+def test_lists_fit_a_narrow_terminal() -> None:
+    """A line goes on under what it tells; a key alone may be longer."""
+    for text in (told("granny", "us", columns=40), told("", "us", over=212, columns=40)):
+        assert all(len(line) <= 40 for line in text.splitlines() if " " in line.strip())
+
+
+def test_what_fits_as_it_stands_comes_before_what_has_to_be_changed() -> None:
+    """And what works over any count last of its kind: it is no news."""
+    text = told("shell", "us", over=13)
+    assert text.startswith("Works over 13 stitches: ")
+    everything = told("edging", "us", over=212).splitlines()
+    told_ = [line for line in everything if line.startswith("  ")]
+    changed = [i for i, line in enumerate(told_) if 0 < line.count("(") == line.count("; with")]
+    any_count = [i for i, line in enumerate(told_) if "any count" in line]
+    assert changed
+    assert any_count
+    assert max(changed) < min(any_count)
+
+
+def test_motif_says_what_its_letters_mean() -> None:
+    """Those whose rounds take turns have a second one; one that is finished has none."""
+    assert "k how often they were all worked" in " ".join(told("single_circle", "us").split())
+    assert "In the last line r is the number of the round." in told("granny_square", "us")
+    assert "small leaf [leaf]: leaf, 1 round\n" in told("[leaf]", "us")
+
+
 def test_everything_is_listed_without_words() -> None:
     """One line for each thing, ended by its key."""
     text = told("", "us")
