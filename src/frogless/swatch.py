@@ -202,7 +202,10 @@ def _gauge_of(readings: Sequence[Reading], key: str, name: str) -> Gauge:
     state = readings[0].state
     return Gauge(
         stitch=key,
-        width=_pooled([(r.width, r.stitches) for r in readings if r.width and r.stitches]),
+        width=_pooled(
+            [(r.width, r.stitches) for r in readings if r.width and r.stitches],
+            counted=not readings[0].pattern,
+        ),
         height=_pooled([(r.height, r.rows) for r in readings if r.height and r.rows]),
         state=state,
         source=f'swatch "{name}", {state}',
@@ -217,7 +220,8 @@ def _key(swatch: Swatch, stitch: str) -> str:
 
 
 def _no_gauge(swatch: Swatch, key: str, state: State | None) -> str:
-    have = sorted({r.stitch for r in swatch.readings if has_gauge(swatch, r.stitch)})
+    plain = {r.stitch for r in swatch.readings if not r.pattern}
+    have = sorted(stitch for stitch in plain if has_gauge(swatch, stitch))
     what = _words(key) + (f" {state}" if state else "")
     known = f"it has {', '.join(_words(h) for h in have)}" if have else "it has none"
     return (
@@ -243,10 +247,16 @@ def _is_whole(readings: Sequence[Reading]) -> bool:
     return any(r.stitches for r in readings) and any(r.rows for r in readings)
 
 
-def _pooled(pairs: Sequence[tuple[float, float]]) -> Measured:
-    """Size of one stitch or row, mm, from (length, count) pairs."""
+def _pooled(pairs: Sequence[tuple[float, float]], *, counted: bool = True) -> Measured:
+    """Size of one stitch or row, mm, from (length, count) pairs.
+
+    Args:
+        counted: so many were counted over a length, to the nearest whole; otherwise a length was
+            taken from one repeat to the same place in another, and the tape alone is unsure.
+    """
     lengths = Measured(sum(p[0] for p in pairs), TAPE * math.sqrt(len(pairs)))
-    counts = Measured(sum(p[1] for p in pairs), math.hypot(*(_counting(p[1]) for p in pairs)))
+    unsure = math.hypot(*(_counting(p[1]) for p in pairs)) if counted else 0.0
+    counts = Measured(sum(p[1] for p in pairs), unsure)
     size = lengths.over(counts)
     if len(pairs) < 2:
         return size

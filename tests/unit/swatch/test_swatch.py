@@ -349,3 +349,17 @@ def test_reading_in_a_pattern_gives_no_gauge_in_a_stitch(tmp_path: Path) -> None
     assert not has_gauge(found, "dc")
     assert mass_per_stitch(found, "fans") is None
     assert not any("stitches of fans" in told for told in advice(found))
+
+
+def test_repeat_is_as_sure_as_the_tape_when_taken_from_place_to_place(tmp_path: Path) -> None:
+    """Four repeats of fans over 26 cm: one mm of 260, not half a repeat of four (derived)."""
+    text = (
+        'format = "frogless-swatch/1"\nname = "fans"\nstitch = "dc"\nhook = "4 mm"\n'
+        '[[reading]]\npattern = "fans"\nstate = "washed"\nrepeats = 4\nwidth = "26 cm"\n'
+        'rows = 12\nheight = "14 cm"\n'
+    )
+    path = tmp_path / "fans.toml"
+    path.write_text(text, encoding="utf-8")
+    (found,) = pattern_gauges((load_swatch(path),), "fans", {}, {})
+    assert found.width.value == pytest.approx(65)
+    assert found.width.relative == pytest.approx(1 / 260)
