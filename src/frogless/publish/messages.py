@@ -297,8 +297,10 @@ MESSAGES: Mapping[str, str] = {
     "pattern_width": "It is {after} wide.",
     "pattern_girth": "It is {after} around.",
     "pattern_girths": "From {before} around to {after}.",
-    "pattern_left": "{repeats} whole repeats",
-    "pattern_left_columns": "{repeats} whole repeats and {columns} columns",
+    "pattern_left": "{left} places to work into, {repeats} whole repeats",
+    "pattern_left_columns": (
+        "{left} places to work into, {repeats} whole repeats and {columns} columns"
+    ),
     "pattern_gauge": (
         "{name}: a repeat of {multiple} stitches is {width} wide on a {hook} mm hook, and {rows} rounds "
         "of it are {height} high. Swatch it too: it has a gauge of its own."

@@ -97,5 +97,8 @@ def check_count(drafted: Drafted, planned: SectionPlan) -> str:
     if plan is None:
         return f"{planned.count_after} {drafted.short(planned.stitch)}"
     if plan.columns:
-        return say(drafted, "pattern_left_columns", columns=plan.columns, repeats=_repeats(plan))
-    return say(drafted, "pattern_left", repeats=_repeats(plan))
+        return say(
+            drafted, "pattern_left_columns", left=plan.left, columns=plan.columns,
+            repeats=_repeats(plan),
+        )  # fmt: skip
+    return say(drafted, "pattern_left", left=plan.left, repeats=_repeats(plan))

@@ -29,6 +29,9 @@ PIECES = {
     "sunwheel-skirt": ["Skirt", "Elastic cover"],
     "windmill-skirt": ["Skirt", "Elastic cover"],
     "kerchief-skirt": ["Skirt", "Elastic cover"],
+    "bellflower-skirt": ["Skirt", "Elastic cover"],
+    "hop-garden-skirt": ["Skirt", "Elastic cover"],
+    "barn-dance-skirt": ["Skirt", "Elastic cover"],
 }
 every_edition = pytest.mark.parametrize(
     ("example", "edition"), [(e, d) for e in EXAMPLES for d in EDITIONS], ids=str
