@@ -350,7 +350,7 @@ def _counts(options: argparse.Namespace) -> str:
 
 
 def _stitches(options: argparse.Namespace) -> str:
-    from frogless.library.told import told
+    from frogless.library.answer import told
 
     return told(" ".join(options.words), options.terms, options.over, _columns())
 

@@ -8,6 +8,7 @@ from frogless.library.cost import cost
 from frogless.library.items import ways
 from frogless.library.told import (
     again_told,
+    corners_told,
     edging_told,
     edging_ways,
     flatness_told,
@@ -113,6 +114,10 @@ def _every_edging() -> Iterator[str]:
             yield f"May be changed: {', '.join(told)}.\n"
         for way in edging_ways(made):
             yield from _fenced(say_way(way, dictionary(), "us"))
+        if made.sides:
+            head, *rounds = corners_told(made, "us")
+            yield f"{head}\n"
+            yield from _fenced(rounds)
         if made.note:
             yield f"{spelled(made.note, 'us')}\n"
         yield f"From: {spelled(made.source, 'us')} ({made.basis}).\n"

@@ -1,15 +1,12 @@
-"""The library told in a terminal: a list with a line for each thing, or one thing in full."""
+"""One thing of the library, in full or in short."""
 
 from __future__ import annotations
 
-import re
 import textwrap
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 
-from frogless.errors import InputError
 from frogless.library.cost import SINGLE, Cost, cost
-from frogless.library.find import OWN, WHOLE, Found, find, plain
-from frogless.library.items import Fit, Item, Kind, Name, edging_fits, fits, names_of, stated, ways
+from frogless.library.items import Fit, Item, Kind, Name, edging_fits, stated, ways
 from frogless.read.motifs import motif
 from frogless.stitches import edgings
 from frogless.stitches.edged import edging_way
@@ -19,95 +16,10 @@ from frogless.stitches.model import Dialect, Edging, Stitch
 from frogless.stitches.motifs import Flatness, MotifEntry, motifs
 from frogless.stitches.pattern_rows import Way
 from frogless.stitches.patterns import patterns
-from frogless.stitches.together import can_close_together, together_steps, together_term
-from frogless.write.stitch_motif import rounds_to_tell, say_motif
+from frogless.write.stitch_motif import rounds_to_tell, say_corner, say_motif
 from frogless.write.stitch_pattern import say_way
 
-#: A count over which nobody works; more is a slip of the pen.
-MOST_PLACES = 5000
-#: More lines are not read: so many in a list of what words find, and beside what is told in full.
-MOST_LISTED, MOST_BESIDE = 40, 12
-
-#: "dc2tog", "2 dc together".
-_TOGETHER = re.compile(
-    r"(?:(?P<first>\d{1,2}) )?(?P<stitch>\D+?) ?(?P<last>\d{1,2})? ?tog(?:ether)?"
-)
-_MOST_TOGETHER = 9
-
-_KINDS: Mapping[Kind, str] = {
-    "stitch": "Stitches",
-    "pattern": "Stitch patterns",
-    "edging": "Edgings",
-    "motif": "Motifs",
-    "join": "Joins",
-}
-_INDENT = "  "
-
-
-def told(words: str, terms: Dialect, over: int | None = None, columns: int = 100) -> str:
-    """What the words find: one thing in full, several in a list.
-
-    Args:
-        over: only what works over so many stitches, and how.
-
-    Raises:
-        InputError: nothing is called so, nothing works over that count, or a count that is none.
-    """
-    if over is None and (together := _together(words, terms, columns)):
-        return together
-    found = find(words, terms=terms)
-    if over is not None:
-        return _over(found, over, terms, words, columns)
-    sure = _meant(found, words) if words.strip() else ()
-    if not sure:
-        return _list(found, terms, columns, MOST_LISTED if words.strip() else len(found))
-    others = [each for each in found if each not in sure]
-    fully = "\n".join(in_full(each.item, terms, columns) for each in sure)
-    return fully + _see_also(others, terms, columns)
-
-
-def _meant(found: Sequence[Found], words: str) -> tuple[Found, ...]:
-    """What is told in full: what is called just so, or found alone; nothing where it is left open.
-
-    A key says what is meant where it is written as one, "picot_group" or "[plain]".
-    """
-    key = words.strip().strip("[]")
-    if key != words.strip() or "_" in key:
-        found_by_key = tuple(each for each in found if each.item.key == key)
-        if found_by_key:
-            return found_by_key
-    for rank in (OWN, WHOLE):
-        named = tuple(each for each in found if each.rank == rank and each.by is not None)
-        if named:
-            # A stitch and the pattern of it may share a name.
-            return named if len(named) == 1 or rank == OWN else ()
-    return tuple(found) if len(found) == 1 else ()
-
-
-def _together(words: str, terms: Dialect, columns: int) -> str:
-    """Stitches worked together, "dc2tog": any stitch that can be; "" of other words."""
-    asked = _TOGETHER.fullmatch(plain(words))
-    if asked is None:
-        return ""
-    places = int(asked["first"] or asked["last"] or 2)
-    for stitch in dictionary().values():
-        term = stitch.terms[terms]
-        called = {plain(term.name), plain(term.abbreviation)}
-        if (
-            asked["stitch"] in called
-            and can_close_together(stitch)
-            and 2 <= places <= _MOST_TOGETHER
-        ):
-            made = together_term(stitch, places, terms)
-            loops = together_steps(stitch, places)[-1].loops
-            how = (
-                f"{made.abbreviation} ({made.name}): {places} {term.abbreviation}, one in each of "
-                f"{places} places, each left before its last step; then yarn over and draw through "
-                f"all {loops} loops. It stands on {places} and leaves 1."
-            )
-            item = Item("stitch", stitch.key, names_of(stitch))
-            return f"{_wrapped(how, columns)}\n\n{in_full(item, terms, columns)}"
-    return ""
+INDENT = "  "
 
 
 def multiple(number: int, offset: int) -> str:
@@ -182,56 +94,19 @@ def spelled(text: str, terms: Dialect) -> str:
     return text.replace("colour", "color") if terms == "us" else text
 
 
-def _list(found: Sequence[Found], terms: Dialect, columns: int, most: int) -> str:
-    """The surest of what is found, by kind."""
-    lines = _by_kind([(each.item, _line(each, terms)) for each in found[:most]], columns)
-    return "\n".join([*lines, *_more(len(found) - most, columns)]) + "\n"
-
-
-def _by_kind(told: Sequence[tuple[Item, str]], columns: int) -> list[str]:
-    lines: list[str] = []
-    for kind, heading in _KINDS.items():
-        some = [line for item, line in told if item.kind == kind]
-        if some:
-            lines += ["", heading] if lines else [heading]
-            lines += [_wrapped(_INDENT + line, columns) for line in some]
-    return lines
-
-
-def _more(number: int, columns: int) -> tuple[str, ...]:
-    """That there is more than is told."""
-    if number <= 0:
-        return ()
-    return ("", _wrapped(f"and {number} more: add a word to find fewer", columns))
-
-
-def _wrapped(line: str, columns: int) -> str:
-    indent = _INDENT + " " * (len(line) - len(line.lstrip()))
-    return textwrap.fill(
-        line, columns, subsequent_indent=indent, break_on_hyphens=False, break_long_words=False
-    )
-
-
-def _line(found: Found, terms: Dialect) -> str:
-    item = found.item
-    shown = item.name(terms)
-    by = found.by
-    alias = ""
-    if by is not None and by.where != terms and by.name != shown.name:
-        alias = f" = {_where(by)} {_named(by)}"
-    return f"{_named(shown)}{alias}: {_in_short(item)} [{item.key}]"
-
-
-def _named(name: Name) -> str:
+def named(name: Name) -> str:
+    """ "single crochet (sc)"."""
     same = not name.abbreviation or name.abbreviation == name.name
     return name.name if same else f"{name.name} ({name.abbreviation})"
 
 
-def _where(name: Name) -> str:
+def where_named(name: Name) -> str:
+    """ "US", "de"."""
     return name.where.upper() if name.where in ("us", "uk") else name.where
 
 
-def _in_short(item: Item) -> str:
+def in_short(item: Item) -> str:
+    """What a list says of a thing: what it works over, or what it looks like."""
     if item.kind == "pattern":
         return "; ".join(how_it_works(way) for way in stated(patterns()[item.key]))
     if item.kind == "edging":
@@ -250,57 +125,10 @@ def _stands(stitch: Stitch) -> str:
     return f"stands on {stitch.stands_on}, leaves {stitch.leaves}"
 
 
-def _over(found: Sequence[Found], over: int, terms: Dialect, words: str, columns: int) -> str:
-    """What works over a count as it stands, then what does with other numbers or over any count."""
-    if not 1 <= over <= MOST_PLACES:
-        raise InputError(f"{over} is no count of stitches; write 1 to {MOST_PLACES}")
-    fitting = [(each, every) for each in found if (every := fits(each.item, over))]
-    fitting.sort(key=lambda pair: _how_well(pair[1]))
-    if not fitting:
-        called = f' called "{words}"' if words else ""
-        raise InputError(f"no stitch pattern or edging{called} works over {over} stitches")
-    told_ = [
-        (each.item, f"{_named(each.item.name(terms))}: {_fits_told(every)} [{each.item.key}]")
-        for each, every in fitting
-    ]
-    head = f"Works over {over} stitches: {len(told_)}"
-    return "\n".join([head, "", *_by_kind(told_, columns)]) + "\n"
-
-
-def _how_well(every: Sequence[Fit]) -> tuple[bool, bool]:
-    """First what fits by its usual multiple; any count is no news."""
-    return all(fit.multiple == 1 for fit in every), all(fit.parameters for fit in every)
-
-
-def _fits_told(every: Sequence[Fit]) -> str:
-    """Each way of working that fits, with its first choice of parameters."""
-    first: dict[bool, Fit] = {}
-    for fit in every:
-        first.setdefault(fit.closed, fit)
-    return "; ".join(_fit_told(fit) for fit in first.values())
-
-
-def _fit_told(fit: Fit) -> str:
-    way = "rounds" if fit.closed else "rows"
-    chosen = ", ".join(f"{name} = {value}" for name, value in fit.parameters)
-    if (fit.multiple, fit.offset) == (1, 0) and not chosen:
-        return f"{way} (any count)"
-    return f"{way} ({multiple(fit.multiple, fit.offset)}{'; with ' + chosen if chosen else ''})"
-
-
-def _see_also(others: Sequence[Found], terms: Dialect, columns: int) -> str:
-    if not others:
-        return ""
-    lines = [_wrapped(_INDENT + _line(each, terms), columns) for each in others[:MOST_BESIDE]]
-    more = len(others) - MOST_BESIDE
-    lines += [f"{_INDENT}and {more} more"] if more > 0 else []
-    return "\n".join(["", "See also", *lines]) + "\n"
-
-
 def in_full(item: Item, terms: Dialect, columns: int = 100) -> str:
     """All that the library knows of a thing, in lines of so many columns."""
     wrapped = (
-        textwrap.fill(line, columns, subsequent_indent=_INDENT, break_on_hyphens=False)
+        textwrap.fill(line, columns, subsequent_indent=INDENT, break_on_hyphens=False)
         for line in _IN_FULL[item.kind](item, terms)
     )
     return "\n".join(wrapped) + "\n"
@@ -308,8 +136,8 @@ def in_full(item: Item, terms: Dialect, columns: int = 100) -> str:
 
 def _stitch_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     stitch = dictionary()[item.key]
-    yield f"{_named(item.name(terms))} [{item.key}]"
-    yield "; ".join(f"{_where(name)} {_named(name)}" for name in item.names)
+    yield f"{named(item.name(terms))} [{item.key}]"
+    yield "; ".join(f"{where_named(name)} {named(name)}" for name in item.names)
     if stitch.also:
         yield f"also called: {', '.join(stitch.also)}"
     yield explain(stitch, terms)
@@ -350,7 +178,7 @@ def _pattern_in_full(item: Item, terms: Dialect) -> Iterator[str]:
 
 def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     pattern, made = edgings.patterns()[item.key], edgings.edging(item.key)
-    yield f"{_named(item.name(terms))} [{item.key}]"
+    yield f"{named(item.name(terms))} [{item.key}]"
     yield from _may_be_changed(pattern.parameters)
     for way in edging_ways(made):
         yield ""
@@ -358,11 +186,23 @@ def _edging_in_full(item: Item, terms: Dialect) -> Iterator[str]:
         yield from say_way(way, dictionary(), terms)
     if made.sides:
         yield ""
-        yield f"Turns corners, over sides of {multiple(made.multiple, made.side_offset)}."
+        yield from corners_told(made, terms)
     if made.note:
         yield spelled(made.note, terms)
     yield ""
     yield _from(made.basis, made.source, terms)
+
+
+def corners_told(made: Edging, terms: Dialect) -> Iterator[str]:
+    """How an edging goes round a corner and along the side after it, a line for each round."""
+    over = (made.multiple, made.side_offset)
+    sides = "any count" if over == (1, 0) else multiple(*over)
+    yield (
+        f"Round corners, over sides of {sides} between them. Begin in a corner; for each corner and "
+        "the side after it:"
+    )
+    for number, line in enumerate(say_corner(made, dictionary(), terms), start=1):
+        yield f"Rnd {number}: {line}"
 
 
 def edging_ways(made: Edging) -> Iterator[Way]:

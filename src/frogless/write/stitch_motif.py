@@ -6,10 +6,11 @@ import re
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from frogless.rows.nodes import Program
-from frogless.stitches.edged import edging_way
-from frogless.stitches.model import Dialect, Edging, Stitch
-from frogless.write.ground import edge_ground
+from frogless.rows.nodes import End, Node, Piece, Program, Repeat, Row, Skip, Work
+from frogless.stitches.edged import as_runs, edging_way
+from frogless.stitches.model import Dialect, EdgeRow, Edging, Stitch
+from frogless.write.body import Setting, say_body
+from frogless.write.ground import Ground, edge_ground, grounds, say_place
 from frogless.write.pattern import say_line, write_rows
 from frogless.write.phrases import phrases
 from frogless.write.stitch_pattern import say_way
@@ -18,6 +19,8 @@ from frogless.write.words import Words
 #: Rounds that are worked over and over are told from these times through: late enough for every
 #: number to be more than one, so that all of them are worded alike.
 _TOLD_FROM = (3, 4, 5)
+#: A side between two corners is told over so many repeats.
+_SIDE_REPEATS = 3
 _NUMBER = re.compile(r"\d+")
 
 
@@ -97,6 +100,49 @@ def _sum(numbers: Sequence[int], first: int, period: int) -> str:
     sign = "-" if rest < 0 else "+"
     times = name if each == 1 else f"{each} * {name}"
     return f"{{{times} {sign} {abs(rest)}}}" if rest else f"{{{times}}}"
+
+
+def say_corner(
+    edging: Edging, stitches: Mapping[str, Stitch], dialect: Dialect, language: str = "en"
+) -> tuple[str, ...]:
+    """What each round of an edging works into a corner and along the side after it; () without any.
+
+    "First" is the place of the corner, "last" are those before the next.
+    """
+    if not edging.sides:
+        return ()
+    words = Words(stitches, dialect, phrases(language))
+    sides = [_cornered(side) for side in edging.sides]
+    rows = tuple(
+        Row(number, "RS", "", body, 0, end=End("first_stitch"))
+        for number, (body, _) in enumerate(sides, start=1)
+    )
+    places = 1 + edging.side_offset + _SIDE_REPEATS * edging.multiple
+    below = grounds(Piece("", True, rows), Ground(("st",) * places), words)
+    return tuple(
+        ", ".join(_side_said(body, Setting(words, on, False, star=star)))
+        for (body, star), on in zip(sides, below, strict=True)
+    )
+
+
+def _side_said(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
+    """What a side ends with is skipped, not left unworked: the next corner comes after it."""
+    items = say_body(body, setting)
+    match body[-1]:
+        case Skip(times):
+            place = say_place("st", times, setting.words)
+            told = setting.words.phrases.count("skip", times, skip=setting.words.skip, place=place)
+            return (*items[:-1], told)
+    return items
+
+
+def _cornered(side: EdgeRow) -> tuple[tuple[Node, ...], int]:
+    """A corner and the side after it, and which of their nodes repeats along the side."""
+    match as_runs((*side.before, Repeat(side.repeat, _SIDE_REPEATS), *side.after)):
+        case (Work(stitch, times),):
+            return (*side.corner, Repeat((Work(stitch),), times)), len(side.corner)
+    before = (*side.corner, *side.before)
+    return (*before, Repeat(side.repeat, _SIDE_REPEATS), *side.after), len(before)
 
 
 def say_edging(

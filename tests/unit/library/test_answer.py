@@ -1,4 +1,4 @@
-"""The library told in a terminal."""
+"""What the terminal answers to words."""
 
 from __future__ import annotations
 
@@ -8,8 +8,9 @@ import pytest
 
 from frogless.cli import main
 from frogless.errors import InputError
+from frogless.library.answer import told
 from frogless.library.items import DIALECTS, Item, items
-from frogless.library.told import in_full, told
+from frogless.library.told import in_full
 from frogless.stitches.model import Dialect
 
 
