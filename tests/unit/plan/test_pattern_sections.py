@@ -351,3 +351,17 @@ def test_hook_of_a_section_of_its_own_keeps_the_repeats_above_it(make: Made) -> 
     assert second.bands[0].goes_on
     assert (first.bands[0].repeats, second.bands[0].repeats) == (16, 16)
     assert found.sections[1].girth_after.value == pytest.approx(960)
+
+
+def test_refusal_tells_what_another_way_would_make(make: Made) -> None:
+    """Repeats of 7 cm miss 88 cm, within a centimetre; columns of single stitches do not."""
+    lace = {
+        "pattern": "ripple_soft", "length": "16 cm", "shape": "shaped", "girth": "88 cm",
+        "ease_allowed": ("-1 cm", "1 cm"),
+    }  # fmt: skip
+    with pytest.raises(Impossible) as refused:
+        make.plan(TOP, section("waves", **lace), HEM)
+    (told,) = (way for way in refused.value.ways_out if "columns" in way)
+    assert told.startswith('shape_by = "columns", columns = ')
+    girth = float(told.rpartition("comes to ")[2].removesuffix(" cm"))
+    assert 87 <= girth <= 89
