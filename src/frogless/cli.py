@@ -31,7 +31,7 @@ EXAMPLE = (
     "--swatch designs/swatches/light-cotton.toml -o out/"
 )
 PAPERS: dict[str, Paper] = {"cm": "a4", "in": "us-letter"}
-NARROWEST, WIDEST = 60, 100
+NARROWEST, NARROWEST_LIST, WIDEST = 60, 30, 100
 Command = Callable[[argparse.Namespace], str]
 
 
@@ -352,7 +352,7 @@ def _counts(options: argparse.Namespace) -> str:
 def _stitches(options: argparse.Namespace) -> str:
     from frogless.library.answer import told
 
-    return told(" ".join(options.words), options.terms, options.over, _columns())
+    return told(" ".join(options.words), options.terms, options.over, _columns(NARROWEST_LIST))
 
 
 def _progress(told: str) -> None:
@@ -392,8 +392,8 @@ def _request(options: argparse.Namespace) -> Request:
     )
 
 
-def _columns() -> int:
-    return max(NARROWEST, min(shutil.get_terminal_size((WIDEST, 24)).columns, WIDEST))
+def _columns(least: int = NARROWEST) -> int:
+    return max(least, min(shutil.get_terminal_size((WIDEST, 24)).columns, WIDEST))
 
 
 if __name__ == "__main__":
