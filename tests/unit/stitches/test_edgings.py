@@ -206,3 +206,10 @@ def test_an_edging_is_refused_when_its_ends_or_corners_do_not_fill(
     message = refusal(BRACED.replace(old, new))
     assert message.startswith("mine.toml braced: ")
     assert said in message
+
+
+@pytest.mark.parametrize("key", ["picot_bead", "loops", "fringe"])
+def test_what_a_child_may_swallow_or_catch_in_is_cautioned_against(key: str) -> None:
+    """In plain words, and leaving the last one to the rules of the place."""
+    assert "small child" in edging(key).note
+    assert "Local rules and the edition in force come first." in edging(key).note
