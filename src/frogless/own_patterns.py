@@ -17,6 +17,7 @@ from frogless.rows.nodes import End, Start
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.node_data import read_nodes
+from frogless.stitches.parameters import filled_in, usual
 from frogless.stitches.pattern_rows import PatternRow, Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named, patterns
 from frogless.stitches.sums import whole
@@ -42,7 +43,7 @@ def library_of(design: Design, where: Where) -> Library:
     for key, own in design.pattern.items():
         for closed in _ways(own):
             try:
-                _own(key, own, closed, _usual(own), where)
+                _own(key, own, closed, usual(own.parameters), where)
             except InputError as error:
                 faults.extend(error.faults)
         if not any(_ways(own)) and not _has(own, closed=False):
@@ -55,9 +56,9 @@ def library_of(design: Design, where: Where) -> Library:
         if key not in design.pattern:
             return _of_library(key, closed, parameters, tuple(design.pattern))
         own = design.pattern[key]
-        values = _values(key, own, parameters)
+        values = filled_in(key, own.parameters, parameters)
         found = _own(key, own, closed, values, where)
-        return Pattern(key, found, values, _usual(own), {"us": own.name, "uk": own.name})
+        return Pattern(key, found, values, usual(own.parameters), {"us": own.name, "uk": own.name})
 
     return Library(find, (*design.pattern, *patterns()))
 
@@ -68,9 +69,10 @@ def _of_library(
     if key not in patterns():
         raise InputError(f'unknown stitch pattern "{key}"{near_names(key, (*own, *patterns()))}')
     entry = pattern_named(key)
-    usual = {name: one.default for name, one in entry.parameters.items()}
     way = way_of(key, closed=closed, parameters=parameters)
-    return Pattern(key, way, {**usual, **parameters}, usual, entry.names)
+    known = entry.parameters
+    values = filled_in(key, known, parameters)
+    return Pattern(key, way, values, usual(known), entry.names)
 
 
 def _has(own: OwnPattern, *, closed: bool) -> bool:
@@ -79,21 +81,6 @@ def _has(own: OwnPattern, *, closed: bool) -> bool:
 
 def _ways(own: OwnPattern) -> Iterator[bool]:
     return (closed for closed in (False, True) if _has(own, closed=closed))
-
-
-def _usual(own: OwnPattern) -> dict[str, int]:
-    return {name: number.default for name, number in own.parameters.items()}
-
-
-def _values(key: str, own: OwnPattern, chosen: Mapping[str, int]) -> dict[str, int]:
-    for name, value in chosen.items():
-        known = own.parameters.get(name)
-        if known is None or not known.low <= value <= known.high:
-            accepted = ", ".join(f"{n} {p.low} to {p.high}" for n, p in own.parameters.items())
-            raise InputError(
-                f'{name} = {value} is not accepted by "{key}"; accepted: {accepted or "none"}'
-            )
-    return {**_usual(own), **chosen}
 
 
 def _own(key: str, own: OwnPattern, closed: bool, values: Mapping[str, int], where: Where) -> Way:

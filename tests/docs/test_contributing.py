@@ -17,7 +17,8 @@ from frogless.read.motifs import read_motif
 from frogless.stitches.edged import round_corners
 from frogless.stitches.edgings import build, read_patterns
 from frogless.stitches.load import dictionary
-from frogless.stitches.motifs import read_entries
+from frogless.stitches.motifs import motif_entry
+from frogless.stitches.tables import read_tables
 from frogless.write.phrases import phrases
 
 TEXT = page("CONTRIBUTING.md")
@@ -120,7 +121,7 @@ def test_added_edging_goes_in_rows_and_round_corners() -> None:
 def test_added_motif_is_proven_and_told_how_it_lies() -> None:
     """Twelve more in each round, which is more than lies flat, in the figures that the text names."""
     (text,) = example("## Add a motif", "toml")
-    entries = read_entries(text, "polygons.toml")
+    entries = read_tables(text, "polygons.toml", motif_entry)
     made = read_motif(entries["half_double_hexagon"], dictionary(), "us", rounds=9)
     assert made.counts == tuple(12 * r for r in range(1, 10))
     assert made.flatness is not None

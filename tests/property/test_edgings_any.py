@@ -13,10 +13,11 @@ from frogless.read.build import read_program
 from frogless.read.motifs import motif
 from frogless.rows.nodes import Chain, End, Piece, Program, Row
 from frogless.stitches.edged import in_rounds, in_rows, places_with_corners, round_corners
-from frogless.stitches.edgings import Parameter, build, patterns
+from frogless.stitches.edgings import build, patterns
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.motifs import motifs
+from frogless.stitches.parameters import Parameter
 from frogless.write.pattern import write_program
 
 DIALECTS = st.sampled_from(("us", "uk"))

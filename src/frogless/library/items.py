@@ -15,6 +15,7 @@ from frogless.stitches.joins import joins
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Edging, Stitch
 from frogless.stitches.motifs import motifs
+from frogless.stitches.parameters import Parameter, filled_in, usual
 from frogless.stitches.pattern_rows import Way
 from frogless.stitches.patterns import PatternEntry, patterns
 from frogless.stitches.sums import whole
@@ -90,8 +91,7 @@ def ways(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iterat
 
 def stated(entry: PatternEntry, values: Mapping[str, int] | None = None) -> Iterator[Fit]:
     """What a pattern says that it works over, in rows and in rounds; its rows are not read."""
-    usual = {name: p.default for name, p in entry.parameters.items()}
-    chosen = usual | dict(values or {})
+    chosen = filled_in(entry.key, entry.parameters, values or {})
     for closed, text in ((False, entry.rows), (True, entry.rounds)):
         if text is not None:
             own = _unusual(chosen, entry.parameters)
@@ -134,19 +134,18 @@ def edging_fits(made: Edging, values: Mapping[str, int] | None = None) -> Iterat
     yield Fit(True, made.multiple, made.offset, parameters=own)
 
 
-def _settings(parameters: Mapping[str, edgings.Parameter]) -> Iterator[dict[str, int]]:
+def _settings(parameters: Mapping[str, Parameter]) -> Iterator[dict[str, int]]:
     """The usual values, then every other choice of them."""
-    usual = {name: p.default for name, p in parameters.items()}
-    yield usual
+    yield usual(parameters)
     spans = [range(p.low, p.high + 1) for p in parameters.values()]
     for chosen in product(*spans):
         values = dict(zip(parameters, chosen, strict=True))
-        if values != usual:
+        if values != usual(parameters):
             yield values
 
 
 def _unusual(
-    values: Mapping[str, int], parameters: Mapping[str, edgings.Parameter]
+    values: Mapping[str, int], parameters: Mapping[str, Parameter]
 ) -> tuple[tuple[str, int], ...]:
     return tuple((n, v) for n, v in values.items() if v != parameters[n].default)
 

@@ -14,6 +14,7 @@ from frogless.stitches.joins import joins, say_join
 from frogless.stitches.load import dictionary, explain, explain_left_handed
 from frogless.stitches.model import Dialect, Edging, Stitch
 from frogless.stitches.motifs import Flatness, MotifEntry, motifs
+from frogless.stitches.parameters import Parameter
 from frogless.stitches.pattern_rows import Way
 from frogless.stitches.patterns import patterns
 from frogless.write.stitch_motif import rounds_to_tell, say_corner, say_motif
@@ -255,7 +256,7 @@ def _join_in_full(item: Item, terms: Dialect) -> Iterator[str]:
     yield _from(join.basis, join.source, terms)
 
 
-def _may_be_changed(parameters: Mapping[str, edgings.Parameter]) -> Iterator[str]:
+def _may_be_changed(parameters: Mapping[str, Parameter]) -> Iterator[str]:
     if parameters:
         told_ = (f"{n} {p.low} to {p.high} (here {p.default})" for n, p in parameters.items())
         yield f"may be changed: {', '.join(told_)}"

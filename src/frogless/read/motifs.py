@@ -20,6 +20,7 @@ from frogless.rows.nodes import Base, Node, Piece, Program, Repeat, Row
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
 from frogless.stitches.motifs import Flatness, MotifEntry, motif_named
+from frogless.stitches.parameters import filled_in
 from frogless.stitches.sums import whole
 
 #: A motif larger than this is a blanket; more rounds are worked as the last of them.
@@ -100,7 +101,7 @@ def motif(key: str, rounds: int | None = None, parameters: Values = _NO_VALUES) 
             does not consume what the round before leaves; names the line, the round, the place.
     """
     entry = motif_named(key)
-    values = _values(entry, parameters)
+    values = filled_in(entry.key, entry.parameters, parameters)
     try:
         return _library_motif(entry.key, rounds, tuple(sorted(values.items())))
     except InputError as error:
@@ -149,19 +150,6 @@ def read_motif(
 def named(made: Motif, name: str) -> Motif:
     """The same motif as a piece of another name."""
     return replace(made, piece=replace(made.piece, name=name))
-
-
-def _values(entry: MotifEntry, parameters: Values) -> dict[str, int]:
-    values = {name: p.default for name, p in entry.parameters.items()}
-    for name, value in parameters.items():
-        known = entry.parameters.get(name)
-        if known is None or not known.low <= value <= known.high:
-            accepted = ", ".join(f"{n} {p.low} to {p.high}" for n, p in entry.parameters.items())
-            raise InputError(
-                f'{name} = {value} is not accepted by "{entry.key}"; accepted: {accepted or "none"}'
-            )
-        values[name] = value
-    return values
 
 
 def _asked(entry: MotifEntry, rounds: int | None) -> int:

@@ -12,6 +12,7 @@ from frogless.read.pattern_lines import Lines, Told, check_again, lifted, patter
 from frogless.read.vocabulary import Vocabulary, vocabulary
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
+from frogless.stitches.parameters import filled_in
 from frogless.stitches.pattern_rows import Way, multiple_of, multiples, worked
 from frogless.stitches.patterns import WayText, pattern_named
 from frogless.stitches.sums import whole
@@ -37,15 +38,7 @@ def way_of(key: str, *, closed: bool, parameters: Mapping[str, int] | None = Non
     if text is None:
         have, lacks = ("rows", "rounds") if closed else ("rounds", "rows")
         raise InputError(f'"{key}" is worked in {have}; it has no {lacks}')
-    values = {name: p.default for name, p in entry.parameters.items()}
-    for name, value in (parameters or {}).items():
-        known = entry.parameters.get(name)
-        if known is None or not known.low <= value <= known.high:
-            accepted = ", ".join(f"{n} {p.low} to {p.high}" for n, p in entry.parameters.items())
-            raise InputError(
-                f'{name} = {value} is not accepted by "{key}"; accepted: {accepted or "none"}'
-            )
-        values[name] = value
+    values = filled_in(key, entry.parameters, parameters or {})
     try:
         return _library_way(text, closed, tuple(sorted(values.items())))
     except InputError as error:

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-import tomllib
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import product
 from types import MappingProxyType
 from typing import Any
 
-from frogless.errors import InputError, Place, near_names
+from frogless.errors import InputError, near_names
 from frogless.rows.count import consumed, left
 from frogless.rows.nodes import Node
 from frogless.rows.walk import stitch_keys
 from frogless.stitches.load import data_file, dictionary, leaves, stands_on
 from frogless.stitches.model import Dialect, EdgeRow, Edging, Fringe, Term
 from frogless.stitches.node_data import read_nodes
+from frogless.stitches.parameters import Parameter, corners, filled_in, parameters_of
 from frogless.stitches.sums import whole
+from frogless.stitches.tables import Entry, check_keys, read_tables
 
 _NEEDED = ("us", "uk", "multiple", "round", "source", "basis")
 _KEYS = frozenset({*_NEEDED, "offset", "parameters", "note", "knots"})
@@ -27,15 +27,6 @@ _TURN = "n"
 _NO_PARAMETERS: Mapping[str, int] = MappingProxyType({})
 _Told = Mapping[str, Any]
 _Round = tuple[_Told, Mapping[str, int]]
-
-
-@dataclass(frozen=True, slots=True)
-class Parameter:
-    """A whole number that an edging pattern leaves open, with what it is unless said otherwise."""
-
-    default: int
-    low: int
-    high: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,15 +70,9 @@ def read_patterns(text: str, file: str) -> Mapping[str, Pattern]:
     """Patterns from the text of a file of edgings, each tried out.
 
     Raises:
-        InputError: the first pattern that does not hold, with its key.
+        InputError: the patterns that do not hold, each with its key.
     """
-    found: dict[str, Pattern] = {}
-    for key, entry in tomllib.loads(text).items():
-        try:
-            found[key] = _pattern(key, entry)
-        except InputError as error:
-            raise error.at(Place(file, key=key)) from error
-    return MappingProxyType(found)
+    return read_tables(text, file, _pattern)
 
 
 def build(pattern: Pattern, parameters: Mapping[str, int] = _NO_PARAMETERS) -> Edging:
@@ -96,7 +81,7 @@ def build(pattern: Pattern, parameters: Mapping[str, int] = _NO_PARAMETERS) -> E
     Raises:
         InputError: as `edging`; or a repeat that does not use what the round below it leaves.
     """
-    values = _values(pattern, parameters)
+    values = filled_in(pattern.key, pattern.parameters, parameters)
     entry = pattern.entry
     told = tuple(_each_round(entry["round"], values))
     multiple = whole(entry["multiple"], values)
@@ -130,14 +115,14 @@ def build(pattern: Pattern, parameters: Mapping[str, int] = _NO_PARAMETERS) -> E
 def _fringe(told: _Told | None, values: Mapping[str, int]) -> Fringe | None:
     if told is None:
         return None
-    _check_keys(told, ("strands", "length_cm"))
+    check_keys(told, (), ("strands", "length_cm"))
     return Fringe(whole(told["strands"], values), 10.0 * whole(told["length_cm"], values))
 
 
 def _each_round(fragments: Iterable[_Told], values: Mapping[str, int]) -> Iterator[_Round]:
     """Each round as it is told, with what its sums may name."""
     for fragment in fragments:
-        _check_keys(fragment, _ROUND_KEYS)
+        check_keys(fragment, (), _ROUND_KEYS)
         for turn in range(whole(fragment.get("times", 1), values)):
             yield fragment, {**values, _TURN: turn}
 
@@ -179,43 +164,12 @@ def _framing(rows: Sequence[EdgeRow]) -> int:
     return sum(consumed((*row.before, *row.after), stands_on(dictionary())) for row in rows[:1])
 
 
-def _pattern(key: str, entry: Mapping[str, Any]) -> Pattern:
-    if missing := [name for name in _NEEDED if name not in entry]:
-        raise InputError(f"it needs {', '.join(missing)}")
-    _check_keys(entry, _KEYS)
-    parameters = {name: Parameter(**p) for name, p in entry.get("parameters", {}).items()}
-    pattern = Pattern(key, MappingProxyType(parameters), entry)
-    for values in _corners(parameters):
+def _pattern(key: str, entry: Entry) -> Pattern:
+    check_keys(entry, _NEEDED, _KEYS)
+    pattern = Pattern(key, parameters_of(entry), entry)
+    for values in corners(pattern.parameters):
         build(pattern, values)
     return pattern
-
-
-def _values(pattern: Pattern, parameters: Mapping[str, int]) -> dict[str, int]:
-    values = {name: parameter.default for name, parameter in pattern.parameters.items()}
-    for name, value in parameters.items():
-        if name not in values:
-            raise InputError(
-                f'"{pattern.key}" has no parameter "{name}"; '
-                f"accepted: {', '.join(values) or 'none'}{near_names(name, values)}"
-            )
-        known = pattern.parameters[name]
-        if type(value) is not int or not known.low <= value <= known.high:
-            raise InputError(
-                f'"{value}" is not accepted for {name} of "{pattern.key}"; '
-                f"write a whole number from {known.low} to {known.high}"
-            )
-        values[name] = value
-    return values
-
-
-def _corners(parameters: Mapping[str, Parameter]) -> Iterable[dict[str, int]]:
-    ends = ([(name, v) for v in (p.low, p.default, p.high)] for name, p in parameters.items())
-    return (dict(values) for values in product(*ends))
-
-
-def _check_keys(told: _Told, known: Collection[str]) -> None:
-    if unknown := sorted(told.keys() - set(known)):
-        raise InputError(f'unknown key "{unknown[0]}"{near_names(unknown[0], known)}')
 
 
 def _check_fills(rows: Sequence[EdgeRow], multiple: int, name: str) -> None:

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
-from typing import Any, Literal, get_args
+from typing import Literal, get_args
 
-from frogless.errors import Fault, InputError, Place, near_names
+from frogless.errors import InputError, near_names
 from frogless.rows.nodes import Base, Seam
 from frogless.stitches.load import data_file, stitch_named
 from frogless.stitches.model import Dialect
+from frogless.stitches.tables import Entry, check_keys, read_tables
 
 DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 Tool = Literal["hook", "needle"]
@@ -61,7 +61,7 @@ def joins() -> Mapping[str, Join]:
     Raises:
         InputError: an entry is incomplete.
     """
-    return read_joins(data_file("joins.toml"), "joins.toml")
+    return read_tables(data_file("joins.toml"), "joins.toml", join_entry)
 
 
 def join_named(key: str) -> Join:
@@ -76,24 +76,6 @@ def join_named(key: str) -> Join:
             f'unknown join "{key}"; accepted: {", ".join(known)}{near_names(key, known)}'
         )
     return known[key]
-
-
-def read_joins(text: str, file: str) -> Mapping[str, Join]:
-    """Joins from the text of a data file.
-
-    Raises:
-        InputError: all faults told together.
-    """
-    faults: list[Fault] = []
-    found: dict[str, Join] = {}
-    for key, entry in tomllib.loads(text).items():
-        try:
-            found[key] = _join(key, entry)
-        except InputError as error:
-            faults.extend(error.at(Place(file, key=key)).faults)
-    if faults:
-        raise InputError.of(faults)
-    return MappingProxyType(found)
 
 
 def seam_of(
@@ -153,11 +135,13 @@ def _other(join: Join) -> str:
     return "worked in the last round" if join.when == "as you go" else "worked in each edge in turn"
 
 
-def _join(key: str, entry: Mapping[str, Any]) -> Join:
-    if missing := sorted(_NEEDED - entry.keys()):
-        raise InputError(f"{', '.join(missing)} missing")
-    if unknown := sorted(entry.keys() - _KEYS):
-        raise InputError(f'unknown key "{unknown[0]}"{near_names(unknown[0], _KEYS)}')
+def join_entry(key: str, entry: Entry) -> Join:
+    """The join that a table of a data file tells of.
+
+    Raises:
+        InputError: it is incomplete, or has a key or value that is not known.
+    """
+    check_keys(entry, _NEEDED, _KEYS)
     for name, accepted in (("tool", get_args(Tool)), ("when", get_args(When))):
         if entry[name] not in accepted:
             raise InputError(f'{name} = "{entry[name]}"; accepted: {", ".join(accepted)}')

@@ -6,17 +6,16 @@ The rounds are in the language of written patterns; `read.motifs` makes pieces o
 from __future__ import annotations
 
 import math
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from types import MappingProxyType
-from typing import Any, Literal, get_args
+from typing import Literal, get_args
 
-from frogless.errors import Fault, InputError, Place, near_names
-from frogless.stitches.edgings import Parameter
+from frogless.errors import InputError, near_names
 from frogless.stitches.model import Dialect, Ratio
+from frogless.stitches.parameters import Parameter, parameters_of
+from frogless.stitches.tables import Entry, check_keys, read_folder, texts_of
 
 DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 Lies = Literal["cups", "lies flat", "ruffles"]
@@ -127,12 +126,7 @@ def motifs() -> Mapping[str, MotifEntry]:
     Raises:
         InputError: an entry is incomplete.
     """
-    folder = files("frogless.stitches").joinpath("data", "motifs")
-    found: dict[str, MotifEntry] = {}
-    for file in sorted(folder.iterdir(), key=lambda each: each.name):
-        if file.name.endswith(".toml"):
-            found |= read_entries(file.read_text(encoding="utf-8"), file.name)
-    return MappingProxyType(found)
+    return read_folder(texts_of("motifs"), motif_entry)
 
 
 def motif_named(key: str) -> MotifEntry:
@@ -147,38 +141,20 @@ def motif_named(key: str) -> MotifEntry:
     return known[key]
 
 
-def read_entries(text: str, file: str) -> Mapping[str, MotifEntry]:
-    """Motifs from the text of a data file.
+def motif_entry(key: str, entry: Entry) -> MotifEntry:
+    """The motif that a table of a data file tells of.
 
     Raises:
-        InputError: all faults told together.
+        InputError: it is incomplete, has a key that is not known, or its rounds cannot follow.
     """
-    faults: list[Fault] = []
-    found: dict[str, MotifEntry] = {}
-    for key, entry in tomllib.loads(text).items():
-        try:
-            found[key] = _entry(key, entry)
-        except InputError as error:
-            faults.extend(error.at(Place(file, key=key)).faults)
-    if faults:
-        raise InputError.of(faults)
-    return found
-
-
-def _entry(key: str, entry: Mapping[str, Any]) -> MotifEntry:
-    if missing := sorted(_NEEDED - entry.keys()):
-        raise InputError(f"{', '.join(missing)} missing")
-    if unknown := sorted(entry.keys() - _KEYS):
-        raise InputError(f'unknown key "{unknown[0]}"{near_names(unknown[0], _KEYS)}')
+    check_keys(entry, _NEEDED, _KEYS)
     corners = entry.get("corners", 0)
     made = MotifEntry(
         key=key,
         shape=entry["shape"],
         names=MappingProxyType({dialect: entry[dialect] for dialect in DIALECTS}),
         text=entry["text"],
-        parameters=MappingProxyType(
-            {name: Parameter(**told) for name, told in entry.get("parameters", {}).items()}
-        ),
+        parameters=parameters_of(entry),
         corners=corners,
         points=entry.get("points", corners or 1),
         count=str(entry.get("count", "")),

@@ -5,17 +5,16 @@ The rows are in the language of written patterns; `read.patterns` makes rows of 
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from types import MappingProxyType
-from typing import Any, get_args
+from typing import get_args
 
-from frogless.errors import Fault, InputError, Place, near_names
-from frogless.stitches.edgings import Parameter
+from frogless.errors import InputError, Place, near_names
 from frogless.stitches.model import Dialect
+from frogless.stitches.parameters import Parameter, parameters_of
+from frogless.stitches.tables import Entry, check_keys, read_folder, texts_of
 
 DIALECTS: tuple[Dialect, ...] = get_args(Dialect)
 _NEEDED = frozenset({"us", "uk", "family", "drape", "stretch", "bias", "source", "basis"})
@@ -71,30 +70,7 @@ def patterns() -> Mapping[str, PatternEntry]:
     Raises:
         InputError: an entry is incomplete, or two have one key.
     """
-    folder = files("frogless.stitches").joinpath("data", "patterns")
-    named = sorted(folder.iterdir(), key=lambda each: each.name)
-    texts = {f.name: f.read_text(encoding="utf-8") for f in named if f.name.endswith(".toml")}
-    return read_files(texts)
-
-
-def read_files(texts: Mapping[str, str]) -> Mapping[str, PatternEntry]:
-    """Patterns from the texts of data files, by the names of the files.
-
-    Raises:
-        InputError: a file is refused, or a key is in another file already.
-    """
-    found: dict[str, PatternEntry] = {}
-    stands_in: dict[str, str] = {}
-    for file, text in texts.items():
-        entries = read_entries(text, file)
-        for key in entries:
-            if other := stands_in.get(key):
-                raise InputError(
-                    f"{other} has a pattern of that name already", Place(file, key=key)
-                )
-            stands_in[key] = file
-        found |= entries
-    return MappingProxyType(found)
+    return read_folder(texts_of("patterns"), pattern_entry)
 
 
 def pattern_named(key: str) -> PatternEntry:
@@ -109,26 +85,13 @@ def pattern_named(key: str) -> PatternEntry:
     return known[key]
 
 
-def read_entries(text: str, file: str) -> Mapping[str, PatternEntry]:
-    """Patterns from the text of a data file.
+def pattern_entry(key: str, entry: Entry) -> PatternEntry:
+    """The pattern that a table of a data file tells of.
 
     Raises:
-        InputError: all faults told together.
+        InputError: it is incomplete, or has a key that is not known.
     """
-    faults: list[Fault] = []
-    found: dict[str, PatternEntry] = {}
-    for key, entry in tomllib.loads(text).items():
-        try:
-            found[key] = _entry(key, entry)
-        except InputError as error:
-            faults.extend(error.at(Place(file, key=key)).faults)
-    if faults:
-        raise InputError.of(faults)
-    return found
-
-
-def _entry(key: str, entry: Mapping[str, Any]) -> PatternEntry:
-    _check(entry, _NEEDED, _KEYS)
+    check_keys(entry, _NEEDED, _KEYS)
     if "rows" not in entry and "rounds" not in entry:
         raise InputError("it has neither rows nor rounds")
     return PatternEntry(
@@ -138,9 +101,7 @@ def _entry(key: str, entry: Mapping[str, Any]) -> PatternEntry:
         also=tuple(entry.get("also", ())),
         rows=_way(entry, "rows"),
         rounds=_way(entry, "rounds"),
-        parameters=MappingProxyType(
-            {name: Parameter(**told) for name, told in entry.get("parameters", {}).items()}
-        ),
+        parameters=parameters_of(entry),
         drape=entry["drape"],
         stretch=entry["stretch"],
         bias=entry["bias"],
@@ -150,18 +111,11 @@ def _entry(key: str, entry: Mapping[str, Any]) -> PatternEntry:
     )
 
 
-def _way(entry: Mapping[str, Any], name: str) -> WayText | None:
+def _way(entry: Entry, name: str) -> WayText | None:
     if name not in entry:
         return None
     try:
-        _check(entry[name], _WAY_NEEDED, _WAY_KEYS)
+        check_keys(entry[name], _WAY_NEEDED, _WAY_KEYS)
     except InputError as error:
         raise error.at(Place(key=name)) from error
     return WayText(**entry[name])
-
-
-def _check(entry: Mapping[str, Any], needed: frozenset[str], known: frozenset[str]) -> None:
-    if missing := sorted(needed - entry.keys()):
-        raise InputError(f"{', '.join(missing)} missing")
-    if unknown := sorted(entry.keys() - known):
-        raise InputError(f'unknown key "{unknown[0]}"{near_names(unknown[0], known)}')

@@ -130,7 +130,7 @@ def test_a_new_edging_is_data_only_when_read() -> None:
     [
         ('multiple = "gap + 1"', "multiple = 2", "round 1 uses 4 places in a repeat"),
         ("times = 2", "times = 3", "round 2 uses 3 places in a repeat, but there are 2"),
-        ('basis = "memory"\n', "", "it needs basis"),
+        ('basis = "memory"\n', "", "basis missing"),
         ("{ chain =", "{ chian =", "is not a node; write one of work, into"),
         ('"single_crochet"', '"singel_crochet"', 'did you mean "single_crochet"'),
         ('{ chain = "gap" }', '{ chain = "gab" }', 'unknown parameter "gab"'),

@@ -16,9 +16,10 @@ from frogless.read.build import read_program
 from frogless.read.motif_joins import joined
 from frogless.read.motifs import motif, named
 from frogless.rows.nodes import Base, Program
-from frogless.stitches.joins import chains_of, join_named, joins, read_joins, say_join, seam_of
+from frogless.stitches.joins import chains_of, join_entry, join_named, joins, say_join, seam_of
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
+from frogless.stitches.tables import read_tables
 from frogless.write.pattern import write_program
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
@@ -163,9 +164,9 @@ def test_a_join_is_told_in_the_terms_of_the_dialect_when_said() -> None:
 def test_a_file_of_joins_is_refused_when_an_entry_is_wrong(old: str, new: str, said: str) -> None:
     """Missing and unknown keys, tools and stitches that are none."""
     assert old in MINE
-    assert read_joins(MINE, "mine.toml")["mine"].is_seam
+    assert read_tables(MINE, "mine.toml", join_entry)["mine"].is_seam
     with pytest.raises(InputError) as caught:
-        read_joins(MINE.replace(old, new), "mine.toml")
+        read_tables(MINE.replace(old, new), "mine.toml", join_entry)
     assert said in str(caught.value)
 
 

@@ -17,7 +17,8 @@ from frogless.read.motifs import Motif, motif, read_motif
 from frogless.rows.nodes import Piece, Row
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
-from frogless.stitches.motifs import MotifEntry, motif_named, motifs, read_entries
+from frogless.stitches.motifs import MotifEntry, motif_entry, motif_named, motifs
+from frogless.stitches.tables import read_tables
 from frogless.write.pattern import write_program
 from frogless.write.stitch_motif import rounds_to_tell, say_motif
 
@@ -68,7 +69,7 @@ def rounds_of(piece: Piece) -> tuple[Row, ...]:
 
 def mine(text: str = SQUARE, rounds: int | None = None) -> Motif:
     """A motif of a file of one's own."""
-    entry = read_entries(text, "mine.toml")["mine"]
+    entry = read_tables(text, "mine.toml", motif_entry)["mine"]
     return read_motif(entry, dictionary(), "us", rounds=rounds)
 
 
@@ -264,7 +265,7 @@ def test_a_file_of_motifs_is_refused_when_an_entry_is_wrong(old: str, new: str, 
         ("granny_squar", 3, {}, 'did you mean "granny_square"'),
         ("flower", 3, {}, "3 rounds are not accepted; write a number from 1 to 2"),
         ("hexagon", 0, {}, "write a number from 1 to 60"),
-        ("flower", 2, {"petals": 9}, "accepted: petals 5 to 8"),
+        ("flower", 2, {"petals": 9}, "is not accepted for petals of "flower"; write a whole number from 5 to 8"),
         ("hexagon", 2, {"petals": 9}, "accepted: none"),
     ],
 )

@@ -7,7 +7,8 @@ import re
 import pytest
 
 from frogless.errors import InputError
-from frogless.stitches.patterns import patterns, read_entries, read_files
+from frogless.stitches.patterns import pattern_entry, patterns
+from frogless.stitches.tables import read_folder, read_tables
 
 ENTRY = """
 [plain]
@@ -29,15 +30,18 @@ text = "Row 1 (RS): Ch 1 (does not count as a st), sc in each st across; turn."
 def test_patterns_of_all_files_are_found_by_key() -> None:
     """One from each."""
     other = ENTRY.replace("plain]", "solid]").replace("plain.", "solid.")
-    assert list(read_files({"a.toml": ENTRY, "b.toml": other})) == ["plain", "solid"]
+    assert list(read_folder({"a.toml": ENTRY, "b.toml": other}, pattern_entry)) == [
+        "plain",
+        "solid",
+    ]
 
 
 def test_key_in_two_files_is_refused() -> None:
     """Neither may hide the other."""
     with pytest.raises(
-        InputError, match=r"b\.toml plain: a\.toml has a pattern of that name already"
+        InputError, match=r"b\.toml plain: a\.toml has an entry of that key already"
     ):
-        read_files({"a.toml": ENTRY, "b.toml": ENTRY})
+        read_folder({"a.toml": ENTRY, "b.toml": ENTRY}, pattern_entry)
 
 
 @pytest.mark.parametrize(
@@ -50,20 +54,20 @@ def test_key_in_two_files_is_refused() -> None:
 def test_entry_without_what_it_needs_is_refused(line: str, told: str) -> None:
     """The entry and what is missing are named."""
     with pytest.raises(InputError, match=told):
-        read_entries(ENTRY.replace(line, ""), "a.toml")
+        read_tables(ENTRY.replace(line, ""), "a.toml", pattern_entry)
 
 
 def test_unknown_key_is_refused_with_the_nearest_one() -> None:
     """A slip of the pen is no setting."""
     wrong = ENTRY.replace("multiple = 1", "multiple = 1\nofset = 1")
     with pytest.raises(InputError, match='unknown key "ofset"; did you mean "offset"'):
-        read_entries(wrong, "a.toml")
+        read_tables(wrong, "a.toml", pattern_entry)
 
 
 def test_entry_in_neither_rows_nor_rounds_is_refused() -> None:
     """There would be nothing to work."""
     with pytest.raises(InputError, match="neither rows nor rounds"):
-        read_entries(ENTRY.split("[plain.rows]", maxsplit=1)[0], "a.toml")
+        read_tables(ENTRY.split("[plain.rows]", maxsplit=1)[0], "a.toml", pattern_entry)
 
 
 #: Stitches whose names mean another stitch across the Atlantic.
