@@ -265,7 +265,7 @@ def test_a_file_of_motifs_is_refused_when_an_entry_is_wrong(old: str, new: str, 
         ("granny_squar", 3, {}, 'did you mean "granny_square"'),
         ("flower", 3, {}, "3 rounds are not accepted; write a number from 1 to 2"),
         ("hexagon", 0, {}, "write a number from 1 to 60"),
-        ("flower", 2, {"petals": 9}, "is not accepted for petals of "flower"; write a whole number from 5 to 8"),
+        ("flower", 2, {"petals": 9}, 'petals of "flower"; write a whole number from 5 to 8'),
         ("hexagon", 2, {"petals": 9}, "accepted: none"),
     ],
 )
