@@ -41,14 +41,14 @@ def library_of(design: Design, where: Where) -> Library:
     """
     faults: list[Fault] = []
     for key, own in design.pattern.items():
+        if told := list(_amiss(key, own, where)):
+            faults.extend(told)
+            continue
         for closed in _ways(own):
             try:
                 _own(key, own, closed, usual(own.parameters), where)
             except InputError as error:
                 faults.extend(error.faults)
-        if not any(_ways(own)) and not _has(own, closed=False):
-            told = 'has neither "rows" nor "rounds"; write one of them, or tables "row" or "round"'
-            faults.append(Fault(told, where(f"pattern.{key}")))
     if faults:
         raise InputError.of(faults)
 
@@ -61,6 +61,28 @@ def library_of(design: Design, where: Where) -> Library:
         return Pattern(key, found, values, usual(own.parameters), {"us": own.name, "uk": own.name})
 
     return Library(find, (*design.pattern, *patterns()))
+
+
+def _amiss(key: str, own: OwnPattern, where: Where) -> Iterator[Fault]:
+    """What is wrong with a pattern before its rows are read."""
+    at = f"pattern.{key}"
+    if key in patterns():
+        told = "is the key of a pattern of the library, whose gauge it would take; write another"
+        yield Fault(told, where(at))
+    if not any(_has(own, closed=closed) for closed in (False, True)):
+        told = 'has neither "rows" nor "rounds"; write one of them, or tables "row" or "round"'
+        yield Fault(told, where(at))
+    for text, data in (("rows", "row"), ("rounds", "round")):
+        if getattr(own, text) and getattr(own, data):
+            told = f'stands as text in "{text}" and as data in "{data}"; leave one of them out'
+            yield Fault(told, where(f"{at}.{data}"))
+    for name, number in own.parameters.items():
+        if not number.low <= number.default <= number.high:
+            told = (
+                f"goes from {number.low} to {number.high}, and its default is {number.default}; "
+                "low, default and high have to stand in this order"
+            )
+            yield Fault(told, where(f"{at}.parameters.{name}"))
 
 
 def _of_library(

@@ -14,7 +14,7 @@ from frogless.read.vocabulary import Vocabulary, normal, word_begins
 from frogless.stitches.load import words
 from frogless.stitches.model import Dialect, Stitch
 
-_WORD = re.compile(r"[^\s,;:.()\[\]]+")
+_WORD = re.compile(r"[^\s,;:.*()\[\]]+")
 _AROUND = 40
 _LOOK_AHEAD = 3
 _OTHER: Mapping[Dialect, Dialect] = {"us": "uk", "uk": "us"}

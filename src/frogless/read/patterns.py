@@ -176,9 +176,12 @@ def _found(lines: Lines, setup: int, known: Vocabulary) -> Way:
 
 
 def _reached(fault: Fault) -> tuple[int, ...]:
-    """The line, and the place in it, that a fault lies at; a place far out says no more."""
+    """The line, and the place in it, that a fault lies at; a place far out says no more.
+
+    A fault at no place, as in how a row ends, is met when all its places have come out.
+    """
     found = [int(n) for n in _AT.findall(f"{fault.place.key} {fault.message}")[:2]]
-    return (*found[:1], *(min(place, _FAR) for place in found[1:]))
+    return (*found[:1], *(min(place, _FAR) for place in found[1:] or (_FAR,)))
 
 
 def _of_count(places: int, told: Told, lines: Lines, setup: int, known: Vocabulary) -> Way:

@@ -51,10 +51,14 @@ def known_stitch(key: object, known: Collection[str]) -> str:
 
 
 def _read_node(entry: object, values: Values, known: Known) -> tuple[Node, ...]:
-    for word, read in _READERS.items():
-        if isinstance(entry, Mapping) and word in entry:
-            return read(entry, values, known)
-    raise InputError(f"{entry} is not a node; write one of {', '.join(_READERS)}")
+    told = [word for word in _READERS if isinstance(entry, Mapping) and word in entry]
+    if not isinstance(entry, Mapping) or not told:
+        raise InputError(f"{entry} is not a node; write one of {', '.join(_READERS)}")
+    read, more = _READERS[told[0]]
+    if unknown := [key for key in entry if key not in (told[0], *more)]:
+        may = f'; it may have "{more[0]}"' if more else ""
+        raise InputError(f'a node with "{told[0]}" has no "{unknown[0]}"{may}')
+    return read(entry, values, known)
 
 
 def _work(entry: Written, values: Values, known: Known) -> tuple[Node, ...]:
@@ -113,11 +117,12 @@ def _number(entry: Written, name: str, values: Values) -> int:
 
 
 _Reader = Callable[[Written, Values, Known], tuple[Node, ...]]
-_READERS: Mapping[str, _Reader] = {
-    "work": _work,
-    "into": _into,
-    "together": _together,
-    "skip": _skip,
-    "chain": _chain,
-    "repeat": _repeat,
+#: By the word that a node is known by: what reads it, and the keys that may stand beside that word.
+_READERS: Mapping[str, tuple[_Reader, tuple[str, ...]]] = {
+    "work": (_work, ("times",)),
+    "into": (_into, ()),
+    "together": (_together, ("places",)),
+    "skip": (_skip, ()),
+    "chain": (_chain, ()),
+    "repeat": (_repeat, ("times",)),
 }

@@ -78,7 +78,7 @@ def test_multiple_that_is_said_is_taken() -> None:
     assert known.find("barn", True, {}).way.multiple == 4
     wide = known.find("barn", True, {"arch": 5})
     assert (wide.way.multiple, wide.parameters, wide.usual) == (6, {"arch": 5}, {"arch": 3})
-    with pytest.raises(InputError, match=r"arch = 9 is not accepted.*arch 2 to 5"):
+    with pytest.raises(InputError, match=r'"9" is not accepted for arch of "barn".*from 2 to 5'):
         known.find("barn", True, {"arch": 9})
 
 
@@ -156,3 +156,41 @@ def test_multiple_of_nothing_is_refused(tables: str) -> None:
     """Left out it is found; 0 is no multiple."""
     told = refusal(tables.replace('lattice"\n', 'lattice"\nmultiple = 0\n', 1))
     assert "a multiple of 0" in told
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("pattern.barn", "pattern.shells", "barn.toml:14 pattern.shells: is the key of a pattern"),
+        (
+            'name = "barn lattice"\n',
+            'name = "barn lattice"\nround = [{ repeat = [{ chain = 1 }] }]\n',
+            'barn.toml:16 pattern.barn.round: stands as text in "rounds" and as data in "round"',
+        ),
+        (
+            'name = "barn lattice"\n',
+            'name = "barn lattice"\nparameters.arch = { default = 3, low = 5, high = 2 }\n',
+            "barn.toml:16 pattern.barn.parameters.arch: goes from 5 to 2, and its default is 3",
+        ),
+    ],
+)
+def test_tables_that_contradict_themselves_are_refused(old: str, new: str, told: str) -> None:
+    """Before any row is read: nothing that a designer wrote is passed over in silence."""
+    assert told in refusal(BARN.replace(old, new))
+
+
+def test_row_without_its_colon_is_told_so() -> None:
+    """Not as a word that is not understood."""
+    assert "barn.toml:18" in refusal(BARN.replace("Rnd 2:", "Rnd 2"))
+    assert 'begins with its number and a colon, such as "Row 2:"' in refusal(
+        BARN.replace("Rnd 2:", "")
+    )
+
+
+def test_join_that_cannot_be_is_told_over_a_count_that_comes_so_far() -> None:
+    """Over one stitch nothing is left to work into, which says nothing of what is wrong."""
+    tables = (
+        '[pattern.barn]\nname = "barn"\nrounds = "Rnd 1: Ch 3 (counts as first dc), '
+        'dc in each remaining st around; join with sl st to first sc."\n'
+    )
+    assert 'joined to the first "sc", but began with "dc"' in refusal(tables)

@@ -419,6 +419,9 @@ def test_spread_is_written_out(us: Vocabulary) -> None:
             "Rnd 1: Miss next st.",
             '"miss" is a UK term, but US terms are declared, in which it is "skip"',
         ),
+        ("Rnd 1: *Htr in next st; rep from * around.", 'column 9: "htr" is a UK term'),
+        ("Rnd 2 *dc in next st; rep from * around.", "begins with its number and a colon"),
+        ("Rnd 1: " + "[" * 900 + "dc in next st" + "] 2 times" * 900, "more than 12 deep"),
         (
             "Rnd 1: Htr in next st.",
             '"htr" is a UK term, but US terms are declared, in which it is "hdc"',

@@ -47,6 +47,8 @@ def test_nodes_are_those_written_when_read(written: object, nodes: tuple[Node, .
         ([{"together": "treble"}], "says no places"),
         ([{"repeat": []}], "says no times"),
         ([{"skip": "m"}], 'unknown parameter "m"'),
+        ([{"work": "treble", "time": 2}], 'with "work" has no "time"; it may have "times"'),
+        ([{"skip": 1, "chain": 2}], 'a node with "skip" has no "chain"'),
     ],
 )
 def test_what_is_no_node_is_refused_when_read(written: object, said: str) -> None:
