@@ -25,6 +25,7 @@ from frogless.stitches.load import leaves
 from frogless.stitches.model import EdgeRow, Edging
 from frogless.stitches.pattern_rows import OTHER_SIDE
 from frogless.swatch import Gauge
+from frogless.units import show_long
 
 EDGING = "edging"
 # A correction of more than about 2 % of the stitches in one round begins to show (common practice).
@@ -134,6 +135,7 @@ def plan_edging(
         because=because,
         names=tuple((dialect, term.name) for dialect, term in found.terms.items()),
         beads=plan_beads(basis, choice.beads, found, repeats) if choice.beads else None,
+        fringe_yarn=cut_fringe(found, base).yarn if found.fringe is not None else 0.0,
     )
     told = (
         *_remarks(choice, plan, scaled=scaled),
@@ -250,7 +252,8 @@ def _pattern_remarks(
         yield Remark(
             "edging_fringe",
             f"cut {cut.strands} strands of {basis.show(cut.cut)}, {found.fringe.strands} for each "
-            f"of {cut.knots} knots: {basis.show(cut.yarn)} of yarn besides that of the rounds",
+            f"of {cut.knots} knots: {show_long(cut.yarn, basis.units)} of yarn, counted under the "
+            "materials",
             serious=False,
         )
 

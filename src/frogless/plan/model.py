@@ -271,6 +271,7 @@ class EdgingPlan:
     Args:
         correction: stitches that its first round adds to the hem's, or takes away (negative).
         names: dialect and what the edging is called in it.
+        fringe_yarn: all that is cut for the strands of a fringe, mm.
     """
 
     pattern: str
@@ -289,6 +290,7 @@ class EdgingPlan:
     because: Because
     names: tuple[tuple[str, str], ...] = ()
     beads: EdgingBeadsPlan | None = None
+    fringe_yarn: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

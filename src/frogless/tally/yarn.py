@@ -226,6 +226,8 @@ def _ends(letter: str, found: _Sources) -> int:
 
 def _trims(plan: Plan, main: Gauge, stitches: Mapping[str, Stitch]) -> Iterable[_Extra]:
     for piece in plan.pieces:
+        if piece.edging is not None and piece.edging.fringe_yarn:
+            yield _Extra("fringe", piece.edging.fringe_yarn * times_made(plan, piece.name), 0.02)
         if isinstance(piece.waist, ElasticPlan):
             yield _Extra("round the elastic", _round_elastic(piece.waist, main, stitches), 0.3)
         if isinstance(piece.waist, CordPlan):

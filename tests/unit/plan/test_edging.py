@@ -201,6 +201,8 @@ def test_strands_of_a_fringe_are_told_by_hand_arithmetic(made: Made) -> None:
     )
     told = next(r for r in planned.remarks if r.name == "edging_fringe")
     assert "cut 140 strands of 18.5 cm, 2 for each of 70 knots" in told.sentence
+    assert "70 knots: 26 m of yarn, counted under the materials" in told.sentence
+    assert edging_of(planned).fringe_yarn == 140 * 185.0
     assert "small child" in next(r.sentence for r in planned.remarks if r.name == "edging_note")
 
 

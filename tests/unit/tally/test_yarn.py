@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 import pytest
+from sample_plans import edging
 
 from frogless.fabric.model import Fabric
 from frogless.plan.model import CordPlan, ElasticPlan, Plan, StrandPlan
@@ -158,6 +159,16 @@ def test_the_strand_is_counted_when_there_is_one(
     """As the plan cuts it."""
     found = need(plan(rows(), strands=(strand(),)))
     assert part(found, "strand") == pytest.approx(1400 / 120_000 * 50)
+
+
+def test_the_strands_of_a_fringe_are_counted_when_they_are_cut(
+    need: Need, plan: Callable[..., Plan], rows: Callable[..., tuple[Row, ...]]
+) -> None:
+    """140 strands of 18.5 cm are 25.9 m, a fifth of a ball of 120 m."""
+    made = plan(rows())
+    fringed = replace(edging(70, 3, 1420.0, 1), fringe_yarn=25_900.0)
+    found = need(replace(made, pieces=(replace(made.main, edging=fringed),)))
+    assert part(found, "fringe") == pytest.approx(25_900 / 120_000 * 50)
 
 
 def test_another_gauge_adds_its_own_doubt_when_its_width_is_unsure(
