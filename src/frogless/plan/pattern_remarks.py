@@ -48,10 +48,16 @@ def _off(tube: Tube, span: Span) -> Iterator[Remark]:
     off = here / above - 1
     if abs(off) <= SHOWS:
         return
+    last = next(one for one in tube.spans if one.rounds_above + one.rounds == span.rounds_above)
+    why = (
+        f"as its repeats are {'larger' if off > 0 else 'smaller'}; more stretches between would "
+        "step less"
+        if last.worked is not None and span.worked is not None and last.key == span.key
+        else "as whole repeats come no nearer; a pattern with smaller repeats would"
+    )
     yield Remark(
         "pattern_girth",
         f'section "{span.section.name}" begins {tube.basis.show(abs(here - above))} '
-        f"{'wider' if off > 0 else 'narrower'} than what is above it, as whole repeats come no "
-        "nearer; a pattern with smaller repeats would",
+        f"{'wider' if off > 0 else 'narrower'} than what is above it, {why}",
         serious=False,
     )

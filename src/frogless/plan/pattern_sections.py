@@ -8,6 +8,8 @@ by hooks.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from frogless.because import Because, Step
 from frogless.design.pieces.tube import PieceSection, Section
 from frogless.errors import Impossible, InputError
@@ -93,7 +95,7 @@ def span_of(
         rounds_above=above,
         rounds=len(section.rounds),
         target=ask.target if last and ask.target else _as_made(ask, fabric, section),
-        because=_because(ask, fabric, section, end - depth),
+        because=_because(ask, fabric, section, depth, end),
         heights=heights,
         worked=section,
     )
@@ -108,7 +110,16 @@ def _as_made(ask: Asked, fabric: Fabric, section: Patterned) -> Target | None:
     return Target(girth, float("-inf"), float("inf"), why)
 
 
-def _because(ask: Asked, fabric: Fabric, section: Patterned, length: float) -> Because:
+def _lengths(ask: Asked, depth: float, end: float) -> Iterator[Step]:
+    """What is left of the length that is asked for, and the share of it that one stretch has."""
+    worked = depth - (0.0 if ask.section.length is None else ask.at.depth)
+    if worked > 1e-6:
+        yield Step("worked", worked)
+    if len(ask.fabrics) > 1:
+        yield Step("length", end - depth)
+
+
+def _because(ask: Asked, fabric: Fabric, section: Patterned, depth: float, end: float) -> Because:
     """Why so many rounds, and why so many repeats."""
     way, rounds = fabric.pattern.way, section.rounds
     based = sum(r.row == BASE for r in rounds)
@@ -126,8 +137,9 @@ def _because(ask: Asked, fabric: Fabric, section: Patterned, length: float) -> B
     elif fabric is not ask.fabrics[0]:
         landed = (Step("landed", count, "stitches"), Step("girth", count * width))
     return ask.why.then(
+        *_lengths(ask, depth, end),
         Step("row_gauge", 100 / fabric.height, "rows per 10 cm"),
-        Step("exact", length / fabric.height, "rows"),
+        Step("exact", (end - depth) / fabric.height, "rows"),
         Step("landed", len(rounds), "rows", ", ".join(filter(None, (note, base)))),
         Step("repeat", fabric.repeat),
         Step("repeats", first.repeats, ""),

@@ -384,7 +384,18 @@ def spans_of(basis: Basis, numbers: Iterable[int], at: Reached) -> tuple[Span, .
 def _parts(
     basis: Basis, section: Section, key: str, wanted: float, origin: float
 ) -> tuple[through.Part, ...]:
-    """A section, or the parts of one that turns on its way."""
+    """A section in plain stitches, or the parts of one that turns on its way.
+
+    Raises:
+        InputError: it has a key of stitch patterns, but no pattern.
+    """
+    for name in OF_PATTERNS:
+        if name in section.model_fields_set:
+            raise InputError(
+                f'section "{section.name}" is worked in plain stitches and has no use for {name}; '
+                f'leave "{name}" out or write a pattern',
+                basis.place(f"{key}.{name}"),
+            )
     aim = end_target(basis, section, key, wanted, 0.0) if section.through else None
     if aim is None:
         return (through.Part(section, key),)
@@ -586,6 +597,7 @@ def _shaped_to(basis: Basis, section: Section, key: str) -> Target:
     return aim
 
 
+OF_PATTERNS = ("parameters", "shape_by", "columns", "column_stitch", "grades", "hooks")
 SHAPING_ONLY = (
     *("girth", "ease", "ease_allowed", "points", "add", "every", "indifference"),
     *("clauses", "shape_on", "least_gap", "plain", "through"),

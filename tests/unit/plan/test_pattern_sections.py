@@ -218,7 +218,7 @@ REFUSED: tuple[tuple[Callable[[Made], object], str], ...] = (
         lambda m: m.plan(
             TOP, section("lace", pattern="fan_arches", parameters={"half": 9}, to="hem")
         ),
-        r"parameters: half = 9 is not accepted",
+        r'parameters: "9" is not accepted for half',
     ),
     (
         lambda m: m.plan(TOP, section("lace", pattern="fan_arches", to="hem", points=8)),
@@ -315,6 +315,37 @@ def test_repeats_that_come_no_nearer_to_the_girth_above_are_spoken_of(make: Made
     found = make.plan(TOP, section("waves", pattern="ripple_soft", to="hem"))
     (remark,) = (r for r in found.remarks if r.name == "pattern_girth")
     assert "begins 3 cm narrower" in remark.sentence
+
+
+def test_grades_that_widen_at_once_are_spoken_of_as_such(make: Made) -> None:
+    """A repeat of 10 becomes one of 12: nothing smaller would help."""
+    lace = section("lace", pattern="fan_arches", to="hem", grades=[{"half": 4}, {"half": 5}])
+    found = make.plan(TOP, lace)
+    told = [r.sentence for r in found.remarks if r.name == "pattern_girth"]
+    assert "as its repeats are larger" in told[-1]
+
+
+def test_rounds_of_a_grade_are_told_from_what_is_left_of_the_length(make: Made) -> None:
+    """60 cm, less the 21 of the top; each of two grades has a half of 39 cm, about."""
+    lace = section("lace", pattern="fan_arches", to="hem", grades=[{"half": 4}, {"half": 5}])
+    found = make.plan(TOP, lace, length="60 cm")
+    steps = reversed(found.sections[1].because.steps)  # the first of a name is kept
+    told = {step.what: step.value for step in steps}
+    assert told["worked"] == pytest.approx(210, abs=10)
+    assert told["length"] == pytest.approx(195, abs=10)
+    assert told["exact"] == pytest.approx(told["length"] * told["row_gauge"] / 100)
+
+
+@pytest.mark.parametrize(
+    ("key", "value"),
+    [("columns", 6), ("grades", [{"half": 4}]), ("hooks", ["4 mm"]), ("parameters", {"half": 4})],
+)
+def test_keys_of_patterns_are_refused_in_plain_stitches(
+    make: Made, key: str, value: object
+) -> None:
+    """They would do nothing there."""
+    with pytest.raises(InputError, match=f"plain stitches and has no use for {key}"):
+        make.plan(TOP, section("below", to="hem", **{key: value}))
 
 
 def test_landmark_is_met_at_the_end_of_the_last_grade(make: Made) -> None:
