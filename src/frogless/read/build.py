@@ -63,7 +63,7 @@ def read_program(
     Raises:
         InputError: every line that is not understood, each with its place and a guess.
     """
-    known = vocabulary(stitches, dialect)
+    known = vocabulary(stitches, dialect, text)
     lines = _text_lines(text.splitlines())
     if lines and (terms := _TERMS.fullmatch(lines[0].text)):
         _check_terms(terms["dialect"], dialect, Place(file, lines[0].number))

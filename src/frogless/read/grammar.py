@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pickle
 import re
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 from pathlib import Path
 
@@ -15,7 +15,7 @@ GRAMMAR = Path(__file__).with_name("pattern.lark")
 _TERMINAL = re.compile(r"(?P<label>(?P<name>\w+)(?:\.\d+)?): /(?P<pattern>.*)/i")
 
 
-@cache
+@lru_cache(maxsize=32)
 def parser(terminals: str) -> Lark:
     """The parser whose words of a dialect are these terminals, one to a line.
 

@@ -79,14 +79,27 @@ class Vocabulary:
         raise InputError(f'"{name}" is no stitch worked "{_shortened(phrase)}"{accepted}')
 
 
-def vocabulary(stitches: Mapping[str, Stitch], dialect: Dialect) -> Vocabulary:
-    """The words of a dialect."""
+def vocabulary(
+    stitches: Mapping[str, Stitch], dialect: Dialect, text: str | None = None
+) -> Vocabulary:
+    """The words of a dialect.
+
+    Args:
+        text: what is to be read: no terminals are made for words that do not occur in it, which
+            reads the same and sooner.
+    """
     keys = {word: key for key, stitch in stitches.items() for word in _named(stitch, dialect)}
     keys |= _others(stitches, keys)
     skip = words(dialect)["skip"]
     skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
     told = MappingProxyType(keys)
-    return Vocabulary(dialect, stitches, told, skips, _terminals(told, stitches, skips))
+    there = told if text is None else _in_text(told, text)
+    return Vocabulary(dialect, stitches, told, skips, _terminals(there, stitches, skips))
+
+
+def _in_text(keys: Mapping[str, str], text: str) -> Mapping[str, str]:
+    plain = normal(text)
+    return {word: key for word, key in keys.items() if key == CHAIN or word in plain}
 
 
 def _named(stitch: Stitch, dialect: Dialect) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ So the *work* of a stitch is catches · width, in mm, and yarn is in proportion 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -61,8 +61,8 @@ def _catches_of_each(row: RowFabric, stitches: Mapping[str, Stitch]) -> Ints:
 
     Of stitches closed together each but one leaves its last catch to the others.
     """
-    catches = _by_key(row, {key: catches_of(key, stitches) for key in row.keys})
-    alone = _by_key(row, {key: max(1, _stands_on(key, stitches)) for key in row.keys})
+    catches = _by_key(row, lambda key: catches_of(key, stitches))
+    alone = _by_key(row, lambda key: max(1, _stands_on(key, stitches)))
     others = np.maximum(row.taken - alone, 0)
     each: Ints = catches + others * np.maximum(catches - 1, 0)
     return each
@@ -81,7 +81,7 @@ def catches_of(key: str, stitches: Mapping[str, Stitch]) -> int:
 
 def stitches_worked(row: RowFabric, stitches: Mapping[str, Stitch]) -> int:
     """Stitches of a row as a maker counts work: chains, slip stitches and beads left out."""
-    catches = _by_key(row, {key: catches_of(key, stitches) for key in row.keys})
+    catches = _by_key(row, lambda key: catches_of(key, stitches))
     return int(np.sum(catches > 1))
 
 
@@ -168,6 +168,8 @@ def _stands_on(key: str, stitches: Mapping[str, Stitch]) -> int:
     return stitches[key].stands_on if key in stitches else 0
 
 
-def _by_key(row: RowFabric, values: Mapping[str, int]) -> Ints:
-    """One value for each stitch of the row: (n,) int32."""
-    return np.array([values[key] for key in row.keys], dtype=np.int32)[row.stitch]
+def _by_key(row: RowFabric, value: Callable[[str], int]) -> Ints:
+    """The value of each stitch of the row by its key: (n,) int32."""
+    used, of = np.unique(row.stitch, return_inverse=True)
+    values: Ints = np.array([value(row.keys[i]) for i in used.tolist()], dtype=np.int32)[of]
+    return values
