@@ -20,11 +20,14 @@ class PatternRound:
         row: which row of the pattern, counted on from 0 through all its row repeats; or `BASE`.
         repeats: there are all round once it is worked.
         column: stitches in each plain column between the panels of repeats.
+        count: stitches of a base round that ends the piece, where they are not those that the
+            repeats stand on; 0 where they are.
     """
 
     row: int
     repeats: int
     column: int = 0
+    count: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,7 @@ class Patterned:
 
     def base_count(self, one: PatternRound) -> int:
         """The stitches that a round stands on, as its girth is counted in them."""
-        return self.pattern.way.places(one.repeats) + self.columns * one.column
+        return one.count or self.pattern.way.places(one.repeats) + self.columns * one.column
 
     def girth(self, width: Measured, one: PatternRound) -> Measured:
         """What a round measures, mm.

@@ -13,7 +13,10 @@ from itertools import groupby
 
 from frogless.because import Because, Step
 from frogless.errors import Impossible, InputError
+from frogless.plan import edging
 from frogless.plan.basis import Basis
+from frogless.plan.edging import RUFFLES
+from frogless.plan.landing import land
 from frogless.plan.layout import Layout, Multiple, Shaped
 from frogless.plan.pattern_asked import Below, asked
 from frogless.plan.pattern_rounds import pattern_rows, weights
@@ -67,19 +70,20 @@ class _Made:
         depth = self.spans[-1].end_depth
         return Reached(depth, sum(s.rounds for s in self.spans), self.wanted, based)
 
-    def close(self, base: float) -> None:
+    def close(self, base: float, count: int) -> None:
         """A base round after the pattern that ends the piece, for an edging to stand on."""
         last = self.spans[-1]
         if last.worked is not None:
             rounds = last.worked.rounds
-            more = (*rounds, replace(rounds[-1], row=BASE))
+            own = 0 if count == self.counts[-1] else count
+            more = (*rounds, replace(rounds[-1], row=BASE, count=own))
             self.spans[-1] = replace(
                 last,
                 worked=replace(last.worked, rounds=more),
                 rounds=last.rounds + 1,
                 heights=(*last.heights, base),
             )
-            self.counts.append(self.counts[-1])
+            self.counts.append(count)
 
     def add(self, spans: Sequence[Span], shaped: Sequence[Shaped | None], first: int) -> None:
         """Sections that follow, the first of which begins with so many stitches."""
@@ -127,10 +131,25 @@ def staged(basis: Basis, first: Target, run: Run) -> Tube:
                 _add_pattern(basis, first, made, number)
         else:
             _add_plain(basis, first, made, numbers, run)
-    if basis.tube.edging is not None and made.spans[-1].worked is not None:
-        made.close(base_height(basis, made.spans[-1].worked.base_stitch))
+    if basis.tube.edging is not None and (worked := made.spans[-1].worked) is not None:
+        made.close(base_height(basis, worked.base_stitch), _closing(basis, made))
     layout = Layout((made.counts[0], *made.ends), tuple(made.shaped), begins=tuple(made.begins))
     return Tube(basis, first, tuple(made.spans), layout, made.multiple, tuple(made.counts))
+
+
+def _closing(basis: Basis, made: _Made) -> int:
+    """Stitches of the base round under an edging: one in each place, if that keeps the girth.
+
+    On a hook of its own nothing tells how wide they are, and they stay one in each place.
+    """
+    last, count, girth = made.spans[-1], made.counts[-1], made.girth()
+    if last.worked is None or last.gauge.hook not in (None, basis.hook):
+        return count
+    gauge = basis.trim_gauge(last.worked.base_stitch)
+    if gauge.estimated or abs(count * gauge.width.value / girth - 1) <= RUFFLES:
+        return count
+    fits = edging.multiple(basis, basis.tube.edging)
+    return land(girth, gauge.width.value, fits.of, fits.offset).count
 
 
 def _add_plain(

@@ -39,6 +39,7 @@ READINGS = (
     reading("moss", 2),
     reading("stripes_single", 1),
     reading("ripple_soft", 14),
+    reading("seed", 2).replace("10 cm", "8 cm"),
 )
 
 
@@ -186,6 +187,22 @@ def test_pattern_may_begin_on_the_foundation_and_end_in_an_edging(make: Made) ->
     assert one is not None
     assert one.based == (found.sections[0].last_round,)
     assert one.left == 160
+
+
+@pytest.mark.parametrize(("edging", "count"), [("crab", 160), ("shell", 162)])
+def test_base_round_under_an_edging_keeps_the_girth_of_a_pattern_that_draws_in(
+    make: Made, edging: str, count: int
+) -> None:
+    """80 cm are 200 stitches of 4 mm in the pattern, and 160 of 5 mm under it; shells take sixes."""
+    lace = section("lace", pattern="seed", to="hem")
+    drafted = make.draft(lace, tables=(f'[edging]\npattern = "{edging}"\nhook = "3 mm"',))
+    found = drafted.plan
+    assert found.sections[0].count_after == 200
+    assert found.main.counts[found.sections[0].last_round] == count
+    assert found.landmarks[-1].garment.value == pytest.approx(800)
+    assert found.main.edging is not None
+    assert (found.main.edging.hem_count, found.main.edging.correction) == (count, 0)
+    assert {one.verdict for one in drafted.findings} <= {"pass", "warn"}
 
 
 def test_colours_of_a_pattern_end_with_it(make: Made) -> None:
