@@ -40,12 +40,12 @@ def row(example: Example) -> dict[str, str]:
     }
 
 
-def table() -> str:
-    """All examples, as CSV."""
+def table(design: str = "") -> str:
+    """All examples, or those of one design, as CSV."""
     text = io.StringIO()
     writer = csv.DictWriter(text, COLUMNS, lineterminator="\n")
     writer.writeheader()
-    writer.writerows(row(example) for example in every_example())
+    writer.writerows(row(each) for each in every_example() if each.design.startswith(design))
     return text.getvalue()
 
 
