@@ -45,7 +45,7 @@ def table(design: str = "") -> str:
     text = io.StringIO()
     writer = csv.DictWriter(text, COLUMNS, lineterminator="\n")
     writer.writeheader()
-    writer.writerows(row(each) for each in every_example() if each.design.startswith(design))
+    writer.writerows(row(each) for each in every_example() if design in ("", each.design))
     return text.getvalue()
 
 
