@@ -5,12 +5,14 @@ from __future__ import annotations
 import ast
 import json
 import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
 from pages import ROOT, examples, page, part, rows
 
 from frogless.cli import main
+from frogless.library.items import items
 
 
 @pytest.mark.parametrize("name", ["README.md", "start.md"])
@@ -58,3 +60,14 @@ def test_warnings_are_quoted_as_they_are_said() -> None:
     assert len(quoted) > 8
     known = said()
     assert [fragment for fragment in quoted if fragment not in known] == []
+
+
+def test_things_of_the_library_are_counted_right() -> None:
+    """So many stitches, patterns, edgings, motifs and joins as there are."""
+    told = " ".join(page("README.md").split())
+    counts = Counter(item.kind for item in items())
+    sentence = (
+        f"{counts['stitch']} stitches, {counts['pattern']} stitch patterns, "
+        f"{counts['edging']} edgings, {counts['motif']} motifs and {counts['join']} joins"
+    )
+    assert sentence in told
