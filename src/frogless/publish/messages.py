@@ -305,6 +305,11 @@ MESSAGES: Mapping[str, str] = {
         "{name}: a repeat of {multiple} stitches is {width} wide on a {hook} mm hook, and {rows} rounds "
         "of it are {height} high. Swatch it too: it has a gauge of its own."
     ),
+    "pattern_gauge_one": (
+        "{name}: a repeat of {multiple} stitches is {width} wide on a {hook} mm hook, and a round of it "
+        "is {height} high. Swatch it too: it has a gauge of its own."
+    ),
+    "pattern_unturned": "Do not turn after its rounds.",
     "straight": "{rounds} rounds without shaping, {count} stitches.",
     "straight_one": "One round without shaping, {count} stitches.",
     "shape": (

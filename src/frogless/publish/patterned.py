@@ -35,6 +35,8 @@ def sentences(
     if plan.row_repeat > 1 and not plan.bands[0].goes_on:
         yield say(drafted, f"pattern_{'setup' if plan.setup else 'rows'}{flat}",
                   rows=plan.row_repeat, setup=plan.setup)  # fmt: skip
+    if closed and _unturned(drafted, planned):
+        yield say(drafted, "pattern_unturned")
     yield from _based(drafted, plan, flat)
     ends = [show_length(one.value, drafted.units) for one in (plan.girth_before, plan.girth_after)]
     if not closed:
@@ -42,6 +44,18 @@ def sentences(
     else:
         key = "pattern_girths" if ends[0] != ends[1] else "pattern_girth"
     yield say(drafted, key, before=ends[0], after=ends[1])
+
+
+def _unturned(drafted: Drafted, planned: SectionPlan) -> bool:
+    """Whether none of its rounds is turned where the rounds of the garment are."""
+    rows = [
+        row
+        for piece in drafted.plan.program.pieces
+        for row in piece.rows
+        if row.section == planned.name and planned.first_round <= row.number < planned.last_round
+    ]
+    usual = drafted.basis.work.rounds == "joined and turned"
+    return usual and bool(rows) and not any(row.end.turn for row in rows)
 
 
 def called(drafted: Drafted, plan: PatternPlan) -> str:
@@ -79,7 +93,7 @@ def gauges(drafted: Drafted) -> Iterator[str]:
         told.append(
             say(
                 drafted,
-                "pattern_gauge",
+                "pattern_gauge_one" if plan.row_repeat == 1 else "pattern_gauge",
                 name=called(drafted, plan),
                 multiple=plan.multiple,
                 width=show_small(plan.multiple * gauge.width.value, drafted.units),
