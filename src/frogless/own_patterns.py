@@ -204,6 +204,8 @@ def _row(one: OwnRow, values: Mapping[str, int], *, closed: bool) -> PatternRow:
         read_nodes(nodes, values, known) for nodes in (one.before, one.repeat, one.after)
     )
     turn = not closed if one.turn is None else one.turn
-    join = ("chain_top" if one.join == "top of chain" else "first_stitch") if closed else "none"
     start = Start(one.turning_chain, one.turning_chain_counts and one.turning_chain > 0)
+    usual_join = "top of chain" if start.counts else "first stitch"
+    at_top = (one.join or usual_join) == "top of chain"
+    join = ("chain_top" if at_top else "first_stitch") if closed else "none"
     return PatternRow(start, before, repeat, after, End(join, turn))  # type: ignore[arg-type]

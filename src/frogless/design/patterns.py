@@ -33,7 +33,7 @@ class OwnRow(Strict):
     before: tuple[dict[str, Any], ...] = ()
     repeat: tuple[dict[str, Any], ...] = ()
     after: tuple[dict[str, Any], ...] = ()
-    join: Literal["first stitch", "top of chain"] = "first stitch"
+    join: Literal["first stitch", "top of chain"] | None = None
     turn: bool | None = None
 
 

@@ -28,8 +28,8 @@ def plan_beads(basis: Basis, choice: EdgingBeads, edging: Edging, repeats: int) 
     """Beads for so many repeats: those worked in, those to spare, and what each ball is good for.
 
     Raises:
-        InputError: a ball has not yarn enough for one repeat, or the edging's rounds slide up
-            another number of beads.
+        InputError: a ball has not yarn enough for one repeat, a hole is wider than its bead, or the
+            edging's rounds slide up another number of beads.
 
     Source: 10 % spare, and beads strung on the yarn before it is worked: common practice.
     """
@@ -37,6 +37,12 @@ def plan_beads(basis: Basis, choice: EdgingBeads, edging: Edging, repeats: int) 
         raise InputError(
             f'each repeat of "{edging.key}" slides up {own}, not {choice.per_repeat}',
             basis.place("edging.beads.per_repeat"),
+        )
+    if choice.bead_hole >= choice.bead_diameter:
+        raise InputError(
+            f"a hole of {choice.bead_hole:g} mm does not go into a bead of "
+            f"{choice.bead_diameter:g} mm; write the width of its hole",
+            basis.place("edging.beads.bead_hole"),
         )
     beads = repeats * choice.per_repeat
     label = basis.main_swatch.yarn

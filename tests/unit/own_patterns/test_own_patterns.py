@@ -194,3 +194,19 @@ def test_join_that_cannot_be_is_told_over_a_count_that_comes_so_far() -> None:
         'dc in each remaining st around; join with sl st to first sc."\n'
     )
     assert 'joined to the first "sc", but began with "dc"' in refusal(tables)
+
+
+def test_round_of_data_is_joined_to_the_top_of_a_chain_that_counts() -> None:
+    """As nobody joins it elsewhere, unless it is said."""
+    tables = DATA.replace(
+        "turning_chain = 1\n", "turning_chain = 3\nturning_chain_counts = true\n", 1
+    )
+    tables = tables.replace(
+        'repeat = [{ work = "single',
+        'before = [{ chain = 3 }, { skip = 3 }]\nrepeat = [{ work = "single',
+        1,
+    )
+    first, second = library(tables).find("barn", True, {}).way.rows
+    assert (first.end.join, second.end.join) == ("chain_top", "first_stitch")
+    told = tables.replace("turning_chain = 3\n", 'turning_chain = 3\njoin = "first stitch"\n')
+    assert library(told).find("barn", True, {}).way.rows[0].end.join == "first_stitch"

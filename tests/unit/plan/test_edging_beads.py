@@ -114,3 +114,9 @@ def test_beads_of_the_edging_itself_have_to_be_as_many_as_the_table_says(made: M
     assert beads_of(beaded(made, edging)).beads == 35
     with pytest.raises(InputError, match=r'each repeat of "picot_bead" slides up 1, not 2'):
         beaded(made, edging, per_repeat=2)
+
+
+def test_hole_that_is_wider_than_its_bead_is_refused(made: Made) -> None:
+    """The two were written in each other's place."""
+    with pytest.raises(InputError, match="a hole of 3 mm does not go into a bead of 2 mm"):
+        beaded(made, bead_diameter="2 mm", bead_hole="3 mm")
