@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Set
 
+from frogless.plan.edging import EDGING
 from frogless.plan.model import JoinPlan, Measure, PiecePlan, SectionPlan
 from frogless.publish import patterned
 from frogless.publish.blocks import Block, Bullets, Heading, Instruction, Note, Paragraph, Table
@@ -138,7 +139,7 @@ def _intro(drafted: Drafted, plan: PiecePlan, name: str) -> Iterator[Block]:
     planned = next((one for one in plan.sections if one.name == name), None)
     if planned is not None:
         yield Paragraph(" ".join(section_sentences(drafted, plan.name, planned)))
-    elif plan.edging is not None and name == plan.edging.pattern:
+    elif plan.edging is not None and name == EDGING:
         yield from edging_intro(drafted, plan.edging)
 
 

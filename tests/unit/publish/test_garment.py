@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+import sample_designs
 from garments import basis, hat, measure, two_panels
 
 from frogless import draft
@@ -159,3 +160,33 @@ def test_sleeve_begun_on_what_is_not_sewn_needs_no_seam(top: Drafted) -> None:
     found = garment.garment_instructions(replace(top, plan=replace(top.plan, program=both)))
     texts = [block.text for block in found if isinstance(block, Paragraph)]
     assert not any(text.startswith("It goes on from one piece") for text in texts)
+
+
+BODY = sample_designs.body(waist_girth="64 cm", head_girth="56 cm")
+HAT = """format = "frogless-design/1"
+title = "Cap"
+[garment]
+kind = "hat"
+[work]
+stitch = "double_crochet"
+rounds = "joined"
+turning_chain = 3
+turning_chain_counts = true
+[[piece]]
+construction = "disc"
+name = "crown"
+girth = "50 cm"
+edging = { pattern = "fringe", hook = "3 mm", parameters = { every = 5 } }
+"""
+
+
+def test_edging_of_a_piece_is_told_before_its_rows(tmp_path: Path) -> None:
+    """As that of a skirt: what it is, its hook, and what it is worked over; 50 cm are 100 of 5 mm."""
+    made = draft.develop(sample_designs.basis(tmp_path, HAT, BODY, sample_designs.swatch(20, 10)))
+    blocks = list(garment.garment_instructions(made))
+    at = next(
+        i for i, one in enumerate(blocks) if isinstance(one, Heading) and one.text == "Edging"
+    )
+    said = blocks[at + 1]
+    assert isinstance(said, Paragraph)
+    assert said.text.startswith("Fringe with the 3 mm hook, over 100 stitches: 20 repeats of 5.")
