@@ -214,9 +214,14 @@ def _window_faults(one: ReadingTable, place: Callable[[str], Place]) -> list[Fau
 def _no_stitch(what: str, count: float, window: float) -> str:
     one = {"stitches": "a stitch", "repeats": "a repeat", "rows": "a row"}[what]
     return (
-        f"{count:g} {what} over {shown_cm(window)} make {one} {window / count:.2g} mm; "
+        f"{count:.12g} {what} over {shown_cm(window)} make {one} {_two_figures(window / count)} mm; "
         f"{SMALLEST_STITCH:g} mm to {LARGEST_STITCH:g} mm is accepted"
     )
+
+
+def _two_figures(number: float) -> str:
+    """ "350" and "0.00017", where two figures are all that matter and powers of ten are no help."""
+    return f"{float(f'{number:.1e}'):.12f}".rstrip("0").rstrip(".")
 
 
 def _too_short(what: str, count: float, window: float) -> str:

@@ -91,7 +91,11 @@ def test_tex_is_g_per_km() -> None:
         ('pattern = "fans"\nrepeats = 4', "width: is missing"),
         ('pattern = "fans"', "has neither repeats over a width nor rows over a height"),
         ('pattern = "fans"\nrepeats = 2\nwidth = "4 cm"', "half a repeat is 25 %"),
-        ('pattern = "fans"\nrepeats = 1\nwidth = "90 cm"', "make a repeat 9e+02 mm"),
+        (
+            'pattern = "fans"\nrepeats = 1000000000\nwidth = "17 cm"',
+            "1000000000 repeats over 17 cm make a repeat 0.00000017 mm",
+        ),
+        ('pattern = "fans"\nrepeats = 1\nwidth = "90 cm"', "make a repeat 900 mm"),
     ],
 )
 def test_reading_in_a_pattern_that_tells_nothing_is_refused(
