@@ -10,6 +10,7 @@ from functools import cache
 from frogless.errors import Fault, InputError, Place
 from frogless.read.pattern_lines import Lines, Told, check_again, lifted, pattern_lines
 from frogless.read.vocabulary import Vocabulary, vocabulary
+from frogless.rows.colours import changes
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect, Stitch
 from frogless.stitches.parameters import filled_in
@@ -127,6 +128,12 @@ def _with_rows(way: Way, told: Told, lines: Lines) -> Way:
                 "are said to come again"
             )
         way = replace(way, setup=setup)
+    told_rows = (node for row in rows for node in (*row.before, *row.repeat, *row.after))
+    if not lines.colour and (met := next(changes(told_rows), None)):
+        raise InputError(
+            f"its rows change to color {met.colour}, and it is not said in which they begin; write "
+            '"Begin with color A." before the first'
+        )
     if not 0 <= way.setup < len(rows):
         raise InputError(f"{way.setup} of its {len(rows)} rows come once; one at least repeats")
     return replace(way, rows=rows, side=side)

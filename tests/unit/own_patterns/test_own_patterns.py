@@ -210,3 +210,13 @@ def test_round_of_data_is_joined_to_the_top_of_a_chain_that_counts() -> None:
     assert (first.end.join, second.end.join) == ("chain_top", "first_stitch")
     told = tables.replace("turning_chain = 3\n", 'turning_chain = 3\njoin = "first stitch"\n')
     assert library(told).find("barn", True, {}).way.rows[0].end.join == "first_stitch"
+
+
+def test_change_of_colour_is_refused_where_nobody_says_what_is_changed_from() -> None:
+    """Else all would be worked in the one color that is named."""
+    tables = BARN.replace("around.\nRnd 2", "around, change to color B.\nRnd 2")
+    assert "change to color B, and it is not said in which they begin" in refusal(tables)
+    begun = tables.replace('rounds = """\n', 'rounds = """\nBegin with color A.\n').replace(
+        'around.\n"""', 'around, change to color A.\n"""'
+    )
+    assert library(begun).find("barn", True, {}).way.colour == "A"
