@@ -342,7 +342,7 @@ def _unknown_key(key: str, table: Steps, data: object, model: type[BaseModel]) -
     homes = [told for steps, told in _homes(model, key) if steps != here]
     if 0 < len(homes) <= MOST_HOMES:
         return f'unknown key "{key}"; it belongs {" or ".join(dict.fromkeys(homes))}'
-    known = sorted(_known_keys(model, table, data))
+    known = sorted(set(_known_keys(model, table, data)) - {key})  # another kind's own key
     return f'unknown key "{key}"' + (near_names(key, known) or f"; known are {', '.join(known)}")
 
 

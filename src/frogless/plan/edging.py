@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from frogless.because import Because, Step
 from frogless.design.trims import EdgingChoice
-from frogless.errors import Impossible, InputError
+from frogless.errors import Impossible, InputError, Place
 from frogless.plan import shaping
 from frogless.plan.basis import Basis
 from frogless.plan.edging_beads import bead_remarks, beads_in, plan_beads
@@ -89,6 +89,16 @@ def hook(basis: Basis, choice: EdgingChoice) -> tuple[float, bool]:
     if theirs is None or abs(basis.hook / theirs.hook - 1) < 1e-6:
         return choice.hook, False
     return hooks.nearest(choice.hook * basis.hook / theirs.hook), True
+
+
+def in_piece(basis: Basis, key: str) -> Basis:
+    """The same basis, which finds the keys of an edging in the piece of that key."""
+    where = basis.scope.where
+
+    def within(name: str) -> Place:
+        return where(f"{key}.{name}" if name.partition(".")[0] == "edging" else name)
+
+    return replace(basis, scope=replace(basis.scope, where=within))
 
 
 def plan_edging(

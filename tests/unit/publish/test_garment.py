@@ -10,6 +10,7 @@ import sample_designs
 from garments import basis, hat, measure, two_panels
 
 from frogless import draft
+from frogless.errors import InputError
 from frogless.plan.model import SectionPlan
 from frogless.publish import garment, garment_pages
 from frogless.publish.blocks import Bullets, Heading, Instruction, Note, Paragraph, Table, Terms
@@ -190,3 +191,11 @@ def test_edging_of_a_piece_is_told_before_its_rows(tmp_path: Path) -> None:
     said = blocks[at + 1]
     assert isinstance(said, Paragraph)
     assert said.text.startswith("Fringe with the 3 mm hook, over 100 stitches: 20 repeats of 5.")
+
+
+def test_fault_in_the_edging_of_a_piece_is_told_with_its_line(tmp_path: Path) -> None:
+    """In the piece, not at the top of the file, where no edging is."""
+    text = HAT.replace("every = 5", "every = 50")
+    found = sample_designs.basis(tmp_path, text, BODY, sample_designs.swatch(20, 10))
+    with pytest.raises(InputError, match=r"toml:14 piece\[1\].edging.parameters: \"50\" is not"):
+        draft.develop(found)

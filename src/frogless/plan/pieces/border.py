@@ -11,7 +11,7 @@ from frogless.because import Because, Step
 from frogless.design.pieces.border import BorderChoice
 from frogless.errors import Impossible
 from frogless.plan.basis import Basis
-from frogless.plan.edging import RUFFLES, EdgingWork, plan_edging
+from frogless.plan.edging import RUFFLES, EdgingWork, in_piece, plan_edging
 from frogless.plan.edging import multiple as edging_multiple
 from frogless.plan.landing import because_landed, land, multiple_note
 from frogless.plan.model import EdgingPlan, Measure, PiecePlan, Remark, Shape
@@ -87,7 +87,7 @@ def _decide(basis: Basis, choice: BorderChoice, key: str, made: Mapping[str, Mad
     gauge = basis.trim_gauge(choice.stitch)
     length = reduce(Measured.plus, (edge.length for edge in edges))
     runs = tuple(run for edge in edges for run in runs_along(edge))
-    count, because = _count(basis, choice, gauge, runs, length)
+    count, because = _count(in_piece(basis, key), choice, gauge, runs, length)
     least = sum(run.bridge for run in runs) + 1
     if count < least:
         raise Impossible(
@@ -207,7 +207,7 @@ def _edging(border: Border) -> EdgingWork | None:
         return None
     side: Side = "WS" if border.worked % 2 else "RS"
     return plan_edging(
-        border.basis,
+        in_piece(border.basis, border.key),
         choice.edging,
         border.gauge,
         border.count,

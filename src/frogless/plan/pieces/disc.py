@@ -9,7 +9,7 @@ from itertools import accumulate, pairwise
 from frogless.design.pieces.disc import DiscChoice
 from frogless.plan import shaping
 from frogless.plan.basis import Basis
-from frogless.plan.edging import EdgingWork, plan_edging
+from frogless.plan.edging import EdgingWork, in_piece, plan_edging
 from frogless.plan.model import PiecePlan, SectionPlan
 from frogless.plan.pieces import disc_told
 from frogless.plan.pieces.disc_rate import flat_rate
@@ -60,7 +60,8 @@ def _edging(disc: Disc) -> EdgingWork | None:
     choice, last = disc.choice.edging, disc.stages[-1]
     if choice is None:
         return None
-    return plan_edging(disc.basis, choice, last.gauge, last.last, disc.rounds + 1)
+    basis = in_piece(disc.basis, disc.key)
+    return plan_edging(basis, choice, last.gauge, last.last, disc.rounds + 1)
 
 
 def _rows(disc: Disc) -> Iterator[Row]:

@@ -12,7 +12,7 @@ from frogless.design.pieces.shawl import ShawlBand, ShawlChoice
 from frogless.design.work import Work as WorkChoice
 from frogless.errors import InputError
 from frogless.plan.basis import Basis
-from frogless.plan.edging import EdgingWork, plan_edging
+from frogless.plan.edging import EdgingWork, in_piece, plan_edging
 from frogless.plan.landing import land
 from frogless.plan.model import PiecePlan, SectionPlan
 from frogless.plan.pieces import shawl_told
@@ -272,7 +272,8 @@ def _edging(shawl: Shawl) -> EdgingWork | None:
         return None
     last = shawl.bands[-1].gauge
     side: Side = "RS" if len(shawl.counts) % 2 else "WS"
-    return plan_edging(shawl.basis, choice, last, shawl.counts[-1], len(shawl.counts), in_rows=side)
+    basis = in_piece(shawl.basis, shawl.key)
+    return plan_edging(basis, choice, last, shawl.counts[-1], len(shawl.counts), in_rows=side)
 
 
 def _plan(shawl: Shawl, piece: Piece, edging: EdgingWork | None) -> PiecePlan:
