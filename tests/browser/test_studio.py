@@ -187,6 +187,8 @@ def test_library_keeps_renames_deletes_and_gives_back(page: Page, size: dict[str
     page.get_by_role("button", name="Rename Me").click()
     page.get_by_role("button", name=f"Delete {name}").click()
     page.get_by_role("button", name=f"Undo and bring back {name}").click()
+    # The page that follows has a body only when it has come.
+    expect(page.get_by_label(f"Name of {name}")).to_be_visible()
     assert page.evaluate(OVERFLOW) == []
     assert page.evaluate(SMALL) == []
     page.get_by_role("link", name="Draft", exact=True).click()

@@ -106,7 +106,7 @@ def _named(stitch: Stitch, dialect: Dialect) -> tuple[str, ...]:
     """Name and abbreviation; a trim's name is a whole phrase, which the grammar reads."""
     term = stitch.terms[dialect]
     name = () if stitch.kind == "trim" else (normal(term.name),)
-    return (*name, normal(term.abbreviation))
+    return (*name, *map(normal, (term.abbreviation, *term.others)))
 
 
 def _others(stitches: Mapping[str, Stitch], known: Mapping[str, str]) -> Mapping[str, str]:

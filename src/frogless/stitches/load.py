@@ -155,8 +155,9 @@ def _term_faults(stitches: Mapping[str, Stitch], dialect: Dialect) -> dict[str, 
     faults: dict[str, str] = {}
     for key, stitch in stitches.items():
         term = stitch.terms[dialect]
-        for word in dict.fromkeys((term.name.casefold(), term.abbreviation.casefold())):
+        told = (term.name, term.abbreviation, *term.others)
+        for word in dict.fromkeys(word.casefold() for word in told):
             if word in meanings:
                 faults[key] = f'{dialect}: "{word}" already stands for {meanings[word]}'
-        meanings |= {word.casefold(): key for word in (term.name, term.abbreviation)}
+        meanings |= {word.casefold(): key for word in told}
     return faults

@@ -101,10 +101,15 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """A stitch's name and abbreviation in one dialect."""
+    """A stitch's name and abbreviation in one dialect.
+
+    Args:
+        others: abbreviations that are in use besides; they are read and never written.
+    """
 
     name: str
     abbreviation: str
+    others: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,9 +59,10 @@ def _number(name: str, value: object) -> int:
 
 
 def _term(name: str, value: object) -> Term:
-    if not isinstance(value, list) or len(value) != 2:
+    if not isinstance(value, list) or len(value) < 2:
         raise InputError(f"{name} is {value}; write a name and an abbreviation")
-    return Term(_text(name, value[0]), _text(name, value[1]))
+    term, abbreviation, *others = (_text(name, each) for each in value)
+    return Term(term, abbreviation, tuple(others))
 
 
 def _abroad(name: str, value: object) -> Mapping[str, Term]:

@@ -6,6 +6,7 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.read.build import read_piece, read_program
+from frogless.read.vocabulary import vocabulary
 from frogless.rows.nodes import Base, Program, Repeat, Seam, Work
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
@@ -134,10 +135,15 @@ def test_text_that_is_no_pattern_is_refused_with_its_place(text: str, told: str)
     assert told in complaint(text)
 
 
+def test_slip_stitch_is_read_by_both_of_its_uk_abbreviations() -> None:
+    """Published UK lists have "ss" and "sl st"; they mean the same stitch."""
+    words = vocabulary(dictionary(), "uk")
+    assert words.key("sl st") == words.key("ss") == "slip_stitch"
+
+
 def test_term_of_the_other_dialect_is_named_as_such() -> None:
     """A pattern is in one dialect."""
     told = complaint(SKIRT.replace("fdc", "ftr"), "uk")
-    assert '"sl st" is a US term, but UK terms are declared, in which it is "ss"' in told
     assert '"sc" is a US term, but UK terms are declared, in which it is "dc"' in told
 
 
