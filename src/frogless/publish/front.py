@@ -262,4 +262,7 @@ def _turning_chain(drafted: Drafted) -> Iterator[str]:
     key = "chain_counts" if work.turning_chain_counts else "chain_does_not_count"
     if work.join_into == "top of chain":
         key += "_top"
-    yield say(drafted, key, n=work.turning_chain, stitch=drafted.short(work.stitch))
+    told = say(drafted, key, n=work.turning_chain, stitch=drafted.short(work.stitch))
+    if any(section.pattern for section in drafted.plan.sections):
+        told = f"{told} {say(drafted, 'chain_of_patterns')}"
+    yield told

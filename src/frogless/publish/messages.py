@@ -245,6 +245,9 @@ MESSAGES: Mapping[str, str] = {
         "The turning chain of {n} counts as the first {stitch} of the round, in text and counts; "
         "each round closes into its top."
     ),
+    "chain_of_patterns": (
+        "A round of a stitch pattern may say otherwise of its own chain, and then that holds."
+    ),
     "chain_does_not_count": (
         "The turning chain of {n} does not count as a stitch, in text or counts: work the first "
         "{stitch} into the first stitch too."

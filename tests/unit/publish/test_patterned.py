@@ -8,7 +8,9 @@ from sample_designs import Design, basis, body, section, swatch
 
 from frogless import draft
 from frogless.publish.drafted import Drafted
+from frogless.publish.pattern import pattern
 from frogless.publish.patterned import gauges, sentences
+from frogless.publish.plain import plain
 
 BODY = body(waist_girth="64 cm", hip_girth="71 cm", waist_to_hip="20 cm")
 START = 'with = "foundation_double_crochet"\ngirth = "80 cm"'
@@ -19,9 +21,9 @@ READINGS = tuple(
 )
 
 
-def drafted(folder: Path, pattern: str) -> Drafted:
+def drafted(folder: Path, key: str) -> Drafted:
     """A skirt of a few plain rounds and a section in a pattern, its plain rounds turned."""
-    sections = (section("top", length="21 cm"), section("lace", pattern=pattern, to="hem"))
+    sections = (section("top", length="21 cm"), section("lace", pattern=key, to="hem"))
     text = Design(sections, start=START).text
     return draft.develop(basis(folder, text, BODY, swatch(20, 10, readings=READINGS)))
 
@@ -43,3 +45,13 @@ def test_gauge_of_a_pattern_of_one_round_is_told_in_the_singular(tmp_path: Path)
     """Not as 1 rounds."""
     (one,) = gauges(drafted(tmp_path, "v_stitch"))
     assert "and a round of it is 0.8 cm high" in one
+
+
+def test_chain_of_a_pattern_may_count_where_that_of_plain_rounds_does_not(tmp_path: Path) -> None:
+    """Said once, beside what the plain rounds do; not where there is no pattern."""
+    made = drafted(tmp_path, "v_stitch")
+    before = "A round of a stitch pattern may say otherwise of its own chain"
+    assert before in " ".join(plain(pattern(made)).split())
+    plainly = Design((section("top", length="21 cm"), section("hem", to="hem")), start=START).text
+    other = draft.develop(basis(tmp_path, plainly, BODY, swatch(20, 10)))
+    assert before not in " ".join(plain(pattern(other)).split())
