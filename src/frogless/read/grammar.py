@@ -27,7 +27,7 @@ def parser(terminals: str) -> Lark:
     for each in saved["memo"].values():
         if each["__type__"] == "TerminalDef" and each["name"] in patterns:
             each["pattern"] = PatternRE(patterns[each["name"]], ("i",)).serialize()
-    return Lark.load(BytesIO(pickle.dumps(saved)))
+    return Lark.load(saved)
 
 
 @cache
