@@ -11,6 +11,7 @@ from frogless.library.find import OWN, WHOLE, Found, find, plain
 from frogless.library.items import Fit, Item, Kind, fits, names_of
 from frogless.library.told import INDENT, in_full, in_short, multiple, named, where_named
 from frogless.stitches.load import dictionary
+from frogless.stitches.load import words as reading_words
 from frogless.stitches.model import Dialect
 from frogless.stitches.together import can_close_together, together_steps, together_term
 
@@ -92,8 +93,9 @@ def _together(words: str, terms: Dialect, columns: int) -> str:
             loops = together_steps(stitch, places)[-1].loops
             how = (
                 f"{made.abbreviation} ({made.name}): {places} {term.abbreviation}, one in each of "
-                f"{places} places, each left before its last step; then yarn over and draw through "
-                f"all {loops} loops. It stands on {places} and leaves 1."
+                f"{places} places, each left before its last step; then "
+                f"{reading_words(terms)['yarn_over'].name} and draw through all {loops} loops. It "
+                f"stands on {places} and leaves 1."
             )
             item = Item("stitch", stitch.key, names_of(stitch))
             return f"{_wrapped(how, columns)}\n\n{in_full(item, terms, columns)}"

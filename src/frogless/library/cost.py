@@ -134,7 +134,7 @@ def _period(way: Way, repeats: int, stitches: Mapping[str, Stitch]) -> Counter[s
     places = way.places(repeats)
     rows = worked(way, places, len(way.rows), stitches)
     side = way.side if way.closed else OTHER_SIDE[way.side]
-    begin = Row(0, side, "", (Work(SINGLE, 0), Chain(places, each=True)), places, end=End())
+    begin = Row(0, side, "", (Chain(places, each=True),), places, end=End())
     fabric = expand(Program((Piece("", way.closed, (begin, *rows)),)), stitches)
     found = Counter[str]()
     for row in fabric.pieces[""][1 + way.setup :]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterator, Mapping
 from itertools import pairwise, product
 from pathlib import Path
 from typing import Any
 
 import pytest
+from pattern_tables import numbers, reference_way, table
 
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
@@ -190,43 +190,24 @@ def test_three_patterns_at_least_grow_by_their_repeat() -> None:
 # What the trade states
 
 
-def table() -> list[Any]:
-    """The rows of the reference table as parameters, each named by what it is about."""
-    file = Path(__file__).with_name("patterns_a.csv")
-    with file.open(encoding="utf-8", newline="") as lines:
-        return [
-            pytest.param(row, id=f"{row['key']} {row['parameters']} {row['way']} {row['row']}")
-            for row in csv.DictReader(lines)
-        ]
+TABLE = table(Path(__file__).with_name("patterns_a.csv"), "key", "parameters", "way", "row")
 
 
-def numbers(cell: str) -> dict[str, int]:
-    """`name=number` pairs."""
-    pairs = (part.split("=") for part in cell.split())
-    return {name: int(number) for name, number in pairs}
-
-
-def reference_way(row: Mapping[str, str]) -> Way:
-    """The pattern that a row of the table is about."""
-    closed = row["way"] == "rounds"
-    return way_of(row["key"], closed=closed, parameters=numbers(row["parameters"]))
-
-
-@pytest.mark.parametrize("row", table())
+@pytest.mark.parametrize("row", TABLE)
 def test_multiple_and_offset_are_those_that_the_trade_states(row: dict[str, str]) -> None:
     """Multiple of so many, and so many more."""
     way = reference_way(row)
     assert (way.multiple, way.offset) == (int(row["multiple"]), int(row["offset"]))
 
 
-@pytest.mark.parametrize("row", table())
+@pytest.mark.parametrize("row", TABLE)
 def test_repeat_works_the_stitches_counted_by_hand(row: dict[str, str]) -> None:
     """One repeat of the row named, stitch by stitch and chain by chain."""
     repeat = reference_way(row).rows[int(row["row"]) - 1].repeat
     assert dict(stitches_worked(repeat)) == numbers(row["works"])
 
 
-@pytest.mark.parametrize("row", table())
+@pytest.mark.parametrize("row", TABLE)
 def test_row_leaves_the_places_counted_by_hand_when_worked_over_three_repeats(
     row: dict[str, str],
 ) -> None:
@@ -239,7 +220,7 @@ def test_row_leaves_the_places_counted_by_hand_when_worked_over_three_repeats(
 
 def test_reference_holds_patterns_enough_when_counted() -> None:
     """So many patterns are held to what the trade states."""
-    assert len({param.values[0]["key"] for param in table()}) >= 25
+    assert len({param.values[0]["key"] for param in TABLE}) >= 25
 
 
 # What a fabric of posts looks like

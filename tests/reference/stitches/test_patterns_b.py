@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import csv
 import tomllib
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from importlib.resources import files
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 import pytest
+from pattern_tables import numbers, reference_way, table
 
 from frogless.fabric.expand import expand
 from frogless.fabric.model import RowFabric
@@ -23,27 +22,7 @@ from frogless.stitches.load import dictionary
 from frogless.stitches.pattern_rows import OTHER_SIDE, Way, worked
 from frogless.stitches.patterns import patterns
 
-
-def table() -> list[Any]:
-    """The rows of the reference table as parameters, each named by what it is about."""
-    file = Path(__file__).with_name("patterns_b.csv")
-    with file.open(encoding="utf-8", newline="") as lines:
-        return [
-            pytest.param(row, id=f"{row['key']} {row['parameters']} {row['way']}")
-            for row in csv.DictReader(lines)
-        ]
-
-
-def numbers(cell: str) -> dict[str, int]:
-    """`name=number` pairs."""
-    pairs = (part.split("=") for part in cell.split())
-    return {name: int(number) for name, number in pairs}
-
-
-def reference_way(row: Mapping[str, str]) -> Way:
-    """The pattern that a row of the table is about."""
-    closed = row["way"] == "rounds"
-    return way_of(row["key"], closed=closed, parameters=numbers(row["parameters"]))
+TABLE = table(Path(__file__).with_name("patterns_b.csv"), "key", "parameters", "way")
 
 
 def one_repeat(way: Way) -> Counter[str]:
@@ -98,7 +77,7 @@ def runs(places: list[int]) -> list[tuple[int, int]]:
     return found
 
 
-@pytest.mark.parametrize("row", table())
+@pytest.mark.parametrize("row", TABLE)
 def test_multiple_and_offset_are_those_stated_outside(row: dict[str, str]) -> None:
     """As the trade gives them, or added up by hand."""
     way = reference_way(row)
@@ -107,7 +86,7 @@ def test_multiple_and_offset_are_those_stated_outside(row: dict[str, str]) -> No
     assert row["basis"] in {"published", "common-practice", "memory", "derived"}
 
 
-@pytest.mark.parametrize("row", table())
+@pytest.mark.parametrize("row", TABLE)
 def test_repeat_works_the_stitches_counted_by_hand(row: dict[str, str]) -> None:
     """One repeat through all rows that repeat; stitches closed together are one."""
     assert dict(one_repeat(reference_way(row))) == numbers(row["works"])
@@ -115,7 +94,7 @@ def test_repeat_works_the_stitches_counted_by_hand(row: dict[str, str]) -> None:
 
 def test_reference_holds_patterns_enough() -> None:
     """So many patterns are held to counts from outside."""
-    assert len({param.values[0]["key"] for param in table()}) >= 22
+    assert len({param.values[0]["key"] for param in TABLE}) >= 22
 
 
 def test_no_pattern_is_written_twice() -> None:
@@ -367,7 +346,7 @@ def row_colours(rows: tuple[RowFabric, ...], colour: str) -> list[str]:
     return ["".join(sorted(set(row))) for row in stitch_colours(rows, colour)]
 
 
-@pytest.mark.parametrize("row", [p for p in table() if p.values[0]["colours"]])
+@pytest.mark.parametrize("row", [p for p in TABLE if p.values[0]["colours"]])
 def test_rows_have_the_colours_stated_and_go_on_with_them(row: dict[str, str]) -> None:
     """As written down by hand; the rows that repeat come back to the colour they began with."""
     closed = row["way"] == "rounds"

@@ -98,6 +98,16 @@ def test_word_that_is_a_key_by_chance_is_searched_for() -> None:
     assert told("picot_group", "us").startswith("picot edging [picot_group]")
 
 
+def test_stitches_worked_together_are_told_in_the_terms_asked_for() -> None:
+    """A UK reader draws a loop through with the yarn round the hook."""
+    assert "then yarn round hook and draw through all 3 loops" in told("dc2tog", "uk").replace(
+        "\n  ", " "
+    )
+    assert "then yarn over and draw through all 3 loops" in told("sc2tog", "us").replace(
+        "\n  ", " "
+    )
+
+
 @pytest.mark.parametrize("words", ["dc2tog", "2 dc tog", "2 double crochet together", "DC2TOG"])
 def test_stitches_worked_together_are_told_by_their_stitch(words: str) -> None:
     """Three loops are left of two unfinished double crochets."""

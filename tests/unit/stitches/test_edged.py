@@ -328,15 +328,15 @@ def test_one_stitch_repeated_is_a_run_when_laid() -> None:
 
 
 @pytest.mark.parametrize("dialect", DIALECTS)
-@pytest.mark.parametrize("closed", [True, False])
-@pytest.mark.parametrize("key", edgings())
+@pytest.mark.parametrize(
+    ("key", "closed"),
+    [(key, closed) for key in edgings() for closed in (True, False) if closed or edging(key).rows],
+)
 def test_an_edging_for_any_number_of_repeats_reads_back_when_said(
     key: str, closed: bool, dialect: Dialect
 ) -> None:
     """With a star for what repeats, laid over seven repeats."""
     found = edging(key)
-    if not closed and not found.rows:
-        pytest.skip("in rounds only")
     piece = laid(found, "rounds" if closed else "rows", 7)
     lines = say_edging(found, dictionary(), dialect, closed=closed)
     assert len(lines) == len(found.rounds)
