@@ -21,6 +21,10 @@ from frogless.rows.nodes import Change, Node, Piece, Row, Skip, Work
 # Common practice: 2 to 4.
 MOST_CARRIED = 4
 
+# Stitches by which slip stitches may move the beginning of rounds on while a colour hangs there; a
+# longer strand snags. Common practice: strands over 3 to 5 stitches.
+MOST_SLIPPED = 4
+
 
 Where = Literal["same", "other", "passed"]
 
@@ -174,10 +178,11 @@ def _edge(steps: Sequence[_Step]) -> Where:
     first, *between, last = steps
     if any(_leaves_its_edge(step) for step in (first, *between)):
         return "passed"
-    if any(step.row.start.across for step in (*between, last)):
-        return "passed"
+    slipped = sum(step.row.start.across for step in (*between, last))
     if all(step.piece.closed for step in steps):
-        return "same"
+        return "same" if slipped <= MOST_SLIPPED else "passed"
+    if slipped:
+        return "passed"
     if any(step.piece.closed for step in steps):
         return "passed"
     return "same" if _runs_back(first.row) == _runs_back(between[-1].row) else "other"

@@ -173,6 +173,19 @@ def test_colour_is_cut_when_stitches_are_left_or_passed_at_the_edge(
     assert not any(turn.is_cut_for_its_edge for turn in found)
 
 
+@pytest.mark.parametrize(("across", "carried"), [(0, True), (2, True), (4, True), (5, False)])
+def test_colour_is_carried_past_a_few_slip_stitches_when_rounds_move_on(
+    across: int, carried: bool
+) -> None:
+    """Rounds of shells begin some stitches further on; a strand over 3 to 5 is usual."""
+    plain = tuple(
+        Row(n, "RS", "", (Work(DC, 12),), 12, end=End("first_stitch")) for n in range(1, 5)
+    )
+    rows = (*plain[:1], replace(plain[1], start=Start(across=across)), *plain[2:])
+    found = list(turns((Piece("skirt", True, rows),), {"skirt": "ABBA"}))
+    assert [turn.change.carried for turn in found] == [carried, False]
+
+
 def test_rows_do_not_count_when_they_are_chains_rings_or_short() -> None:
     """Rows 1 to 3 leave stitches that row 4 takes up; row 6 leaves some for good."""
     chain = Row(0, "WS", "", (Chain(10, each=True),), 10)
