@@ -9,14 +9,15 @@ from pathlib import Path
 
 from frogless import files, follow
 from frogless.body.estimate import complete
-from frogless.body.load import load_body
+from frogless.body.load import load_body, parse_body
 from frogless.body.measurements import Body, known_measurements
 from frogless.body.plausible import question
 from frogless.design import formulas
 from frogless.design.document import Design, PiecesDesign, TubeDesign, named_formulas, tubes
-from frogless.design.load import read_design
+from frogless.design.load import parse_design, read_design
 from frogless.errors import Impossible, Place
 from frogless.fabric.expand import expand
+from frogless.fabric.model import Fabric
 from frogless.fit.fit import fit, fit_garment
 from frogless.fit.model import Fit, GoingOn
 from frogless.own_patterns import library_of
@@ -36,7 +37,8 @@ from frogless.publish.planfile import dump, planfile
 from frogless.publish.webpage import webpage
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
-from frogless.swatch import Swatch, advice, load_swatch
+from frogless.swatch import Swatch, advice, load_swatch, parse_swatch
+from frogless.tally.model import Tally
 from frogless.tally.tally import tally
 from frogless.units import Units
 from frogless.write.pattern import write_program
@@ -56,6 +58,32 @@ class Request:
     swatches: tuple[Path, ...]
     terms: Dialect = "us"
     units: Units = "cm"
+
+
+@dataclass(frozen=True, slots=True)
+class Texts:
+    """What is to be drafted, as the texts of its files.
+
+    Their faults are told of "design.toml", "body.toml" and "swatch.toml"; of further swatches, of
+    "swatch-2.toml" and so on.
+    """
+
+    design: str
+    body: str
+    swatches: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A draft whose numbers stand and whose proof has not run; nothing is published from it."""
+
+    basis: Basis
+    plan: Plan
+    fabric: Fabric
+    tally: Tally
+    fit: Fit
+    dialect: Dialect
+    units: Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,13 +107,33 @@ def draft(request: Request) -> Draft:
     return Draft(drafted, questions)
 
 
+def draft_texts(texts: Texts, terms: Dialect = "us", units: Units = "cm") -> Draft:
+    """As `draft`, of texts that are not in files, or not yet.
+
+    Raises:
+        InputError, Impossible, ProofFailed: as `draft`.
+    """
+    basis, questions = load_texts(texts, units)
+    return Draft(develop(basis, terms, units), questions)
+
+
 def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted:
     """Everything after the files: plan, fabric, tally, fit, proof.
 
     Raises:
         InputError, Impossible, ProofFailed: as `draft`.
     """
-    return carry_through(basis, plan(basis), terms, units)
+    return prove_worked(work_out(basis, terms, units))
+
+
+def work_out(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Worked:
+    """What can be shown while the proof still runs: plan, fabric, tally, fit.
+
+    Raises:
+        InputError: the design has to be mended.
+        Impossible: the design asks for what this body and gauge cannot give.
+    """
+    return _work_through(basis, plan(basis), terms, units)
 
 
 def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units = "cm") -> Drafted:
@@ -95,6 +143,10 @@ def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units 
         Impossible: it does not go on.
         ProofFailed: a check of the pattern failed.
     """
+    return prove_worked(_work_through(basis, made, terms, units))
+
+
+def _work_through(basis: Basis, made: Plan, terms: Dialect, units: Units) -> Worked:
     fabric = expand(made.program, basis.stitches)
     count = tally(
         fabric, made, basis.main_swatch, basis.stitches, units=units, others=basis.swatches
@@ -102,11 +154,32 @@ def carry_through(basis: Basis, made: Plan, terms: Dialect = "us", units: Units 
     sits = _fit(basis, made, sum(need.mass.value for need in count.yarn), units)
     if sits.going_on.verdict == "does not pass":
         raise _does_not_go_on(basis, made, sits.going_on)
-    texts = {d: write_program(made.program, basis.stitches, d) for d in DIALECTS}
-    bought = tuple(need.colour for need in count.yarn)
-    findings = prove(Subject(made, made.program, fabric, sits, basis.stitches, texts, bought))
+    return Worked(basis, made, fabric, count, sits, terms, units)
+
+
+def prove_worked(worked: Worked) -> Drafted:
+    """The same, written in every dialect, read back and proven: what may be published.
+
+    Raises:
+        ProofFailed: a check of the pattern failed.
+    """
+    basis, program = worked.basis, worked.plan.program
+    texts = {d: write_program(program, basis.stitches, d) for d in DIALECTS}
+    bought = tuple(need.colour for need in worked.tally.yarn)
+    findings = prove(
+        Subject(worked.plan, program, worked.fabric, worked.fit, basis.stitches, texts, bought)
+    )
     require(findings)
-    return Drafted(basis, made, fabric, count, sits, findings, terms, units)
+    return Drafted(
+        basis,
+        worked.plan,
+        worked.fabric,
+        worked.tally,
+        worked.fit,
+        findings,
+        worked.dialect,
+        worked.units,
+    )
 
 
 def _fit(basis: Basis, made: Plan, grams: float, units: Units) -> Fit:
@@ -173,8 +246,21 @@ def read(design: Path, swatches: tuple[Path, ...]) -> Ready:
     Raises:
         InputError: a file has to be mended.
     """
-    document = read_design(design)
-    return Ready(document.checked, tuple(load_swatch(path) for path in swatches), _where(document))
+    return _ready(read_design(design), tuple(load_swatch(path) for path in swatches))
+
+
+def read_texts(design: str, swatches: tuple[str, ...]) -> Ready:
+    """As `read`, of their texts.
+
+    Raises:
+        InputError: a text has to be mended.
+    """
+    names = ("swatch.toml", *(f"swatch-{n}.toml" for n in range(2, len(swatches) + 1)))
+    return _ready(parse_design(design, "design.toml"), tuple(map(parse_swatch, swatches, names)))
+
+
+def _ready(design: files.Document[Design], swatches: tuple[Swatch, ...]) -> Ready:
+    return Ready(design.checked, swatches, _where(design))
 
 
 def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
@@ -184,12 +270,25 @@ def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
         InputError: a file has to be mended.
     """
     ready = read(request.design, request.swatches)
-    body = load_body(request.body)
+    return _together(ready, load_body(request.body), request.units)
+
+
+def load_texts(texts: Texts, units: Units = "cm") -> tuple[Basis, tuple[str, ...]]:
+    """As `load`, of texts.
+
+    Raises:
+        InputError: a text has to be mended.
+    """
+    ready = read_texts(texts.design, texts.swatches)
+    return _together(ready, parse_body(texts.body, "body.toml"), units)
+
+
+def _together(ready: Ready, body: Body, units: Units) -> tuple[Basis, tuple[str, ...]]:
     questions = (
         *question(body),
         *(text for swatch in ready.swatches for text in advice(swatch)),
     )
-    return basis_for(ready, body, request.units), questions
+    return basis_for(ready, body, units), questions
 
 
 def basis_for(ready: Ready, body: Body, units: Units = "cm") -> Basis:

@@ -7,14 +7,25 @@ import math
 import statistics
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from pathlib import Path
 
 from frogless.errors import InputError, Place
-from frogless.swatch_file import STITCH_NAMES, ReadingTable, read_swatch_file, shown_cm, stitch_key
+from frogless.files import read_text
+from frogless.swatch_file import (
+    STITCH_NAMES,
+    WHAT,
+    ReadingTable,
+    parse_swatch_file,
+    shown_cm,
+    stitch_key,
+)
 from frogless.swatch_file import State as State
 from frogless.units import Measured
+
+KEPT = 64
+"""Texts that are remembered: whoever edits one thing drafts with the others as they were."""
 
 STATES: tuple[State, ...] = ("washed", "as worked", "hung")
 """In the order in which they size a garment: washed and dried first (common practice)."""
@@ -117,7 +128,18 @@ def load_swatch(path: Path | str) -> Swatch:
     Raises:
         InputError: the file's faults, or a count over so short a length that it tells nothing.
     """
-    document = read_swatch_file(path)
+    path = Path(path)
+    return parse_swatch(read_text(path, what=WHAT), path.name)
+
+
+@lru_cache(maxsize=KEPT)
+def parse_swatch(text: str, name: str = "") -> Swatch:
+    """A swatch from its text; `name` is what its faults are told of.
+
+    Raises:
+        InputError: as `load_swatch`.
+    """
+    document = parse_swatch_file(text, name)
     given = document.checked
     main = stitch_key(given.stitch)
     readings = tuple(_reading(one, main, given.hook) for one in given.reading)

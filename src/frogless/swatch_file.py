@@ -10,9 +10,10 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.files import Document, Letter, Line, Name, read_document
+from frogless.files import Document, Letter, Line, Name, parse_document, read_text
 from frogless.units import Hook, Length, Mass
 
+WHAT = "swatch file"
 State = Literal["as worked", "washed", "hung"]
 
 STITCH_NAMES: Mapping[str, str] = {
@@ -111,12 +112,25 @@ def stitch_key(name: str) -> str:
 
 
 def read_swatch_file(path: Path | str) -> Document[SwatchFile]:
-    """The checked document, every reading of it good enough to count with.
+    """The checked document of a file, as `parse_swatch_file` checks it.
+
+    Raises:
+        InputError: as `parse_swatch_file`, or it cannot be read.
+    """
+    path = Path(path)
+    return parse_swatch_file(read_text(path, what=WHAT), path.name)
+
+
+def parse_swatch_file(text: str, name: str = "") -> Document[SwatchFile]:
+    """The checked document of a text, every reading of it good enough to count with.
+
+    Args:
+        name: what its faults are told of.
 
     Raises:
         InputError: the file's faults, or a count over so short a length that it tells nothing.
     """
-    document = read_document(path, SwatchFile, what="swatch file")
+    document = parse_document(text, name, SwatchFile, what=WHAT)
     if faults := _faults(document):
         raise InputError.of(faults)
     return document

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Annotated, Any, Literal
 
@@ -11,12 +12,16 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 from frogless.body.measurements import Body, Kind, Measurement, known_measurements
 from frogless.body.plausible import refusals
 from frogless.errors import InputError
-from frogless.files import Name, read_document
+from frogless.files import Name, parse_document, read_text
 from frogless.units import Length, Mass, Measured
 
 UNCERTAINTY: dict[Kind, float] = {"girth": 5.0, "length": 5.0, "mass": 500.0}
 """Standard uncertainty of one careful measurement, mm and g. From memory: two people with one tape
 differ by about a centimetre on a girth; no source was found for home measuring."""
+
+WHAT = "body file"
+KEPT = 64
+"""Texts that are remembered: whoever edits one thing drafts with the others as they were."""
 
 
 class _Strict(BaseModel):
@@ -48,7 +53,18 @@ def load_body(path: Path | str) -> Body:
     Raises:
         InputError: the file's faults, or measurements that no body has (`plausible.refusals`).
     """
-    document = read_document(path, BodyFile, what="body file")
+    path = Path(path)
+    return parse_body(read_text(path, what=WHAT), path.name)
+
+
+@lru_cache(maxsize=KEPT)
+def parse_body(text: str, name: str = "") -> Body:
+    """A body from its text; `name` is what its faults are told of.
+
+    Raises:
+        InputError: as `load_body`.
+    """
+    document = parse_document(text, name, BodyFile, what=WHAT)
     given = document.checked.measurements.model_dump(exclude_none=True)  # type: ignore[attr-defined]
     written = document.data["measurements"]
     body = Body(

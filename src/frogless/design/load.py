@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import tomllib
+from functools import lru_cache
 from pathlib import Path
 
 from frogless.design.document import Design, PiecesDesign, TubeDesign
 from frogless.files import Document, parse_document, read_text
 
 WHAT = "design file"
+KEPT = 64
+"""Texts that are remembered: whoever edits one thing drafts with the others as they were."""
 
 
 def read_design(path: Path | str) -> Document[Design]:
@@ -21,6 +24,7 @@ def read_design(path: Path | str) -> Document[Design]:
     return parse_design(read_text(path, what=WHAT), path.name)
 
 
+@lru_cache(maxsize=KEPT)
 def parse_design(text: str, name: str = "") -> Document[Design]:
     """A design from its text; `name` is what its faults are told of.
 
