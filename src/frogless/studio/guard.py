@@ -17,24 +17,35 @@ POLICY = (
 
 SENTENCES = {
     400: "The browser asked for something that the studio does not answer.",
+    401: "The studio lets in only the person who started it. Open the link that the terminal shows; "
+    "each works once. Press Enter there for a new one.",
     403: "This form did not come from a page of this studio. Load the page again, then send it.",
     404: "There is no such page in the studio.",
-    413: "This is more than the studio takes: a design, body or swatch file has a few kilobytes.",
+    413: "This is more than the studio takes: a design, body or swatch file has a few kilobytes, "
+    "a whole library some megabytes.",
     500: "Something went wrong inside Frogless. Nothing that you saved was changed.",
 }
+
+OURS = ("same-origin", "none", "")
+"""Where a request that changes something may come from, as browsers say it; old ones say nothing."""
+
+SAFE = ("GET", "HEAD", "OPTIONS")
 
 Answer = Callable[[HttpRequest], HttpResponseBase]
 
 
 def guarded(answer: Answer) -> Answer:
-    """Middleware: refuses a foreign host or too much data, and sets the policy of the page."""
+    """Middleware: refuses a foreign host, another site's form and too much data; sets the policy."""
 
     def respond(request: HttpRequest) -> HttpResponseBase:
         request.get_host()
-        if int(request.META.get("CONTENT_LENGTH") or 0) > settings.LARGEST_REQUEST:
+        if int(request.META.get("CONTENT_LENGTH") or 0) > _most(request):
             return refusal(request, 413)
+        if request.method not in SAFE and request.headers.get("Sec-Fetch-Site", "") not in OURS:
+            return refusal(request, 403)
         response = answer(request)
         response.headers.setdefault("Content-Security-Policy", POLICY)
+        response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         if not request.path.startswith(settings.STATIC_URL):
             response.headers.setdefault("Cache-Control", "no-store")
         return response
@@ -42,11 +53,17 @@ def guarded(answer: Answer) -> Answer:
     return respond
 
 
+def _most(request: HttpRequest) -> int:
+    """Bytes that a request may have: only a whole library is larger than a form."""
+    whole: bool = request.path == "/library/import/"
+    most: int = settings.LARGEST_LIBRARY if whole else settings.LARGEST_REQUEST
+    return most
+
+
 def refusal(request: HttpRequest, status: int) -> HttpResponse:
     """A page with one sentence."""
-    response = render(
-        request, "studio/refusal.html", {"sentence": SENTENCES[status]}, status=status
-    )
+    context = {"sentence": SENTENCES[status], "outside": status == 401}
+    response = render(request, "studio/refusal.html", context, status=status)
     response.headers["Content-Security-Policy"] = POLICY
     return response
 

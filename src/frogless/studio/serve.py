@@ -1,58 +1,26 @@
-"""The studio's server: this computer only, a thread for each request, until it is stopped."""
+"""The studio's server: this computer only, until it is stopped."""
 
 from __future__ import annotations
 
+import logging
 import os
-import socket
 import sys
 import threading
 import webbrowser
 from contextlib import suppress
-from socketserver import TCPServer, ThreadingMixIn
-from wsgiref.simple_server import WSGIRequestHandler, WSGIServer
 
 from django.core.handlers.wsgi import WSGIHandler
 from django.core.management import call_command
 from django.core.wsgi import get_wsgi_application
 from django.db import Error, connection
 from django.urls import get_resolver
+from waitress.server import BaseWSGIServer, create_server
 
 from frogless.errors import InputError
 from frogless.studio.places import made, private
 
 HOST = "127.0.0.1"
-DRAINED = 32_000_000
-"""Bytes of a refused upload that are read away, so that the browser gets to see why."""
-
-
-class Handler(WSGIRequestHandler):
-    """Says nothing of requests that went well, and waits for no browser for ever."""
-
-    timeout = 30
-
-    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 - named so above
-        """Nothing."""
-
-
-class Server(ThreadingMixIn, WSGIServer):
-    """Listens on loopback."""
-
-    daemon_threads = True
-    block_on_close = False
-    # On Windows the option would let two programs share one port.
-    allow_reuse_address = sys.platform != "win32"
-
-    def server_bind(self) -> None:
-        """As the class above, but no name server is asked what this computer is called."""
-        TCPServer.server_bind(self)
-        self.server_name, self.server_port = HOST, self.server_address[1]
-        self.setup_environ()
-
-    def shutdown_request(self, request: socket.socket | tuple[bytes, socket.socket]) -> None:
-        """Closes a connection once the browser has sent what it had to send."""
-        if isinstance(request, socket.socket):
-            _drain(request)
-        super().shutdown_request(request)
+THREADS = 8
 
 
 def run(port: int, *, browser: bool) -> str:
@@ -62,22 +30,29 @@ def run(port: int, *, browser: bool) -> str:
         InputError: the port is taken, or there is no place for the library.
     """
     application = prepared()
-    with _listening(port) as server:
-        server.set_app(application)
-        address = f"http://{HOST}:{server.server_port}/"
-        print(f"Frogless studio: {address}\nCtrl-C stops it.", flush=True)
-        if browser:
-            # A browser that runs in the terminal would keep the server from starting.
-            threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
-        try:
-            server.serve_forever()
-        except KeyboardInterrupt:
-            return "\nFrogless studio: stopped.\n"
-    return ""
+    from frogless.studio.work import pool
+
+    server = _listening(application, port)
+    pool.open_pool(os.cpu_count() or 1)
+    address = f"http://{HOST}:{server.effective_port}"
+    print(f"Frogless studio: {address}{_link()}\nCtrl-C stops it.", flush=True)
+    if browser:
+        # A browser that runs in the terminal would keep the server from starting.
+        threading.Thread(target=webbrowser.open, args=(address + _link(),), daemon=True).start()
+    if sys.stdin is not None and sys.stdin.isatty():
+        threading.Thread(target=_links_on_enter, args=(address,), daemon=True).start()
+    try:
+        server.run()
+    except KeyboardInterrupt:
+        pass
+    finally:
+        pool.pool().end()
+        server.close()
+    return "\nFrogless studio: stopped.\n"
 
 
 def prepared() -> WSGIHandler:
-    """The application, its library made or brought up to date; what was deleted is gone for good.
+    """The application, its library made or brought up to date.
 
     Raises:
         InputError: there is no place for the library, or the file there is none.
@@ -86,13 +61,11 @@ def prepared() -> WSGIHandler:
     application = get_wsgi_application()
     # Everything is imported now, so that the first page is as quick as the others.
     get_resolver().url_patterns  # noqa: B018
-    from frogless.studio.library import shelf
     from frogless.studio.settings import DATA, LIBRARY
 
     private(made(DATA) / LIBRARY)
     try:
         call_command("migrate", verbosity=0, interactive=False)
-        shelf.empty_bin()
     except Error as error:
         raise InputError(
             f"{DATA}: the library there cannot be used ({error}); move it away, or name another "
@@ -103,21 +76,36 @@ def prepared() -> WSGIHandler:
     return application
 
 
-def _listening(port: int) -> Server:
+def _link() -> str:
+    from frogless.studio import entrance
+
+    return entrance.link()
+
+
+def _links_on_enter(address: str) -> None:
+    """A new link each time somebody presses Enter in the terminal."""
+    with suppress(OSError, ValueError):
+        for _ in sys.stdin:
+            print(f"{address}{_link()}", flush=True)
+
+
+def _listening(application: WSGIHandler, port: int) -> BaseWSGIServer:
+    from frogless.studio.settings import LARGEST_LIBRARY
+
+    logging.getLogger("waitress").setLevel(logging.ERROR)
     try:
-        return Server((HOST, port), Handler)
+        return create_server(
+            application,
+            host=HOST,
+            port=port,
+            threads=THREADS,
+            ident=None,
+            # The studio answers with a page of its own what is larger than it takes.
+            max_request_body_size=4 * LARGEST_LIBRARY,
+            channel_timeout=60,
+        )
     except (OSError, OverflowError) as error:
         reason = getattr(error, "strerror", None) or "a port is a number from 0 to 65535"
         raise InputError(
             f"port {port} cannot be had ({reason.lower()}); choose another, or leave --port out"
         ) from None
-
-
-def _drain(request: socket.socket) -> None:
-    # Closing with unread data resets the connection, and the browser would show that instead.
-    left = DRAINED
-    with suppress(OSError):
-        request.shutdown(socket.SHUT_WR)
-        request.settimeout(2)
-        while left > 0 and (got := request.recv(65536)):
-            left -= len(got)

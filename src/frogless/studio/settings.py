@@ -15,6 +15,9 @@ LIBRARY = "library.sqlite3"
 LARGEST_REQUEST = 1_000_000
 """Bytes; a page with three long documents in it is a tenth of that."""
 
+LARGEST_LIBRARY = 20_000_000
+"""Bytes of a library that is brought in; some hundred documents with their versions are one or two."""
+
 DEBUG = False
 # Nothing that is signed outlives the process, so a new key at each start is enough.
 SECRET_KEY = secrets.token_urlsafe(50)
@@ -25,12 +28,18 @@ INSTALLED_APPS = [
     "django_htmx",
     "frogless.studio",
     "frogless.studio.library",
-    "frogless.studio.drafting",
+    "frogless.studio.people",
+    "frogless.studio.swatches",
+    "frogless.studio.designs",
+    "frogless.studio.garments",
+    "frogless.studio.start",
+    "frogless.studio.jobs",
 ]
 MIDDLEWARE = [
     "frogless.studio.guard.guarded",
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
+    "frogless.studio.entrance.let_in",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
@@ -39,15 +48,26 @@ TEMPLATES: list[dict[str, Any]] = [
     {
         "BACKEND": "django.template.backends.django.DjangoTemplates",
         "APP_DIRS": True,
-        "OPTIONS": {"context_processors": ["django.template.context_processors.request"]},
+        "OPTIONS": {
+            "context_processors": [
+                "django.template.context_processors.request",
+                "frogless.studio.library.context.shown",
+            ],
+        },
     }
 ]
 DATABASES: dict[str, dict[str, Any]] = {
     "default": {
         "ENGINE": "django.db.backends.sqlite3",
         "NAME": DATA / LIBRARY,
-        # What is deleted is overwritten: it may be somebody's measurements.
-        "OPTIONS": {"init_command": "PRAGMA secure_delete=ON"},
+        "OPTIONS": {
+            # What is deleted is overwritten: it may be somebody's measurements. Pages are read while
+            # another is saved; what was saved is on the disk before the page says so.
+            "init_command": "PRAGMA secure_delete=ON; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL",
+            # Whoever means to write waits for the one who does.
+            "transaction_mode": "IMMEDIATE",
+            "timeout": 20,
+        },
     }
 }
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"

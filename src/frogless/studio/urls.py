@@ -4,9 +4,18 @@ from __future__ import annotations
 
 from django.urls import include, path
 
+from frogless.studio import entrance
+
 urlpatterns = [
-    path("", include("frogless.studio.drafting.urls")),
+    path("enter/<str:token>", entrance.enter, name="enter"),
+    path("another-browser/", entrance.another_browser, name="another_browser"),
+    path("", include("frogless.studio.start.urls")),
+    path("", include("frogless.studio.garments.urls")),
+    path("designs/", include("frogless.studio.designs.urls")),
+    path("people/", include("frogless.studio.people.urls")),
+    path("swatches/", include("frogless.studio.swatches.urls")),
     path("library/", include("frogless.studio.library.urls")),
+    path("jobs/", include("frogless.studio.jobs.urls")),
 ]
 handler400 = "frogless.studio.guard.bad_request"
 handler404 = "frogless.studio.guard.not_found"

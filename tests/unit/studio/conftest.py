@@ -18,12 +18,11 @@ os.environ["DJANGO_SETTINGS_MODULE"] = "frogless.studio.settings"
 import django  # noqa: E402
 from django.db import connection  # noqa: E402
 from django.test import Client  # noqa: E402
-from studio_page import Page, Press  # noqa: E402
 
 django.setup()
 
-from frogless.studio import serve  # noqa: E402
-from frogless.studio.library.models import Document, LastForm  # noqa: E402
+from frogless.studio import entrance, serve  # noqa: E402
+from frogless.studio.library.models import Document, Garment, Preferences  # noqa: E402
 
 HERE = {"host": "localhost"}
 
@@ -41,31 +40,19 @@ def library() -> Iterator[Path]:
 def empty_library(library: Path) -> Iterator[None]:
     """Every test begins with an empty library."""
     yield
-    Document.objects.all().delete()
-    LastForm.objects.all().delete()
+    for model in (Document, Garment, Preferences):
+        model.objects.all().delete()
     connection.close()
 
 
 @pytest.fixture
-def client() -> Client:
-    """A browser on this computer."""
+def stranger() -> Client:
+    """A browser on this computer that nobody let in."""
     return Client(headers=HERE)
 
 
 @pytest.fixture
-def press(client: Client) -> Press:
-    """Presses a button of the form: sends what the page holds, changed as somebody would."""
-
-    def pressed(page: Page, do: str, **changes: object) -> Page:
-        data = {**page.fields, "do": do, **changes}
-        return Page(client.post("/", {k.replace("__", "-"): v for k, v in data.items()}))
-
-    return pressed
-
-
-@pytest.fixture
-def filled(client: Client, press: Press) -> Page:
-    """The form with an example in each part."""
-    page = Page(client.get("/"))
-    page = press(page, "load-body", body_pick="example:dancer-3", design="example:ring-dance-skirt")
-    return press(page, "load-swatch", swatch_pick="example:light-cotton")
+def client(stranger: Client) -> Client:
+    """The owner's browser."""
+    stranger.get(entrance.link())
+    return stranger

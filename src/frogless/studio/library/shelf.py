@@ -1,19 +1,33 @@
-"""Saving, renaming, deleting and bringing back documents; keeping the last form."""
+"""Documents with their history: made, changed, undone, named, put into the bin, deleted for good."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import tomllib
 
-from django.db import transaction
+from django.db import connection, transaction
 from django.db.models import QuerySet
 
 from frogless.errors import InputError
-from frogless.studio.library.models import Document, LastForm
+from frogless.studio.library.models import Document, Garment, Step, Version
 
 KINDS = ("body", "swatch", "design")
 LONGEST_NAME = 200
-KEPT = 1
-"""The key of the only row of `LastForm`."""
+LONGEST_TEXT = 200_000
+"""Letters; a design of a hundred sections is a tenth of that."""
+
+MOST_STEPS = 200
+"""Older ones than so many are forgotten; what has a name stays."""
+
+
+class Conflict(InputError):
+    """The document was changed from another page since this one was opened."""
+
+    def __init__(self, document: Document) -> None:
+        self.document = document
+        super().__init__(
+            f'"{document.name}" was changed on another page since you opened this one; '
+            "nothing was overwritten"
+        )
 
 
 def documents(kind: str) -> QuerySet[Document]:
@@ -22,93 +36,206 @@ def documents(kind: str) -> QuerySet[Document]:
 
 
 def in_bin() -> QuerySet[Document]:
-    """What was deleted or replaced since the studio was started, the last one first."""
+    """What was deleted, the last one first."""
     return Document.objects.filter(removed=True).order_by("-changed")
 
 
-def found(key: str) -> Document | None:
-    """The document on the shelf that has a key as forms send it."""
-    there = Document.objects.filter(removed=False)
-    return there.filter(pk=int(key)).first() if key.isdecimal() and len(key) < 19 else None
+def found(kind: str, key: int) -> Document:
+    """The document on the shelf that has a key.
+
+    Raises:
+        InputError: there is none of that kind.
+    """
+    document = documents(kind).filter(pk=key).first()
+    if document is None:
+        raise InputError(f"this {kind} is not there any more; choose another")
+    return document
 
 
 @transaction.atomic
-def save(kind: str, name: str, text: str) -> tuple[Document, bool]:
-    """Puts a document on the shelf. An older one of that name goes to the bin.
+def create(kind: str, text: str, name: str = "") -> Document:
+    """Puts a new document on the shelf, under a name that is free.
 
-    Returns:
-        The document, and whether there was an older one.
+    Raises:
+        InputError: the text is too long.
+    """
+    _check_text(text)
+    free = free_name(kind, name or own_name(text) or f"My {kind}")
+    document = Document.objects.create(kind=kind, name=free, text=text)
+    Step.objects.create(document=document, number=1, text=text)
+    return document
+
+
+@transaction.atomic
+def change(key: int, base: int, text: str, told: str = "") -> Document:
+    """Another text for a document. What was undone before is forgotten.
+
+    Args:
+        base: the revision that the change was made from.
+        told: what changed, in words, for undo.
+
+    Raises:
+        Conflict: the document has another revision by now.
+        InputError: it is not there any more, or the text is too long.
+    """
+    _check_text(text)
+    document = _at(key, base)
+    if text == document.text:
+        return document
+    document.steps.filter(number__gt=document.step).delete()
+    number = document.step + 1
+    Step.objects.create(document=document, number=number, text=text, told=told[:LONGEST_NAME])
+    document.steps.filter(number__lte=number - MOST_STEPS).delete()
+    was, now = own_name(document.text), own_name(text)
+    if now and now != was:
+        document.name = free_name(document.kind, now, but=document)
+    return _moved(document, number, text)
+
+
+@transaction.atomic
+def undo(key: int, base: int) -> Document:
+    """One step back; the first step stays.
+
+    Raises:
+        Conflict, InputError: as `change`.
+    """
+    return _walk(key, base, -1)
+
+
+@transaction.atomic
+def redo(key: int, base: int) -> Document:
+    """One step forward again; the last step stays.
+
+    Raises:
+        Conflict, InputError: as `change`.
+    """
+    return _walk(key, base, +1)
+
+
+def can_undo(document: Document) -> str | None:
+    """What undo would take back, in words ("" when nobody said); None when there is nothing."""
+    if not document.steps.filter(number=document.step - 1).exists():
+        return None
+    return document.steps.get(number=document.step).told
+
+
+def can_redo(document: Document) -> str | None:
+    """As `can_undo`, forward."""
+    step = document.steps.filter(number=document.step + 1).first()
+    return None if step is None else step.told
+
+
+def name_version(document: Document, name: str) -> Version:
+    """Keeps the text as it is under a name.
 
     Raises:
         InputError: the name is empty or too long.
     """
-    name = _checked(name)
-    same = documents(kind).filter(name=name)
-    if unchanged := same.filter(text=text).first():
-        return unchanged, False
-    replaced = _to_bin(same)
-    return Document.objects.create(kind=kind, name=name, text=text), replaced
+    return Version.objects.create(document=document, name=checked_name(name), text=document.text)
 
 
+@transaction.atomic
 def rename(document: Document, name: str) -> None:
     """Gives a document another name.
 
     Raises:
         InputError: the name is empty, too long or taken.
     """
-    name = _checked(name)
+    name = checked_name(name)
     if documents(document.kind).filter(name=name).exclude(pk=document.pk).exists():
         raise InputError(f'there is a {document.kind} called "{name}" already; choose another name')
     document.name = name
-    document.save()
+    document.save(update_fields=["name", "changed"])
 
 
 def remove(document: Document) -> None:
     """Puts a document into the bin."""
     document.removed = True
-    document.save()
+    document.save(update_fields=["removed", "changed"])
 
 
 @transaction.atomic
 def bring_back(document: Document) -> None:
-    """Takes a document out of the bin; one that has its name by now goes there instead."""
-    _to_bin(documents(document.kind).filter(name=document.name))
+    """Takes a document out of the bin, under a name that is free."""
+    document.name = free_name(document.kind, document.name)
     document.removed = False
-    document.save()
+    document.save(update_fields=["name", "removed", "changed"])
+
+
+def delete_for_good(document: Document) -> None:
+    """The document and all its history are overwritten."""
+    document.delete()
+    forget_traces()
 
 
 def empty_bin() -> None:
     """What is in the bin is gone for good."""
     in_bin().delete()
+    Garment.objects.filter(removed=True).delete()
+    forget_traces()
 
 
-def keep(values: Mapping[str, str]) -> None:
-    """Keeps the form as it is."""
-    LastForm.objects.update_or_create(pk=KEPT, defaults={"values": dict(values)})
+def forget_traces() -> None:
+    """Deleted rows are overwritten at once; this clears them out of the write-ahead log too."""
+    with connection.cursor() as cursor:
+        cursor.execute("PRAGMA wal_checkpoint(TRUNCATE)")
 
 
-def kept() -> Mapping[str, str] | None:
-    """The form as it was left, or None."""
-    last = LastForm.objects.filter(pk=KEPT).first()
-    return last.values if last else None
+def own_name(text: str) -> str:
+    """What a document calls itself; "" when it cannot say."""
+    try:
+        data = tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return ""
+    name = data.get("title") or data.get("name") or ""
+    return " ".join(name.split())[:LONGEST_NAME] if isinstance(name, str) else ""
 
 
-def forget() -> None:
-    """Keeps no form any more."""
-    LastForm.objects.all().delete()
+def free_name(kind: str, name: str, but: Document | None = None) -> str:
+    """The name, or where it is taken the name with the first number that is free."""
+    name = " ".join(name.split())[: LONGEST_NAME - 6] or f"My {kind}"
+    others = documents(kind).exclude(pk=but.pk if but else None)
+    taken = set(others.filter(name__startswith=name).values_list("name", flat=True))
+    names = (name, *(f"{name} {number}" for number in range(2, len(taken) + 3)))
+    return next(one for one in names if one not in taken)
 
 
-def _to_bin(some: QuerySet[Document]) -> bool:
-    documents = list(some)
-    for document in documents:
-        remove(document)
-    return bool(documents)
+def checked_name(name: str) -> str:
+    """A name as it is kept: blanks folded.
 
-
-def _checked(name: str) -> str:
+    Raises:
+        InputError: it is empty or too long.
+    """
     name = " ".join(name.split())
     if not name:
         raise InputError("a name is needed to save it under")
     if len(name) > LONGEST_NAME:
         raise InputError(f"a name has {LONGEST_NAME} letters at most, this one {len(name)}")
     return name
+
+
+def _check_text(text: str) -> None:
+    if len(text) > LONGEST_TEXT:
+        raise InputError(f"this text has {len(text):,} letters; {LONGEST_TEXT:,} are accepted")
+
+
+def _at(key: int, base: int) -> Document:
+    document = Document.objects.filter(pk=key, removed=False).first()
+    if document is None:
+        raise InputError("this document is not there any more")
+    if document.revision != base:
+        raise Conflict(document)
+    return document
+
+
+def _walk(key: int, base: int, way: int) -> Document:
+    document = _at(key, base)
+    step = document.steps.filter(number=document.step + way).first()
+    return _moved(document, step.number, step.text) if step else document
+
+
+def _moved(document: Document, number: int, text: str) -> Document:
+    document.step, document.text = number, text
+    document.revision += 1
+    document.save()
+    return document

@@ -1,0 +1,13 @@
+"""The room's pages."""
+
+from __future__ import annotations
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_safe
+
+
+@require_safe
+def people_list(request: HttpRequest) -> HttpResponse:
+    """Everything in it."""
+    return render(request, "people/people_list.html")

@@ -1,0 +1,93 @@
+"""What a garment is made of, by ref: `own:12`, `example:light-cotton`, `size:women:M`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import tomlkit
+
+from frogless.body.measurements import Body
+from frogless.body.size_tables import TABLES, sizes
+from frogless.errors import InputError
+from frogless.studio.examples import examples
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Document
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A design, body or swatch that a ref stands for. `document` is None for what ships with us."""
+
+    ref: str
+    kind: str
+    name: str
+    text: str
+    document: Document | None = None
+
+
+Choices = tuple[tuple[str, tuple[tuple[str, str], ...]], ...]
+"""Groups for a list to choose from: title of the group, then ref and name of each."""
+
+
+def resolve(kind: str, ref: str) -> Found:
+    """What a ref stands for.
+
+    Args:
+        kind: "design", "body" or "swatch".
+
+    Raises:
+        InputError: it stands for nothing of that kind, or for nothing any more.
+    """
+    where, _, key = ref.partition(":")
+    if where == "own" and key.isdecimal() and len(key) < 19:
+        document = shelf.found(kind, int(key))
+        return Found(ref, kind, document.name, document.text, document)
+    if where == "example" and key in examples(kind):
+        example = examples(kind)[key]
+        return Found(ref, kind, example.title, example.text)
+    if where == "size" and kind == "body":
+        table, _, size = key.partition(":")
+        body = next((one for one in _sizes(table) if one.name == size), None)
+        if body is not None:
+            return Found(ref, kind, size_name(table, body), size_text(table, body))
+    raise InputError(f"this {kind} is not there any more; choose another")
+
+
+def choices(kind: str) -> Choices:
+    """Everything of a kind that can be chosen, own things first; groups with nothing in them left out."""
+    own = tuple((document.ref, document.name) for document in shelf.documents(kind))
+    shipped = tuple((f"example:{key}", one.title) for key, one in examples(kind).items())
+    groups = [("Yours", own), ("Examples", shipped)]
+    groups += list(_size_choices()) if kind == "body" else []
+    return tuple((title, found) for title, found in groups if found)
+
+
+def size_name(table: str, body: Body) -> str:
+    """ "Women's size M", "Child of 8"."""
+    return (
+        f"Child of {body.name}"
+        if table == "children"
+        else f"{table.capitalize()}’s size {body.name}"
+    )
+
+
+def size_text(table: str, body: Body) -> str:
+    """A size of a table as a body file."""
+    document: dict[str, object] = {"format": "frogless-body/1", "name": size_name(table, body)}
+    if body.age is not None:
+        document["age"] = int(body.age)
+    document["measurements"] = {
+        key: f"{one.value.value / 10:.1f} cm" for key, one in body.measurements.items()
+    }
+    return tomlkit.dumps(document)
+
+
+def _size_choices() -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
+    for table in TABLES:
+        found = tuple((f"size:{table}:{one.name}", size_name(table, one)) for one in sizes(table))
+        yield f"Size table, {table}", found
+
+
+def _sizes(table: str) -> tuple[Body, ...]:
+    return sizes(table) if table in TABLES else ()
