@@ -8,6 +8,8 @@ from dataclasses import dataclass
 INK = "#1d1b18"
 SOFT = "#6a655d"
 ACCENT = "#9c3022"
+GREEN = "#1f4d3a"
+HAIR = "#ded5c3"
 CLOTH = "#f5f1e8"
 PAPER = "#ffffff"
 
@@ -60,6 +62,20 @@ STYLES: Mapping[str, Style] = {
     "whisker": Style(stroke=INK, width=0.35),
     "landmark dot": Style(stroke=PAPER, fill=INK, width=0.25),
     "stray": Style(stroke=ACCENT, width=0.9),
+    # The measuring guide: a figure, the tape on it, the string round its waist.
+    "figure": Style(fill=CLOTH),
+    "hair": Style(fill=HAIR),
+    "figure line": Style(stroke=INK, width=0.42),
+    "figure mark": Style(stroke=SOFT, width=0.26),
+    "figure arm": Style(stroke=SOFT, width=0.26, dash=(1.4, 1.1)),
+    "tape": Style(stroke=ACCENT, width=1.15),
+    "tape behind": Style(stroke=ACCENT, width=0.55, dash=(1.0, 1.25)),
+    "tape end": Style(stroke=ACCENT, fill=ACCENT, width=0.2),
+    "tape edge": Style(stroke=ACCENT, width=0.5),
+    "string": Style(stroke=GREEN, width=0.6),
+    "string behind": Style(stroke=GREEN, width=0.4, dash=(0.6, 1.0)),
+    "level": Style(stroke=SOFT, width=0.26, dash=(1.6, 1.2)),
+    "number": Style(fill=INK, size=3.2, bold=True),
     "name": Style(fill=INK, size=3.8, bold=True),
     "value": Style(fill=INK, size=3.7),
     "remark": Style(fill=INK, size=3.4, italic=True),
