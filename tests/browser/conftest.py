@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
+from running_studio import PHONE, Studio, opened, owner_of, running
 from sample_pattern import pattern
 
 from frogless.publish.webpage import webpage
@@ -59,3 +60,37 @@ def page(browser: Browser, address: str) -> Iterator[Page]:
     opened.goto(address)
     yield opened
     context.close()
+
+
+@pytest.fixture(scope="module")
+def studio(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Studio]:
+    """The studio running over a library that the tests of a module share."""
+    with running(tmp_path_factory.mktemp("data")) as started:
+        yield started
+
+
+@pytest.fixture(scope="module")
+def owner(browser: Browser, studio: Studio) -> dict[str, str]:
+    """The cookie of the person who started it."""
+    return owner_of(browser, studio)
+
+
+@pytest.fixture
+def desk(browser: Browser, studio: Studio, owner: dict[str, str]) -> Iterator[Page]:
+    """The first page in a wide window."""
+    with opened(browser, studio, owner) as page:
+        yield page
+
+
+@pytest.fixture
+def phone(browser: Browser, studio: Studio, owner: dict[str, str]) -> Iterator[Page]:
+    """The first page on a phone."""
+    with opened(browser, studio, owner, viewport=PHONE, has_touch=True) as page:
+        yield page
+
+
+@pytest.fixture
+def unscripted(browser: Browser, studio: Studio, owner: dict[str, str]) -> Iterator[Page]:
+    """The first page in a browser that runs no scripts."""
+    with opened(browser, studio, owner, java_script_enabled=False) as page:
+        yield page
