@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from django.urls import include, path
 
-from frogless.studio import entrance
+from frogless.studio import conflict, entrance
 
 urlpatterns = [
     path("enter/<str:token>", entrance.enter, name="enter"),
     path("another-browser/", entrance.another_browser, name="another_browser"),
+    path("settle/", conflict.settle, name="settle"),
     path("", include("frogless.studio.start.urls")),
     path("", include("frogless.studio.garments.urls")),
     path("designs/", include("frogless.studio.designs.urls")),

@@ -6,4 +6,9 @@ from django.urls import path
 
 from frogless.studio.start import views
 
-urlpatterns = [path("", views.home, name="home")]
+urlpatterns = [
+    path("", views.home, name="home"),
+    path("start/", views.home, name="start"),
+    path("start/<str:ref>/", views.start_with, name="start_with"),
+    path("preferences/", views.home, name="preferences"),
+]

@@ -11,3 +11,9 @@ from django.views.decorators.http import require_safe
 def home(request: HttpRequest) -> HttpResponse:
     """Everything in it."""
     return render(request, "start/home.html")
+
+
+@require_safe
+def start_with(request: HttpRequest, ref: str) -> HttpResponse:
+    """Measurements and a swatch for one design."""
+    return render(request, "start/home.html")
