@@ -235,6 +235,88 @@ def _gauge_of(readings: Sequence[Reading], key: str, name: str) -> Gauge:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Pooled:
+    """The readings of one stitch in one state and on one hook, taken together.
+
+    Args:
+        width, height: of a stitch (in a stitch pattern of a repeat) and of a row, mm; None when
+            none of them has it.
+        readings: their places in the swatch, from 0.
+    """
+
+    stitch: str
+    state: State
+    hook: float
+    width: Measured | None
+    height: Measured | None
+    readings: tuple[int, ...]
+    pattern: str = ""
+
+
+def pooled(swatch: Swatch) -> tuple[Pooled, ...]:
+    """All that was read, whole or not, in the order in which it was first written."""
+    alike: dict[tuple[str, State, float], list[int]] = {}
+    for place, one in enumerate(swatch.readings):
+        alike.setdefault((one.stitch, one.state, one.hook), []).append(place)
+    found = []
+    for (stitch, state, hook), places in alike.items():
+        readings = [swatch.readings[place] for place in places]
+        pattern = readings[0].pattern
+        across = [(r.width, r.stitches) for r in readings if r.width and r.stitches]
+        upward = [(r.height, r.rows) for r in readings if r.height and r.rows]
+        width = _pooled(across, counted=not pattern) if across else None
+        height = _pooled(upward) if upward else None
+        found.append(Pooled(stitch, state, hook, width, height, tuple(places), pattern))
+    return tuple(found)
+
+
+# So many standard uncertainties apart, two readings are not of the same fabric: 95 % of pairs that
+# are lie nearer (normal distribution).
+APART = 1.96
+
+
+def disagreements(swatch: Swatch) -> tuple[Advice, ...]:
+    """Readings of one stitch, state and hook that lie further apart than counting and tape explain.
+
+    Source: JCGM 100:2008 (GUM), 5.1.2: the uncertainty of a difference is the root of the sum of
+    squares.
+    """
+    told = []
+    for one in pooled(swatch):
+        for way, across in (("stitches", True), ("rows", False)):
+            sizes = _sizes(swatch, one, across=across)
+            if len(sizes) < 2:
+                continue
+            low, high = min(sizes, key=lambda s: s[1].value), max(sizes, key=lambda s: s[1].value)
+            apart = high[1].value - low[1].value
+            if apart <= APART * math.hypot(low[1].uncertainty, high[1].uncertainty):
+                continue
+            what = "repeats" if one.pattern and across else way
+            percent = 100 * apart / low[1].value
+            told.append(
+                Advice(
+                    f"two readings of {_words(one.stitch)}, {one.state}, differ by {percent:.0f} % "
+                    f"in their {what}, more than counting and tape explain; count both again",
+                    tuple(sorted((low[0], high[0]))),
+                )
+            )
+    return tuple(told)
+
+
+def _sizes(swatch: Swatch, one: Pooled, *, across: bool) -> list[tuple[int, Measured]]:
+    """What each reading makes of a stitch, or of a row."""
+    found = []
+    for place in one.readings:
+        reading = swatch.readings[place]
+        length = reading.width if across else reading.height
+        count = reading.stitches if across else reading.rows
+        if length and count:
+            counted = not (across and one.pattern)
+            found.append((place, _pooled([(length, count)], counted=counted)))
+    return found
+
+
 def _key(swatch: Swatch, stitch: str) -> str:
     """The key of a stitch, or of a stitch pattern that the swatch was read in."""
     in_pattern = any(r.pattern and r.stitch == stitch for r in swatch.readings)
@@ -376,18 +458,43 @@ _NOT_WASHED = (
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """One sentence about a swatch, and the places of the readings that it is about, from 0."""
+
+    sentence: str
+    readings: tuple[int, ...] = ()
+
+
 def advice(swatch: Swatch) -> tuple[str, ...]:
     """What would make the swatch tell more, and what is unusual about it; one sentence each."""
-    stitches = dict.fromkeys(r.stitch for r in swatch.readings)
-    states = {r.state for r in swatch.readings}
-    told = [sentence for r in swatch.readings for sentence in _short_windows(r)]
-    if "washed" not in states:
-        told.append(_NOT_WASHED)
-    told += [s for s in (_against_table(swatch, stitch) for stitch in stitches) if s]
-    told += [s for s in (_shape(swatch, stitch) for stitch in stitches) if s]
-    told += [s for s in (_weight(swatch, stitch) for stitch in stitches) if s]
-    told += [s for r in swatch.readings if (s := _overstretched(r))]
-    told += [s for s in (_ball(swatch), _hook_against_table(swatch)) if s]
+    return tuple(one.sentence for one in advice_by_reading(swatch))
+
+
+def advice_by_reading(swatch: Swatch) -> tuple[Advice, ...]:
+    """As `advice`, each sentence with the readings that it is about."""
+    places: dict[str, tuple[int, ...]] = {}
+    for place, reading in enumerate(swatch.readings):
+        places[reading.stitch] = (*places.get(reading.stitch, ()), place)
+    told = [
+        Advice(sentence, (place,))
+        for place, reading in enumerate(swatch.readings)
+        for sentence in _short_windows(reading)
+    ]
+    if "washed" not in {r.state for r in swatch.readings}:
+        told.append(Advice(_NOT_WASHED))
+    told += [
+        Advice(sentence, where)
+        for of in (_against_table, _shape, _weight)
+        for stitch, where in places.items()
+        if (sentence := of(swatch, stitch))
+    ]
+    told += [
+        Advice(sentence, (place,))
+        for place, reading in enumerate(swatch.readings)
+        if (sentence := _overstretched(reading))
+    ]
+    told += [Advice(s) for s in (_ball(swatch), _hook_against_table(swatch)) if s]
     return tuple(told)
 
 
