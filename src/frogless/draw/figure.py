@@ -14,7 +14,7 @@ from importlib import resources
 from itertools import groupby
 from typing import Literal
 
-from frogless.draw.curves import Cubic, Knot, crossings, filled, flat, path, seen, smooth
+from frogless.draw.curves import Cubic, Knot, crossings, filled, flat, seen, smooth
 from frogless.draw.drawing import Point, Shape
 from frogless.draw.layout import Box
 
@@ -119,16 +119,21 @@ def _limbs(stand: Stand) -> Iterator[Shape]:
 def _side(stand: Stand) -> Iterator[Shape]:
     """In profile; the arm only in outline, so that the body is seen through it."""
     parts = _knots("side")
-    yield from _area(smooth(parts["body"], closed=True), stand, "figure")
-    yield from _area(smooth(parts["hair"], closed=True), stand, "hair")
-    for name, style in (("ear", "figure mark"), ("eye", "figure mark"), ("arm", "figure arm")):
+    body = _placed(smooth(parts["body"], closed=True), stand)
+    yield from filled(body, stand.window, "figure")
+    yield from filled(_placed(smooth(parts["hair"], closed=True), stand), stand.window, "hair")
+    yield from seen(_placed(smooth(parts["hairline"]), stand), stand.window, "figure line")
+    yield from seen(body, stand.window, "figure line")
+    yield from _area(smooth(parts["ear"], closed=True), stand, "figure")
+    for name, style in (("shell", "figure mark"), ("eye", "figure mark"), ("arm", "figure arm")):
         yield from seen(_placed(smooth(parts[name]), stand), stand.window, style)
 
 
 def _hand(stand: Stand) -> Iterator[Shape]:
-    curves = _placed(smooth(_knots("hand")["outline"]), stand)
-    yield path(curves, "figure", closed=True)
-    yield path(curves, "figure line")
+    curves = smooth(_knots("hand")["outline"])
+    ends = curves[-1][3], curves[0][0]
+    yield from filled(_placed((*curves, (ends[0], *ends, ends[1])), stand), stand.window, "figure")
+    yield from seen(_placed(curves, stand), stand.window, "figure line")
     yield from _marks("hand", stand)
 
 

@@ -3,18 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from math import atan2, cos, dist, hypot, sin
 
 from frogless.draw.curves import Knot, path, smooth
-from frogless.draw.drawing import Line, Path, Point, Shape, polyline
+from frogless.draw.drawing import Circle, Line, Path, Point, Shape, polyline
 
 #: How far a loop seems to hang down in front, in parts of its half width.
 SAG = 0.17
-#: An arrow's head, and the bar that ends a tape on which there is no room for one, mm.
-HEAD = 2.6
-BAR = 1.6
+#: The same of the string, from which depths are measured where it is seen.
+SNUG = 0.05
 #: Control points of a quarter of an ellipse, from memory.
 QUARTER = 0.5523
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How heavy a tape is: its styles round the body and along it, and an arrow's head, mm."""
+
+    round: str
+    along: str
+    head: float
+
+
+ALONE = Look("tape", "tape along", 3.4)
+AMONG_OTHERS = Look("tape fine", "tape fine", 2.3)
 
 
 def loop(
@@ -37,27 +50,28 @@ def loop(
     yield _half(left, right, sag, front)
 
 
-def arrow(points: Sequence[Point], style: str = "tape") -> Iterator[Shape]:
+def arrow(points: Sequence[Point], look: Look = ALONE) -> Iterator[Shape]:
     """A tape along the body through points (at least two), with a head at both ends."""
     curves = smooth([Knot(point) for point in points])
     start, end = curves[0], curves[-1]
     total = sum(dist(curve[0], curve[3]) for curve in curves)
-    head = min(HEAD, total / 3)
+    head = min(look.head, total / 3)
     # The tape itself ends inside its heads, or its round ends would stand out beyond them.
     first = (_toward(start[0], start[1], 0.7 * head), *start[1:])
     last = (*(first if len(curves) == 1 else end)[:3], _toward(end[3], end[2], 0.7 * head))
-    yield path((last,) if len(curves) == 1 else (first, *curves[1:-1], last), style)
+    yield path((last,) if len(curves) == 1 else (first, *curves[1:-1], last), look.along)
     yield _head(start[0], start[1], head)
     yield _head(end[3], end[2], head)
 
 
-def string(left: Point, right: Point, *, sag: float = SAG) -> Iterator[Shape]:
+def string(left: Point, right: Point) -> Iterator[Shape]:
     """A thin string tied round the waist, its knot at one side of the front."""
-    yield from loop(left, right, front="string", behind="string behind", sag=sag)
+    yield from loop(left, right, front="string", behind="string behind", sag=SNUG)
     half = (right[0] - left[0]) / 2
-    x, y = left[0] + half * 1.45, left[1] + half * sag * 0.88
+    x, y = left[0] + half * 0.45, left[1] + half * SNUG * 0.84
+    yield Circle((x, y), 0.55, "string knot")
     for way in (-1, 1):
-        yield Path((x, y), (((x + way * 0.4, y + 1.6), (x + way * 1.1, y + 3.2)),), "string")
+        yield Path((x, y), (((x + way * 0.35, y + 1.4), (x + way * 1.1, y + 2.8)),), "string")
 
 
 def level(left: Point, right: Point) -> Line:
@@ -87,7 +101,7 @@ def _head(tip: Point, toward: Point, size: float) -> Path:
     """A filled head at the tip, open toward another point."""
     x, y = _way(tip, toward)
     corners = [
-        (tip[0] + size * (x - side * y * 0.42), tip[1] + size * (y + side * x * 0.42))
+        (tip[0] + size * (x - side * y * 0.45), tip[1] + size * (y + side * x * 0.45))
         for side in (-1, 1)
     ]
     return polyline((tip, *corners), "tape end", closed=True)
