@@ -49,7 +49,7 @@ def conflict_page(
     if not getattr(request, "htmx", False):
         return render(request, "studio/conflict.html", context, status=409)
     response = render(request, "studio/_conflict.html", context, status=409)
-    return reswap(retarget(response, "#main"), "innerHTML show:top")
+    return reswap(retarget(response, "#main"), "innerHTML")
 
 
 def beside(mine: str, theirs: str) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
