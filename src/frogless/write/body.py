@@ -63,22 +63,48 @@ class Setting:
         return self.start.shares and self.start.counts and self.start.chains > 0
 
 
-def say_body(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
+@dataclass(frozen=True, slots=True)
+class SaidBody:
+    """A body in words.
+
+    Args:
+        items: what is worked, in order.
+        noted: it has to be said that chain spaces count as stitches in this row: not where every
+            one is named, and not in a row that is all alike.
+    """
+
+    items: tuple[str, ...]
+    noted: bool
+
+
+def say_body(body: Sequence[Node], setting: Setting) -> SaidBody:
     """The items of a body; a row that is all alike is one item, "dc in each st around"."""
     head, rest, at = _begun(body, setting)
     first, core, last = _without_changes(rest)
+    slipped = Spot(Skip(), 0, 0, setting.ground.of(0, setting.start.across))
     if each := alike(core, setting, at):
         before, after = (
             tuple(say_change(c, setting.words) for c in part) for part in (first, last)
         )
-        return (*head, *before, _in_each(each, at, setting), *after)
+        said = (*head, *before, _in_each(each, at, setting), *after)
+        return SaidBody(said, needs_note((slipped,)))
+    found = spots(rest, at, setting.ground, setting.words.stands_on)
     if setting.star is not None:
+        # The places of what is the same in each of them are named one kind after the other.
+        several = (spot for spot in found if not _one_each(spot.node, setting.words))
+        noted = needs_note((slipped, *several))
         cut = setting.star - (len(worked(body)) - len(rest))
-        return (*head, *_starred(rest, cut, at, setting, noted=is_noted(body, setting)))
-    items = tuple(_items(rest, at, setting, noted=is_noted(body, setting)))
+        return SaidBody((*head, *_starred(_noted(found, noted), cut, setting)), noted)
+    noted = needs_note((slipped, *found))
+    items = tuple(_items(rest, _noted(found, noted), at, setting, noted=noted))
     plain = tuple(plain for plain, _ in items)
     told = say_shortest(plain, str, _bracket(setting.words), least=LEAST_REPEATED)
-    return (*head, *_located(told, items))
+    return SaidBody((*head, *_located(told, items)), noted)
+
+
+def _noted(found: tuple[Spot, ...], noted: bool) -> tuple[Spot, ...]:
+    """Where nodes stand; with every chain space called a stitch when that was said."""
+    return tuple(spot.counted_as_stitches() for spot in found) if noted else found
 
 
 def _without_changes(
@@ -99,14 +125,9 @@ def _changes(body: Iterable[Node]) -> Iterator[Change]:
         yield node
 
 
-def _starred(
-    body: Sequence[Node], star: int, at: int, setting: Setting, *, noted: bool
-) -> Iterator[str]:
+def _starred(found: Sequence[Spot], star: int, setting: Setting) -> Iterator[str]:
     """A body whose node `star` repeats as often as there is room."""
     words = setting.words
-    found = spots(body, at, setting.ground, words.stands_on)
-    if noted:
-        found = tuple(spot.counted_as_stitches() for spot in found)
     before, repeated, after = found[:star], found[star], found[star + 1 :]
     yield from (told for spot in before for _, told in _spot_items(spot, setting))
     last = _to_last([noun for spot in after for noun in spot.nouns], words)
@@ -149,22 +170,6 @@ def _located(told: tuple[str, ...], items: tuple[Item, ...]) -> tuple[str, ...]:
             break
         located[-back] = items[-back][1]
     return tuple(located)
-
-
-def is_noted(body: Sequence[Node], setting: Setting) -> bool:
-    """Whether it has to be said that chain spaces count as stitches in this row.
-
-    Not where every one is named, and not in a row that is all alike.
-    """
-    _, rest, at = _begun(body, setting)
-    slipped = Spot(Skip(), 0, 0, setting.ground.of(0, setting.start.across))
-    if alike(_without_changes(rest)[1], setting, at):
-        return needs_note((slipped,))
-    found = spots(rest, at, setting.ground, setting.words.stands_on)
-    if setting.star is not None:
-        # The places of what is the same in each of them are named one kind after the other.
-        found = tuple(spot for spot in found if not _one_each(spot.node, setting.words))
-    return needs_note((slipped, *found))
 
 
 def alike(body: Sequence[Node], setting: Setting, at: int) -> Work | Into | None:
@@ -250,12 +255,22 @@ def _shared(body: tuple[Node, ...], setting: Setting) -> tuple[tuple[str, ...], 
     return (say_in("same", what, noun, words),), rest
 
 
-def _items(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[Item]:
-    """Every node in words; what is picked up evenly along a stretch of an edge is said so."""
+def _items(
+    body: tuple[Node, ...], found: Sequence[Spot], at: int, setting: Setting, *, noted: bool
+) -> Iterator[Item]:
+    """Every node in words; what is picked up evenly along a stretch of an edge is said so.
+
+    Args:
+        found: where the nodes of the body stand.
+    """
     words, ground = setting.words, setting.ground
     for part in even_parts(body, ground.stretches_from(at), words.stands_on):
+        if part == body:
+            yield from _one_by_one(found, setting)
+            return
         if not isinstance(part, Evenly):
-            yield from _one_by_one(part, at, setting, noted=noted)
+            here = spots(part, at, ground, words.stands_on)
+            yield from _one_by_one(_noted(here, noted), setting)
             at += consumed(part, words.stands_on)
             continue
         noun = one_noun(ground.of(at, part.over))
@@ -275,12 +290,8 @@ def _evenly(part: Evenly, noun: Noun, words: Words) -> str:
     )
 
 
-def _one_by_one(body: Sequence[Node], at: int, setting: Setting, *, noted: bool) -> Iterator[Item]:
+def _one_by_one(found: Sequence[Spot], setting: Setting) -> Iterator[Item]:
     """Every node in words, a run of stitches over unlike places as a run for each."""
-    stands_on = setting.words.stands_on
-    found = spots(body, at, setting.ground, stands_on)
-    if noted:
-        found = tuple(spot.counted_as_stitches() for spot in found)
     for spot in found:
         yield from _spot_items(spot, setting)
 

@@ -40,6 +40,8 @@ def even_parts(
     Args:
         stretches: places of each stretch that the body is worked over.
     """
+    if not stretches:
+        return (tuple(body),)
     cut = _cut(flatten(body), stretches, stands_on)
     parts = [part for nodes, places in cut for part in _parts(nodes, places)]
     if not any(isinstance(part, Evenly) for part in parts):

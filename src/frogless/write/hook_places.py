@@ -24,9 +24,10 @@ def told_apart(body: Sequence[Node], noun: str, words: Words) -> tuple[str, tupl
     """
     stitches = words.stitches
     keys = [key for key in stitch_keys(body) if stitches[key].stands_on]
-    ways = {_TOLD.get(stitches[key].into, "") for key in keys if _is_first(key, stitches)}
-    whole = all(_is_first(key, stitches) for key in keys)
-    if noun == "ring" or not whole or len(ways) != 1 or ways == {""}:
+    ways = {_TOLD.get(stitches[key].into, "") for key in keys}
+    if noun == "ring" or len(ways) != 1 or ways == {""}:
+        return _AS_USUAL, tuple(body)
+    if not all(_is_first(key, stitches) for key in keys):
         return _AS_USUAL, tuple(body)
     return ways.pop(), tuple(_as_usual(node, stitches) for node in body)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from frogless.fabric.expand import expand
@@ -28,9 +29,12 @@ from frogless.write.ground import (
 )
 from frogless.write.markers import say_in_general
 from frogless.write.phrases import phrases
-from frogless.write.row import Place, Said, begun_joined, say_row
+from frogless.write.row import Place, Said, begun_joined, say_twice
 from frogless.write.seams import say_seam
 from frogless.write.words import Words
+
+KEPT = 4096
+"""Rows whose words are remembered: after an edit most of them come again, and so within a piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,8 +166,11 @@ def tell(piece: Piece, words: Words, ground: Ground | None = None) -> tuple[Told
         rejoined = index > 0 and piece.rows[index - 1].end.fasten_off
         joined = begun_joined(piece.rows, index, closed=piece.closed)
         place = Place(piece.closed, longer if index < 2 else 0, rejoined, joined=joined)
-        begun = piece.colour if index == 0 else ""
-        told.append(replace(_told(row, said, on, place, begun, words), colour=colour))
+        if index == 0:
+            place = replace(place, colour=piece.colour)
+        # What is said of a row does not depend on its number, but that of a foundation does.
+        bare = replace(row, number=min(row.number, 1), section="")
+        told.append(Told(row, *_said(bare, said, on, place, words), colour))
         said, colour = said.after(row), _colour_after(row, colour)
     return tuple(told)
 
@@ -226,11 +233,12 @@ def _colour_after(row: Row, colour: str) -> str:
     return changes[-1] if changes else colour
 
 
-def _told(row: Row, said: Said, ground: Ground, place: Place, colour: str, words: Words) -> Told:
+@lru_cache(maxsize=KEPT)
+def _said(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> tuple[str, str, str]:
+    """The text of a row, its count, and its text as it would be if all had been said before."""
     count = say_count(row, words, closed=place.closed, more=0 if row.number else place.from_hook)
-    text = say_row(row, said, ground, replace(place, colour=colour), words)
-    known = Said({row.start.chains: row.start.counts}, row.hook, said.marked)
-    return Told(row, text, count, say_row(row, known, ground, place, words))
+    text, full = say_twice(row, said, ground, place, words)
+    return text, count, full
 
 
 def _unknown(piece: Piece) -> Ground:

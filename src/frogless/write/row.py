@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from itertools import takewhile
 
 from frogless.rows.count import consumed, left_for_later
 from frogless.rows.nodes import Chain, Change, Leave, Row, Start, Work
-from frogless.write.body import Setting, is_noted, say_body
+from frogless.write.body import SaidBody, Setting, say_body
 from frogless.write.counted import first_stitch, stands_for
 from frogless.write.ground import Ground, is_ring, one_noun, say_place
 from frogless.write.hook_places import called
@@ -21,25 +21,22 @@ class Said:
     """What the rows before have said, and need not be said again.
 
     Args:
-        chains: for a turning chain of so many chains, whether it was said to count.
+        chains: for a turning chain of so many chains, whether it was said to count; the fewest
+            chains first.
         hook: the hook in use, mm; 0 when none was named.
         marked: how many markers stand in the work.
     """
 
-    chains: Mapping[int, bool] = field(default_factory=dict)
+    chains: tuple[tuple[int, bool], ...] = ()
     hook: float = 0.0
     marked: int = 0
 
     def after(self, row: Row) -> Said:
         """The same, after one more row."""
-        start = row.start
-        chains = {**self.chains, start.chains: start.counts} if start.chains else self.chains
-        return replace(
-            self,
-            chains=chains,
-            hook=row.hook or self.hook,
-            marked=len(row.marks) or self.marked,
-        )
+        start, chains = row.start, self.chains
+        if start.chains and (start.chains, start.counts) not in chains:
+            chains = tuple(sorted({**dict(chains), start.chains: start.counts}.items()))
+        return Said(chains, row.hook or self.hook, len(row.marks) or self.marked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +71,27 @@ def say_row(
         star: which node of the body repeats to its end, in a row for any number of repeats.
     """
     setting = Setting(words, ground, place.closed, row.start, star)
+    return _say(row, said, setting, place, _body(row, setting, place))
+
+
+def say_twice(row: Row, said: Said, ground: Ground, place: Place, words: Words) -> tuple[str, str]:
+    """The whole text of a row, and what it would be if all had been said before."""
+    setting = Setting(words, ground, place.closed, row.start)
+    body = _body(row, setting, place)
+    known = Said(((row.start.chains, row.start.counts),), row.hook, said.marked)
+    full = _say(row, known, setting, replace(place, colour=""), body)
+    return _say(row, said, setting, place, body), full
+
+
+def _say(row: Row, said: Said, setting: Setting, place: Place, body: SaidBody) -> str:
+    words = setting.words
     sentences = (
         words.phrases.say(f"rejoin_{_noun(place)}") if place.rejoined else "",
         _colour(place, words),
         _hook(row, said, words),
-        _note(row, setting),
+        words.phrases.say("count_spaces", chain=words.chain) if body.noted else "",
         words.phrases.say("short_row") if left_for_later(row.body) else "",
-        _main(row, said, setting, place),
+        _main(row, said, setting, place, body),
         say_markers(row, words.phrases, standing=said.marked),
         words.phrases.say("fasten_off") if row.end.fasten_off else "",
     )
@@ -96,25 +107,18 @@ def _noun(place: Place) -> str:
     return "round" if place.closed else "row"
 
 
-def _main(row: Row, said: Said, setting: Setting, place: Place) -> str:
+def _main(row: Row, said: Said, setting: Setting, place: Place, body: SaidBody) -> str:
     items = (
         *_across(row.start, setting, place),
         *_start(row, said, setting, place),
         *_backwards(row, setting),
-        *_with_older(_body(row, setting, place), row, setting),
+        *_with_older(body.items, row, setting),
     )
     unturned = place.says_unturned and not (row.end.turn or row.end.fasten_off)
     last = (setting.words.phrases.say("do_not_turn"),) if unturned else ()
     end = ", ".join((*_end(row, setting), *last))
     told = ", ".join(items) or setting.words.phrases.say("nothing")
     return told + (f"; {end}." if end else ".")
-
-
-def _note(row: Row, setting: Setting) -> str:
-    """Said only where chain spaces are counted together with stitches."""
-    if not is_noted(row.body, setting):
-        return ""
-    return setting.words.phrases.say("count_spaces", chain=setting.words.chain)
 
 
 def _colour(place: Place, words: Words) -> str:
@@ -177,7 +181,7 @@ def _start(row: Row, said: Said, setting: Setting, place: Place) -> tuple[str, .
         leading = row.number > 0 and any(isinstance(node, Chain) for node in row.body[:1])
         return (phrases.say("no_turning_chain"),) if leading else ()
     beyond = start.across > 0 and start.counts
-    if said.chains.get(start.chains) == start.counts and not beyond:
+    if (start.chains, start.counts) in said.chains and not beyond:
         return (phrases.say("chain", chain=words.chain, n=start.chains),)
     name = "chain_counted" if start.counts else "chain_not_counted"
     values = {"chain": words.chain, "n": start.chains, "stitch": _stands_for(row, words)}
@@ -210,19 +214,25 @@ def _backwards(row: Row, setting: Setting) -> tuple[str, ...]:
     return (setting.words.phrases.say(name),) if row.backwards else ()
 
 
-def _body(row: Row, setting: Setting, place: Place) -> tuple[str, ...]:
-    """The body; a foundation chain is named without a word on what it counts as."""
+def _body(row: Row, setting: Setting, place: Place) -> SaidBody:
+    """The body; what a ring or a foundation chain is made of is named, not where it stands."""
+    made = _foundation(row, setting, place)
+    return SaidBody((made,), noted=False) if made else say_body(row.body, setting)
+
+
+def _foundation(row: Row, setting: Setting, place: Place) -> str:
+    """A ring or a foundation chain, without a word on what the chain counts as; "" of other rows."""
     words = setting.words
     is_closed_ring = is_ring(row, words.stitches, closed=setting.closed)
     match row.body:
         case (Work(stitch, _),) if is_closed_ring:
             name = words.stitch(stitch)
             vowel = "_vowel" if name[0] in "aeiou" else ""
-            return (words.phrases.say(f"made_ring{vowel}", stitch=name),)
+            return words.phrases.say(f"made_ring{vowel}", stitch=name)
         case (Chain(times, each),) if row.number == 0:
             name = "chain" if each or is_closed_ring else "chain_one_space"
-            return (words.phrases.say(name, chain=words.chain, n=times + place.from_hook),)
-    return say_body(row.body, setting)
+            return words.phrases.say(name, chain=words.chain, n=times + place.from_hook)
+    return ""
 
 
 def _with_older(items: tuple[str, ...], row: Row, setting: Setting) -> tuple[str, ...]:

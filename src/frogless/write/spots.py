@@ -83,7 +83,10 @@ def _repeated(
 ) -> tuple[Spot, ...]:
     """What a repeat holds, each with the places of all its repetitions."""
     takes = consumed(node.body, stands_on)
-    turns = [spots(node.body, at + turn * takes, ground, stands_on) for turn in range(node.times)]
+    begins = [at + turn * takes for turn in range(node.times)]
+    # Turns over the same places are told alike, so that the first of them will do.
+    unlike = {ground.of(begin, takes): begin for begin in reversed(begins)}
+    turns = [spots(node.body, begin, ground, stands_on) for begin in sorted(unlike.values())]
     return tuple(_merged(each) for each in zip(*turns, strict=True))
 
 

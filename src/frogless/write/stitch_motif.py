@@ -127,7 +127,7 @@ def say_corner(
 
 def _side_said(body: Sequence[Node], setting: Setting) -> tuple[str, ...]:
     """What a side ends with is skipped, not left unworked: the next corner comes after it."""
-    items = say_body(body, setting)
+    items = say_body(body, setting).items
     match body[-1]:
         case Skip(times):
             place = say_place("st", times, setting.words)

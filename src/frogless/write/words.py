@@ -3,21 +3,52 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cache
 
 from frogless.rows.count import CHAIN
-from frogless.stitches.load import leaves, stands_on, words
+from frogless.stitches.load import dictionary, leaves, stands_on, words
 from frogless.stitches.model import Dialect, Stitch
 from frogless.write.phrases import Phrases
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Places:
+    """Places that each stitch takes and leaves, by key.
+
+    Alike only to itself: what is said of the stitches of one dictionary holds for no other.
+    """
+
+    stands_on: Mapping[str, int]
+    leaves: Mapping[str, int]
+
+
+def _places_of(stitches: Mapping[str, Stitch]) -> Places:
+    """The places of a dictionary; always the same for the program's own, which never changes."""
+    return _of_dictionary() if stitches is dictionary() else _counted(stitches)
+
+
+@cache
+def _of_dictionary() -> Places:
+    return _counted(dictionary())
+
+
+def _counted(stitches: Mapping[str, Stitch]) -> Places:
+    return Places(stands_on(stitches), leaves(stitches))
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
     """Terms and phrases, and the places that stitches take and leave."""
 
-    stitches: Mapping[str, Stitch]
+    stitches: Mapping[str, Stitch] = field(compare=False)
     dialect: Dialect
     phrases: Phrases
+    places: Places = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Counts the places once, for every row asks for them."""
+        object.__setattr__(self, "places", _places_of(self.stitches))
 
     def stitch(self, key: str) -> str:
         """What a stitch is called in a row: its abbreviation.
@@ -52,9 +83,9 @@ class Words:
     @property
     def stands_on(self) -> Mapping[str, int]:
         """Places each stitch takes, by key."""
-        return stands_on(self.stitches)
+        return self.places.stands_on
 
     @property
     def leaves(self) -> Mapping[str, int]:
         """Places each stitch leaves, by key."""
-        return leaves(self.stitches)
+        return self.places.leaves

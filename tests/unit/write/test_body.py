@@ -34,7 +34,7 @@ def said(
 ) -> str:
     """A body in words, in rounds unless it says otherwise."""
     known = nouns or (None if places is None else (noun,) * places)
-    return ", ".join(say_body(body, Setting(words, Ground(known, noun), closed, start)))
+    return ", ".join(say_body(body, Setting(words, Ground(known, noun), closed, start)).items)
 
 
 @pytest.mark.parametrize(

@@ -146,7 +146,7 @@ def test_hook_is_named_first_and_when_it_changes(us: Words) -> None:
 def test_row_worked_back_says_so_before_its_first_stitch(us: Words) -> None:
     """After the turning chain."""
     crab = Row(2, "RS", "", (Work("reverse_single_crochet", 9),), 9, Start(1), backwards=True)
-    assert said(us, crab, Said({1: False})) == (
+    assert said(us, crab, Said(((1, False),))) == (
         "Ch 1, working back along the rnd without turning, rev sc in each st around; do not join."
     )
 
