@@ -3,39 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from frogless import __version__
-from frogless.because import Because
-from frogless.body.children import is_for_child
 from frogless.draw.describe import describe_profile
-from frogless.fit.flare import describe_fullness
-from frogless.fit.survey import share_reached
-from frogless.plan.model import (
-    BandPlan,
-    CordPlan,
-    EdgingPlan,
-    ElasticPlan,
-    Evidence,
-    SectionPlan,
-    StrandPlan,
-)
-from frogless.plan.strand import YARN_PER_CHAIN_LENGTH
+from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
 from frogless.proof.model import Finding
 from frogless.publish import colours
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
-from frogless.publish.drafted import Drafted, is_closed, piece_of
+from frogless.publish.drafted import Drafted
 from frogless.publish.front import depth_of, place
 from frogless.publish.instructions import stretched
 from frogless.publish.messages import MESSAGES, say, spelled
+from frogless.publish.reasons_landmarks import landmark_reasons
+from frogless.publish.reasons_told import (
+    edging_because,
+    told_because,
+    why_section,
+    why_strand,
+    why_yarn,
+)
 from frogless.publish.trims import gap, gap_is_told_early
-from frogless.tally.model import YarnNeed
 from frogless.units import show_length
-from frogless.write.because import because_sentence
-from frogless.write.rhythm import rhythm_sentence
-
-#: Shares of the surveyed women that are worth telling.
-TOLD_SHARES = (0.05, 0.995)
 
 
 def finishing(drafted: Drafted) -> tuple[Block, ...]:
@@ -81,7 +69,7 @@ def _whole(drafted: Drafted) -> Iterator[Block]:
 def why(drafted: Drafted) -> tuple[Block, ...]:
     """Every planned number with its because, and the girth by depth as a graph."""
     items = (
-        *_why_landmarks(drafted),
+        *((reason.title, reason.sentence) for _, reason in landmark_reasons(drafted)),
         *(
             (say(drafted, "why_section", name=section.name), why_section(drafted, section))
             for section in drafted.plan.main.sections
@@ -98,69 +86,6 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
     )
 
 
-def _why_landmarks(drafted: Drafted) -> Iterator[tuple[str, str]]:
-    above = ""
-    for mark in drafted.plan.main.landmarks:
-        told = told_because(drafted, mark.because)
-        if above and mark.because.steps and mark.because.steps[0].what == "wanted":
-            # A straight section has no cause of its own: it keeps the girth above it.
-            told = say(drafted, "why_as_above", at=above, told=told)
-        yield say(drafted, mark.key), told
-        above = say(drafted, mark.key)
-
-
-def why_section(drafted: Drafted, section: SectionPlan) -> str:
-    """Its because, how many bodies it suits, and the rhythm that came next."""
-    told = told_because(drafted, section.because)
-    if _widens_to_the_hip(drafted, section):
-        share = 100 * share_reached(section.fullness)
-        told = say(
-            drafted, "why_share", told=told, share=f"{section.fullness:.2f}", percent=f"{share:.0f}"
-        )
-    if section.chosen is None and section.pattern is None and not drafted.of_pieces:
-        told = say(drafted, "why_tube", told=told)
-    if drafted.of_pieces and section.evidence is not None:
-        return _with_runner_up(drafted, section, section.evidence, told)
-    for other in section.others[:1]:
-        rhythm = rhythm_sentence(other.rhythm, section.first_round - 1, drafted.language)
-        stray = show_length(abs(other.stray), drafted.units)
-        way = say(drafted, "other", points=other.points, rhythm=rhythm, stray=stray)
-        told = say(drafted, "why_other", told=told, other=way)
-    return told
-
-
-def _with_runner_up(drafted: Drafted, section: SectionPlan, evidence: Evidence, told: str) -> str:
-    """What the simplest rhythm of another number of clauses costs or saves."""
-    other = next(iter(evidence.runners_up), None)
-    if other is None:
-        return told
-    units = drafted.units
-    dearer = show_length(abs(other.cost), units)
-    return say(
-        drafted, "why_runner_dearer" if other.cost >= 0 else "why_runner_closer", told=told,
-        rhythm=rhythm_sentence(
-            other.rhythm, section.first_round - 1, drafted.language,
-            closed=is_closed(drafted, piece_of(drafted, section).name),
-        ),
-        stray=show_length(abs(other.stray), units), by=dearer,
-    )  # fmt: skip
-
-
-def _widens_to_the_hip(drafted: Drafted, section: SectionPlan) -> bool:
-    """Whether the survey can say whom the section suits: a grown-up's cone from waist to hip.
-
-    A share of nearly none or nearly all says nothing of use.
-    """
-    hip = next((m for m in drafted.plan.main.landmarks if m.key == "hip_girth"), None)
-    if drafted.of_pieces or hip is None or hip.body is None or is_for_child(drafted.basis.body):
-        return False
-    start = section.girth_before.value
-    reaches = section.first_round <= 1 and section.last_round == hip.rounds
-    is_cone = section.fullness > 0 and describe_fullness(section.fullness) == "cone"
-    told = TOLD_SHARES[0] < share_reached(section.fullness) < TOLD_SHARES[1]
-    return reaches and section.chosen is not None and is_cone and start < hip.body.value and told
-
-
 def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
     plan = drafted.plan
     if plan.main.edging is not None:
@@ -175,45 +100,11 @@ def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
         yield strand.name, why_strand(drafted, strand)
 
 
-def edging_because(plan: EdgingPlan) -> Because:
-    """Its because; in an edging without repeats a repeat of one stitch is not worth a word."""
-    if plan.multiple > 1:
-        return plan.because
-    return Because(tuple(s for s in plan.because.steps if s.what not in ("repeat", "repeats")))
-
-
-def why_strand(drafted: Drafted, strand: StrandPlan) -> str:
-    """Its because, and what to cut of the yarn."""
-    units = drafted.units
-    return say(
-        drafted, "why_strand_yarn", told=told_because(drafted, strand.because),
-        times=f"{YARN_PER_CHAIN_LENGTH:g}", tail=show_length(strand.tails, units),
-        cut=show_length(strand.cut_yarn, units),
-    )  # fmt: skip
-
-
 def why_yarns(drafted: Drafted) -> Iterator[tuple[str, str]]:
     """The yarn of each colour with its because."""
     for need in drafted.tally.yarn:
         key = "why_yarn_of" if need.colour else "why_yarn"
         yield say(drafted, key, letter=need.colour), why_yarn(drafted, need)
-
-
-def why_yarn(drafted: Drafted, need: YarnNeed) -> str:
-    """Its because, naming the stitch that was weighed."""
-    stitch = drafted.short(need.swatch.stitch)
-    steps = tuple(
-        replace(step, note=say(drafted, "why_weighed", unit=step.note.split(",")[0], stitch=stitch))
-        if step.what == "one_stitch"
-        else step
-        for step in need.because.steps
-    )
-    return told_because(drafted, Because(steps))
-
-
-def told_because(drafted: Drafted, because: Because) -> str:
-    """A because in one sentence."""
-    return because_sentence(because, drafted.units, drafted.language)
 
 
 def checked(drafted: Drafted) -> tuple[Block, ...]:

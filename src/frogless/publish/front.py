@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from frogless.fit.model import LandmarkFit
+from frogless.fit.model import GoingOn, LandmarkFit
 from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Landmark, Option
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
+from frogless.publish.reasons_model import Asked, slugs
+from frogless.publish.reasons_names import piece_keys, sections
 from frogless.publish.remarks import notes_at
 from frogless.rows.nodes import Together
 from frogless.rows.walk import nodes
@@ -43,16 +45,43 @@ def cautions(drafted: Drafted) -> tuple[Block, ...]:
 
 def glance(drafted: Drafted) -> tuple[Block, ...]:
     """Girths by landmark, and the few figures a maker asks first."""
-    header = tuple(
-        say(drafted, key) for key in ("at", "body", "garment", "ease", "stitches", "round", "depth")
-    )
-    rows = tuple(_landmark_row(drafted, fit) for fit in drafted.fit.landmarks)
     return (
         Heading(say(drafted, "glance")),
-        Table(say(drafted, "glance_caption"), header, rows),
-        Bullets(tuple(_figures(drafted))),
-        *notes_at(drafted, "glance"),
+        landmarks_table(drafted),
+        Bullets(tuple(figure.text for figure in figures(drafted))),
     )
+
+
+def landmarks_table(drafted: Drafted) -> Table:
+    """At each landmark body, skirt and ease, and the stitches, the round and the depth."""
+    keys = ("at", "body", "garment", "ease", "stitches", "round", "depth")
+    header = tuple(say(drafted, key) for key in keys)
+    rows = tuple(_landmark_row(drafted, fit) for fit in drafted.fit.landmarks)
+    return Table(say(drafted, "glance_caption"), header, rows)
+
+
+def wearing(drafted: Drafted) -> tuple[Block, ...]:
+    """How it goes on, what holds it up, and what else is to be known of the figures."""
+    told = tuple(figure.text for figure in worn(drafted))
+    return (*((Bullets(told),) if told else ()), *notes_at(drafted, "glance"))
+
+
+def worn(drafted: Drafted) -> Iterator[Asked]:
+    """How it goes on and what holds it up, each with the key of its reason."""
+    for key, one in openings(drafted):
+        yield Asked(say(drafted, "glance_goes_on", sentence=" ".join(one.reasons)), key)
+    if drafted.fit.staying_up:
+        told = say(drafted, "glance_stays_up", sentence=drafted.fit.staying_up)
+        yield Asked(told, "staying_up")
+
+
+def openings(drafted: Drafted) -> tuple[tuple[str, GoingOn], ...]:
+    """What has to pass, each with its key: the openings of several pieces, else the skirt's own."""
+    found = drafted.fit.openings
+    if not found:
+        return (("going_on", drafted.fit.going_on),)
+    names = slugs((one.name for one in found), "opening")
+    return tuple((f"fit.{name}", one) for name, one in zip(names, found, strict=True))
 
 
 def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
@@ -100,20 +129,26 @@ def is_gathered(drafted: Drafted) -> bool:
             return False
 
 
-def _figures(drafted: Drafted) -> Iterator[str]:
-    yield _length(drafted)
-    plan = drafted.plan
-    if plan.main.edging:
-        key = "glance_edging" if plan.main.edging.multiple > 1 else "glance_edging_one"
-        yield say(
-            drafted, key, name=edging_name(drafted), repeats=plan.main.edging.repeats,
-            count=plan.main.edging.base_count,
-        )  # fmt: skip
+def figures(drafted: Drafted) -> Iterator[Asked]:
+    """Length, edging, stray, what was estimated, time; each with the key of its reason."""
+    yield Asked(_length(drafted), "length")
+    yield from edgings(drafted)
     yield from greatest_stray(drafted)
-    yield say(drafted, "glance_goes_on", sentence=" ".join(drafted.fit.going_on.reasons))
-    yield say(drafted, "glance_stays_up", sentence=drafted.fit.staying_up)
     yield from estimated(drafted)
-    yield time(drafted)
+    yield Asked(time(drafted), "time")
+
+
+def edgings(drafted: Drafted) -> Iterator[Asked]:
+    """The edging of every piece that has one, with its repeats."""
+    pieces = piece_keys(drafted)
+    for piece in drafted.plan.pieces:
+        if piece.edging is not None:
+            key = "glance_edging" if piece.edging.multiple > 1 else "glance_edging_one"
+            told = say(
+                drafted, key, name=name_of(drafted, piece.edging), repeats=piece.edging.repeats,
+                count=piece.edging.base_count,
+            )  # fmt: skip
+            yield Asked(told, f"edging.{pieces[piece.name]}")
 
 
 def time(drafted: Drafted) -> str:
@@ -144,12 +179,14 @@ def _length(drafted: Drafted) -> str:
     return told
 
 
-def greatest_stray(drafted: Drafted) -> Iterator[str]:
+def greatest_stray(drafted: Drafted) -> Iterator[Asked]:
     """How far the skirt is from the wanted girth where it is farthest; nothing when it is not."""
-    chosen = [s.chosen for s in drafted.plan.main.sections if s.chosen is not None]
+    main = drafted.plan.main
+    chosen = [(key, s.chosen) for key, piece, s in sections(drafted) if piece is main and s.chosen]
     if chosen:
-        worst = max(chosen, key=lambda option: abs(option.stray))
-        yield from stray(drafted, worst, "glance_stray")
+        key, worst = max(chosen, key=lambda one: abs(one[1].stray))
+        for told in stray(drafted, worst, "glance_stray"):
+            yield Asked(told, f"{key}.stray")
 
 
 def stray(drafted: Drafted, option: Option, message: str) -> Iterator[str]:
@@ -162,7 +199,7 @@ def stray(drafted: Drafted, option: Option, message: str) -> Iterator[str]:
     yield say(drafted, message, stray=told, depth=depth)
 
 
-def estimated(drafted: Drafted) -> Iterator[str]:
+def estimated(drafted: Drafted) -> Iterator[Asked]:
     """Which lengths and girths of the body were not measured."""
     measured = drafted.basis.body.measurements.values()
     found = [m for m in measured if m.estimated and _is_used(drafted, m.key)]
@@ -176,7 +213,7 @@ def estimated(drafted: Drafted) -> Iterator[str]:
         for m in found
     )
     if found:
-        yield say(drafted, "glance_estimated", lengths=lengths)
+        yield Asked(say(drafted, "glance_estimated", lengths=lengths), f"body.{found[0].key}")
 
 
 def _is_used(drafted: Drafted, key: str) -> bool:

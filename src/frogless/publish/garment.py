@@ -24,7 +24,7 @@ from frogless.write.pattern import (
 )
 
 
-def measures_table(drafted: Drafted) -> Iterator[Block]:
+def measures_table(drafted: Drafted) -> Iterator[Table]:
     """The finished measurements of every piece; nothing when none is stated."""
     rows = tuple(
         _measure_row(drafted, piece, measure)

@@ -9,18 +9,14 @@ from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, Measure, PiecePlan
 from frogless.publish import colours
 from frogless.publish.authored import authored
-from frogless.publish.back import (
-    edging_because,
-    told_because,
-    why_section,
-    why_strand,
-    why_yarns,
-)
+from frogless.publish.back import why_yarns
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
-from frogless.publish.front import estimated, markers, name_of, time
+from frogless.publish.front import edgings, estimated, markers, time
 from frogless.publish.garment import joined, measures_table
 from frogless.publish.messages import say
+from frogless.publish.reasons_model import Asked
+from frogless.publish.reasons_told import edging_because, told_because, why_section, why_strand
 from frogless.publish.remarks import notes_at
 from frogless.rows.nodes import Start
 from frogless.rows.walk import stitch_keys
@@ -31,14 +27,14 @@ def glance(drafted: Drafted) -> tuple[Block, ...]:
     """Girths against the body, every finished measurement, and what a maker asks first."""
     return (
         Heading(say(drafted, "glance")),
-        *_landmarks(drafted),
+        *landmarks_table(drafted),
         *measures_table(drafted),
-        Bullets(tuple(_figures(drafted))),
-        *notes_at(drafted, "glance"),
+        Bullets(tuple(figure.text for figure in figures(drafted))),
     )
 
 
-def _landmarks(drafted: Drafted) -> Iterator[Block]:
+def landmarks_table(drafted: Drafted) -> Iterator[Table]:
+    """At each landmark body, garment and ease, and the stitches; nothing when there are none."""
     pairs = tuple(zip(drafted.fit.landmarks, drafted.plan.landmarks, strict=True))
     if pairs:
         keys = ("at", "piece", "body", "garment", "ease", "stitches")
@@ -64,22 +60,14 @@ def _landmark_row(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[s
     )  # fmt: skip
 
 
-def _figures(drafted: Drafted) -> Iterator[str]:
-    for piece in drafted.plan.pieces:
-        if piece.edging is not None:
-            key = "glance_edging" if piece.edging.multiple > 1 else "glance_edging_one"
-            yield say(
-                drafted, key, name=name_of(drafted, piece.edging), repeats=piece.edging.repeats,
-                count=piece.edging.base_count,
-            )  # fmt: skip
-    for join in drafted.plan.joins:
-        yield say(drafted, "glance_join", name=join.name, told=joined(drafted, join))
-    for one in drafted.fit.openings or (drafted.fit.going_on,):
-        yield say(drafted, "glance_goes_on", sentence=" ".join(one.reasons))
-    if drafted.fit.staying_up:
-        yield say(drafted, "glance_stays_up", sentence=drafted.fit.staying_up)
+def figures(drafted: Drafted) -> Iterator[Asked]:
+    """Edgings, joins, what was estimated, time; each with the key of its reason."""
+    yield from edgings(drafted)
+    for n, join in enumerate(drafted.plan.joins, start=1):
+        told = say(drafted, "glance_join", name=join.name, told=joined(drafted, join))
+        yield Asked(told, f"join.{n}")
     yield from estimated(drafted)
-    yield time(drafted)
+    yield Asked(time(drafted), "time")
 
 
 def before(drafted: Drafted) -> tuple[Block, ...]:

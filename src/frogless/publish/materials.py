@@ -165,15 +165,25 @@ def _at_hand(drafted: Drafted) -> Iterator[str]:
 
 
 def gauge(drafted: Drafted) -> tuple[Block, ...]:
+    """All that is said of the gauge."""
+    return (*counted(drafted), *hanging(drafted), *swatching(drafted))
+
+
+def counted(drafted: Drafted) -> tuple[Block, ...]:
     """The gauge that every number stands on, how sure it is, and what it is not known for."""
-    lines = [_main_gauge(drafted), *patterned.gauges(drafted)]
-    lines += [*_estimated(drafted), _growth(drafted)]
-    lines += [_swatch(drafted), say(drafted, "gauge_check")]
-    return (
-        Heading(say(drafted, "gauge")),
-        *(Paragraph(line) for line in lines),
-        *notes_at(drafted, "gauge"),
-    )
+    lines = [_main_gauge(drafted), *patterned.gauges(drafted), *_estimated(drafted)]
+    return (Heading(say(drafted, "gauge")), *(Paragraph(line) for line in lines))
+
+
+def hanging(drafted: Drafted) -> tuple[Block, ...]:
+    """How the fabric grows in wear."""
+    return (Paragraph(_growth(drafted)),)
+
+
+def swatching(drafted: Drafted) -> tuple[Block, ...]:
+    """How to swatch for it, and what to do when the gauge is another."""
+    lines = (_swatch(drafted), say(drafted, "gauge_check"))
+    return (*(Paragraph(line) for line in lines), *notes_at(drafted, "gauge"))
 
 
 def _swatch(drafted: Drafted) -> str:

@@ -10,8 +10,10 @@ import re
 from collections.abc import Mapping
 
 from frogless.publish.drafted import Drafted
+from frogless.publish.messages_reasons import REASONS
 
 MESSAGES: Mapping[str, str] = {
+    **REASONS,
     # Headings
     "glance": "At a glance",
     "cautions": "Please read first",

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import fields, replace
-from typing import Any
+from typing import Any, Literal, get_args
 
 from frogless.draw.describe import describe
 from frogless.draw.pieces import describe_pieces, pieces_drawing
@@ -19,6 +20,13 @@ from frogless.publish.drafted import Drafted
 from frogless.publish.garment import garment_instructions
 from frogless.publish.instructions import instructions
 from frogless.publish.messages import say, spelled
+
+Room = Literal["shape", "pattern", "materials", "fit"]
+"""A page that shows one side of the pattern."""
+
+ROOMS: tuple[Room, ...] = get_args(Room)
+
+Part = tuple[Room, tuple[Block, ...]]
 
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
@@ -66,49 +74,78 @@ def pattern(drafted: Drafted) -> Document:
     )
 
 
-def _blocks(drafted: Drafted) -> tuple[Block, ...]:
+def rooms(drafted: Drafted) -> Mapping[Room, tuple[Block, ...]]:
+    """The blocks of the pattern parted for four pages, in order; each block is on one of them."""
+    found: dict[Room, tuple[Block, ...]] = dict.fromkeys(ROOMS, ())
+    for room, blocks in _parts(drafted):
+        found[room] += tuple(_glued(block) for block in blocks)
+    return found
+
+
+def _blocks(drafted: Drafted) -> Iterator[Block]:
     """What could hurt, what it will be, what to have and know, how to do it, why it is so."""
+    for _, blocks in _parts(drafted):
+        yield from blocks
+
+
+def _parts(drafted: Drafted) -> tuple[Part, ...]:
+    """The parts of the pattern in their order, each with the page it is shown on."""
     if drafted.of_pieces:
-        return _garment_blocks(drafted)
+        return _garment_parts(drafted)
     rows = instructions(drafted)
     return (
-        *_summary(drafted),
-        *front.cautions(drafted),
-        *_schematic(drafted),
-        *front.glance(drafted),
-        *materials.materials(drafted),
-        *colours.colours(drafted),
-        *materials.gauge(drafted),
-        *glossary.abbreviations(drafted, rows),
-        *glossary.special_stitches(drafted),
-        *front.before(drafted),
-        *rows,
-        *back.finishing(drafted),
-        *back.why(drafted),
-        *back.checked(drafted),
-        *back.about(drafted),
+        ("shape", _summary(drafted)),
+        ("fit", front.cautions(drafted)),
+        ("shape", _schematic(drafted)),
+        ("shape", front.glance(drafted)),
+        ("fit", front.wearing(drafted)),
+        *_to_have(drafted),
+        *_to_know(drafted, rows),
+        ("pattern", front.before(drafted)),
+        ("pattern", rows),
+        ("pattern", back.finishing(drafted)),
+        ("fit", back.why(drafted)),
+        ("pattern", back.checked(drafted)),
+        ("pattern", back.about(drafted)),
     )
 
 
-def _garment_blocks(drafted: Drafted) -> tuple[Block, ...]:
+def _garment_parts(drafted: Drafted) -> tuple[Part, ...]:
     """The same order for a garment of several pieces."""
     rows = garment_instructions(drafted)
     return (
-        *_summary(drafted),
-        *front.cautions(drafted),
-        *_pieces_schematic(drafted),
-        *garment_pages.glance(drafted),
-        *materials.materials(drafted),
-        *colours.colours(drafted),
-        *materials.gauge(drafted),
-        *glossary.abbreviations(drafted, rows),
-        *glossary.special_stitches(drafted),
-        *garment_pages.before(drafted),
-        *rows,
-        *garment_pages.finishing(drafted),
-        *garment_pages.why(drafted),
-        *back.checked(drafted),
-        *back.about(drafted),
+        ("shape", _summary(drafted)),
+        ("fit", front.cautions(drafted)),
+        ("shape", _pieces_schematic(drafted)),
+        ("shape", garment_pages.glance(drafted)),
+        ("fit", front.wearing(drafted)),
+        *_to_have(drafted),
+        *_to_know(drafted, rows),
+        ("pattern", garment_pages.before(drafted)),
+        ("pattern", rows),
+        ("pattern", garment_pages.finishing(drafted)),
+        ("fit", garment_pages.why(drafted)),
+        ("pattern", back.checked(drafted)),
+        ("pattern", back.about(drafted)),
+    )
+
+
+def _to_have(drafted: Drafted) -> tuple[Part, ...]:
+    """What to buy, and the gauge; how the fabric hangs is a question of how it fits."""
+    return (
+        ("materials", materials.materials(drafted)),
+        ("materials", colours.colours(drafted)),
+        ("materials", materials.counted(drafted)),
+        ("fit", materials.hanging(drafted)),
+        ("materials", materials.swatching(drafted)),
+    )
+
+
+def _to_know(drafted: Drafted, rows: tuple[Block, ...]) -> tuple[Part, ...]:
+    """The words of the rows."""
+    return (
+        ("pattern", glossary.abbreviations(drafted, rows)),
+        ("pattern", glossary.special_stitches(drafted)),
     )
 
 

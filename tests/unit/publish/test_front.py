@@ -54,7 +54,8 @@ def test_greatest_stray_says_how_far_which_way_and_where() -> None:
     way = "wider" if worst.stray > 0 else "narrower"
     far = show_length(abs(worst.stray), "cm")
     (told,) = greatest_stray(drafted)
-    assert told.startswith(f"Between these places it is at most {far} {way} than wanted")
+    assert told.text.startswith(f"Between these places it is at most {far} {way} than wanted")
+    assert told.key == "section.skirt.2.stray"
     assert list(stray(drafted, replace(worst, stray=1.0), "glance_stray")) == []
     (wider,) = stray(drafted, replace(worst, stray=20.0), "glance_stray")
     assert "2 cm wider" in wider

@@ -12,7 +12,7 @@ from garments import basis, hat, measure, two_panels
 from frogless import draft
 from frogless.errors import InputError
 from frogless.plan.model import SectionPlan
-from frogless.publish import garment, garment_pages
+from frogless.publish import front, garment, garment_pages
 from frogless.publish.blocks import Bullets, Heading, Instruction, Note, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
 from frogless.rows.nodes import Base, Piece
@@ -129,10 +129,10 @@ def test_why_begins_a_measure_with_what_was_wanted(top: Drafted) -> None:
 
 def test_the_glance_tells_openings_and_time(crown: Drafted) -> None:
     """The brim of the hat, and how long it takes; no landmark is made up."""
-    blocks = garment_pages.glance(crown)
-    (bullets,) = [block for block in blocks if isinstance(block, Bullets)]
-    assert any(line.startswith("Going on: The brim of 56 cm (hat)") for line in bullets.items)
-    assert any(line.startswith("Working time") for line in bullets.items)
+    blocks = (*garment_pages.glance(crown), *front.wearing(crown))
+    figures, wearing = [block for block in blocks if isinstance(block, Bullets)]
+    assert any(line.startswith("Going on: The brim of 56 cm (hat)") for line in wearing.items)
+    assert any(line.startswith("Working time") for line in figures.items)
     assert len([block for block in blocks if isinstance(block, Table)]) == 1
 
 

@@ -16,7 +16,9 @@ from published import shown
 from frogless.publish import messages
 from frogless.publish.messages import MESSAGES, say, spelled
 
-SOURCES = [p for p in Path(messages.__file__).parent.glob("*.py") if p.name != "messages.py"]
+SOURCES = [
+    p for p in Path(messages.__file__).parent.glob("*.py") if not p.name.startswith("messages")
+]
 
 
 def names_in(source: str) -> Iterator[str]:
