@@ -94,6 +94,11 @@ STYLES: Mapping[str, Style] = {
     "rod": Style(stroke=INK, width=0.9),
     "weight": Style(stroke=INK, fill=HAIR, width=0.35),
     "display": Style(fill=INK, size=6.0),
+    # What is printed at true scale; marks thin enough to read between.
+    "cm mark": Style(stroke=INK, width=0.16),
+    "in mark": Style(stroke=INK, width=0.16),
+    "hole": Style(fill=PAPER),
+    "cut": Style(stroke=INK, width=0.3, dash=(2.4, 1.4)),
     "name": Style(fill=INK, size=3.8, bold=True),
     "value": Style(fill=INK, size=3.7),
     "remark": Style(fill=INK, size=3.4, italic=True),
