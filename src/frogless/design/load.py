@@ -7,9 +7,13 @@ from functools import lru_cache
 from pathlib import Path
 
 from frogless.design.document import Design, PiecesDesign, TubeDesign
+from frogless.errors import InputError, Place
 from frogless.files import Document, parse_document, read_text
 
 WHAT = "design file"
+
+LONGEST = 200_000
+"""Characters in a design file; the longest example has 3,000 (own choice)."""
 KEPT = 64
 """Texts that are remembered: whoever edits one thing drafts with the others as they were."""
 
@@ -29,8 +33,11 @@ def parse_design(text: str, name: str = "") -> Document[Design]:
     """A design from its text; `name` is what its faults are told of.
 
     Raises:
-        InputError: as `read_design`.
+        InputError: as `read_design`, or the text is far too long for a design.
     """
+    if len(text) > LONGEST:
+        told = f"this {WHAT} has {len(text):,} characters; at most {LONGEST:,} are read"
+        raise InputError(told, Place(name))
     model: type[Design] = PiecesDesign if _has_pieces(text) else TubeDesign
     return parse_document(text, name, model, what=WHAT)
 
