@@ -2,50 +2,208 @@
 
 from __future__ import annotations
 
-from django.http import HttpRequest, HttpResponse
-from django.shortcuts import render
+from collections.abc import Mapping
+
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import reverse
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
+
+from frogless.errors import InputError
+from frogless.studio.conflict import conflict_page
+from frogless.studio.examples import examples
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Document
+from frogless.studio.library.preferences import preferred
+from frogless.studio.library.uses import uses
+from frogless.studio.refs import resolve
+from frogless.studio.swatches import page
+from frogless.studio.swatches.form import (
+    empty_values,
+    posted,
+    values_of,
+    with_reading,
+    without_reading,
+)
+from frogless.studio.swatches.looking import looked_at, what_changed
+from frogless.studio.swatches.written import checked, written
+from frogless.swatch import parse_swatch
+
+KIND = "swatch"
 
 
+@require_safe
 def swatches_list(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """One's own swatches with their gauge, and the examples to make a copy of."""
+    used = uses()
+    own = [
+        (document, *_at_a_glance(document.text), used.get(document.ref, ()))
+        for document in shelf.documents(KIND)
+    ]
+    shipped = [
+        (f"example:{key}", one.title, *_at_a_glance(one.text))
+        for key, one in examples(KIND).items()
+    ]
+    return render(request, "swatches/swatches_list.html", {"own": own, "shipped": shipped})
 
 
+def _at_a_glance(text: str) -> tuple[str, str]:
+    """The gauge of a swatch in a line, and its yarn and hook in another."""
+    chosen = preferred()
+    line = looked_at(text, chosen.units, chosen.terms).headline
+    if not line:
+        return "", "This text has a fault; open it to mend it."
+    swatch = parse_swatch(text)
+    parts = (swatch.yarn.name, swatch.yarn.fibre, f"{swatch.hook:g} mm hook")
+    return line, ", ".join(dict.fromkeys(part for part in parts if part))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
 def new_swatch(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """A swatch that is written down for the first time."""
+    if request.method != "POST":
+        return page.form_page(request, None, empty_values(preferred().units))
+    values = posted(request.POST)
+    if (changed := _other_readings(request, values)) is not None:
+        return page.form_page(request, None, changed, notice="Nothing is saved yet.")
+    made = checked(values)
+    if made.errors:
+        return page.form_page(request, None, values, made.errors, status=422)
+    try:
+        document = shelf.create(KIND, made.text, values.get("name", ""))
+    except InputError as error:
+        return page.form_page(request, None, values, {"name": str(error)}, status=422)
+    return redirect(page.address(document, "saved"))
 
 
-def open_swatch(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
-
-
-def look(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
-
-
-def copy_swatch(request: HttpRequest, ref: str) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
-
-
+@require_http_methods(["GET", "HEAD", "POST"])
 def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """A swatch of one's own, as a form; as a text where the form cannot read it."""
+    document = found(pk)
+    chosen = preferred()
+    try:
+        parse_swatch(document.text)
+    except InputError:
+        return redirect("swatches:text", pk)
+    if request.method != "POST":
+        return page.form_page(request, document, values_of(document.text, chosen.units))
+    values = posted(request.POST)
+    base = page.base_of(request)
+    if document.revision != base:
+        mine, again = written(values).text, reverse("swatches:edit", args=[pk])
+        return conflict_page(request, shelf.Conflict(document), mine, again)
+    if (changed := _other_readings(request, values)) is not None:
+        return page.form_page(request, document, changed, notice="This is not saved yet.")
+    made = checked(values, document.text)
+    if made.errors:
+        return page.form_page(request, document, values, made.errors, status=422)
+    told = what_changed(values, values_of(document.text, page.units_of(values)))
+    return _save(request, document, base, made.text, told, "swatches:edit")
 
 
+def _save(
+    request: HttpRequest, document: Document, base: int, text: str, told: str, again: str
+) -> HttpResponse:
+    """Keeps a text that was found good; a page of both texts where another page was quicker."""
+    try:
+        document = shelf.change(document.pk, base, text, told)
+    except shelf.Conflict as conflict:
+        return conflict_page(request, conflict, text, reverse(again, args=[document.pk]))
+    except InputError:
+        raise Http404 from None
+    return redirect(page.address(document, "saved"))
+
+
+def _other_readings(request: HttpRequest, values: Mapping[str, str]) -> dict[str, str] | None:
+    """The form with a reading added or taken away; None when it is to be saved."""
+    do, _, number = request.POST.get("do", "").partition("-")
+    place = int(number) if number.isdecimal() and len(number) < 4 else None
+    if do == "add":
+        try:
+            return with_reading(values, place)
+        except InputError:
+            return dict(values)
+    if do == "remove" and place is not None:
+        return without_reading(values, place)
+    return None
+
+
+@require_POST
+def look(request: HttpRequest) -> HttpResponse:
+    """What the form tells while it is filled in; nothing is saved."""
+    return page.live_part(request, posted(request.POST))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def open_swatch(request: HttpRequest) -> HttpResponse:
+    """A swatch file, chosen or pasted, becomes a swatch of one's own."""
+    if request.method != "POST":
+        return page.text_page(request, None, "")
+    text = ""
+    try:
+        text = page.text_sent(request)
+        name = parse_swatch(text).name
+        document = shelf.create(KIND, text, name)
+    except InputError as error:
+        return page.text_page(request, None, text, error)
+    return redirect(page.address(document, "opened"))
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
 def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """A swatch as its file, to be written by hand."""
+    document = found(pk)
+    if request.method != "POST":
+        return page.text_page(request, document, document.text)
+    text = page.text_sent(request)
+    base = page.base_of(request)
+    if document.revision != base:
+        again = reverse("swatches:text", args=[pk])
+        return conflict_page(request, shelf.Conflict(document), text, again)
+    try:
+        parse_swatch(text)
+    except InputError as error:
+        return page.text_page(request, document, text, error)
+    return _save(request, document, base, text, "text changed", "swatches:text")
 
 
+@require_POST
+def copy_swatch(request: HttpRequest, ref: str) -> HttpResponse:
+    """A copy to change: of an example, or of a swatch of one's own."""
+    try:
+        original = resolve(KIND, ref)
+    except InputError:
+        raise Http404 from None
+    document = shelf.create(KIND, original.text, original.name)
+    return redirect(page.address(document, "copied"))
+
+
+@require_POST
 def undo_swatch(request: HttpRequest, pk: int) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """One step back."""
+    return _walk(request, pk, "undo")
 
 
+@require_POST
 def redo_swatch(request: HttpRequest, pk: int) -> HttpResponse:
-    """To come."""
-    return render(request, "swatches/swatches_list.html")
+    """One step forward again."""
+    return _walk(request, pk, "redo")
+
+
+def _walk(request: HttpRequest, pk: int, way: str) -> HttpResponse:
+    document = found(pk)
+    walk = shelf.undo if way == "undo" else shelf.redo
+    try:
+        document = walk(pk, page.base_of(request))
+    except shelf.Conflict as conflict:
+        again = reverse("swatches:edit", args=[pk])
+        return conflict_page(request, conflict, document.text, again)
+    return redirect(page.address(document, "undone" if way == "undo" else "redone"))
+
+
+def found(pk: int) -> Document:
+    """The swatch of one's own that has a key."""
+    try:
+        return shelf.found(KIND, pk)
+    except InputError:
+        raise Http404 from None

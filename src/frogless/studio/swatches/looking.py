@@ -1,0 +1,118 @@
+"""A form looked at while it is filled in: what can be read of it is told, the rest is said."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from frogless.errors import InputError
+from frogless.stitches.model import Dialect
+from frogless.studio.fields import Values
+from frogless.studio.swatches.form import READINGS, WAS, YARN, is_empty, numbers_of
+from frogless.studio.swatches.gauges import Told, headline, told
+from frogless.studio.swatches.in_terms import in_terms
+from frogless.studio.swatches.surer import Next, measure_next
+from frogless.studio.swatches.written import checked, order_of
+from frogless.swatch import Swatch, parse_swatch
+from frogless.units import Units
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What a form tells, as far as it can be read.
+
+    Args:
+        headline: the main gauge in a line; "" when there is none yet.
+        left_out: places of the readings that could not be read, from 1.
+    """
+
+    headline: str = ""
+    told: Told | None = None
+    next: tuple[Next, ...] = ()
+    left_out: tuple[int, ...] = ()
+
+
+def looked(values: Values, errors: Mapping[str, str], units: Units, terms: Dialect) -> Looked:
+    """What the form tells; readings with faults are left out.
+
+    Args:
+        errors: what is wrong with it, by name of the field.
+    """
+    numbers = numbers_of(values)
+    bad = {n for n in numbers if any(name.startswith(f"r{n}-") for name in errors)}
+    kept = [n for n in numbers if n not in bad and not is_empty(values, n)]
+    places = {number: place for place, number in enumerate(numbers, 1)}
+    left_out = tuple(places[n] for n in numbers if n in bad and not is_empty(values, n))
+    if not kept:
+        return Looked(left_out=left_out)
+    part = {**values, READINGS: " ".join(map(str, kept))}
+    part["name"] = part.get("name") or "swatch"
+    for name in errors:
+        if name in {field.name for field in YARN} or name == "colour":
+            part[name] = ""
+    made = checked(part)
+    if made.errors:
+        return Looked(left_out=left_out)
+    order = tuple(places[number] for number in order_of(part))
+    return replace(_of(parse_swatch(made.text), order, units, terms), left_out=left_out)
+
+
+def looked_at(text: str, units: Units, terms: Dialect) -> Looked:
+    """What a swatch file tells; nothing when it has a fault."""
+    try:
+        swatch = parse_swatch(text)
+    except InputError:
+        return Looked()
+    return _of(swatch, tuple(range(1, len(swatch.readings) + 1)), units, terms)
+
+
+def _of(swatch: Swatch, order: tuple[int, ...], units: Units, terms: Dialect) -> Looked:
+    found = told(swatch, units, terms)
+    gauges = tuple(replace(one, readings=_placed(one.readings, order)) for one in found.gauges)
+    said = tuple(
+        replace(
+            one,
+            sentence=in_terms(one.sentence, units, terms),
+            readings=_placed(one.readings, order),
+        )
+        for one in found.said
+    )
+    more = tuple(
+        replace(one, reading=order[one.reading - 1] if one.reading else None)
+        for one in measure_next(swatch, units, terms)
+    )
+    return Looked(headline(swatch, units), replace(found, gauges=gauges, said=said), more)
+
+
+def _placed(readings: tuple[int, ...], order: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(sorted(order[reading - 1] for reading in readings))
+
+
+def what_changed(values: Values, old: Values) -> str:
+    """What a form changed in a swatch, in words, for undo."""
+    numbers = numbers_of(values)
+    was = {values.get(f"r{n}-{WAS}", "") for n in numbers}
+    added = [n for n in numbers if not values.get(f"r{n}-{WAS}", "") and not is_empty(values, n)]
+    removed = [n for n in numbers_of(old) if str(n) not in was]
+    if len(added) + len(removed) == 1:
+        return "a reading added" if added else "a reading removed"
+    if added or removed:
+        return "readings added and removed"
+    changed = [
+        place
+        for place, n in enumerate(numbers, 1)
+        if any(
+            text != old.get(name.replace(f"r{n}-", f"r{values[f'r{n}-{WAS}']}-", 1), "")
+            for name, text in values.items()
+            if name.startswith(f"r{n}-") and name != f"r{n}-{WAS}"
+        )
+    ]
+    heads = [k for k in old if not k.startswith("r") and values.get(k, "") != old[k]]
+    heads += [k for k in values if k not in old and not k.startswith("r") and values[k]]
+    if len(changed) == 1 and not heads:
+        return f"reading {changed[0]} changed"
+    if not changed and heads:
+        return (
+            "yarn changed" if all(k.startswith("yarn") for k in heads) else "name or hook changed"
+        )
+    return "swatch changed"
