@@ -10,5 +10,5 @@ urlpatterns = [
     path("", views.home, name="home"),
     path("start/", views.home, name="start"),
     path("start/<str:ref>/", views.start_with, name="start_with"),
-    path("preferences/", views.home, name="preferences"),
+    path("preferences/", views.preferences, name="preferences"),
 ]
