@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -28,6 +29,9 @@ from frogless.stitches.load import stitch_named
 from frogless.stitches.model import Stitch
 
 _NONE: Ints = np.zeros(0, np.int32)
+
+KEPT = 1024
+"""Blocks that are remembered: bodies often recur, within a piece and from one edit to the next."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,23 +62,18 @@ class Block:
 NOTHING = Block(_NONE, _NONE, _NONE, _NONE, _NONE, _NONE, 0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Builder:
-    """Builds the blocks of one program; `built` keeps those of whole bodies, which often recur."""
+    """Builds blocks of the stitches of one dictionary; alike only to itself.
+
+    Args:
+        keys: of the stitches, in the order of the numbers that blocks know them by.
+        index: the number of each.
+    """
 
     stitches: Mapping[str, Stitch]
+    keys: tuple[str, ...]
     index: Mapping[str, int]
-    built: dict[tuple[Node, ...], Block]
-
-    def body(self, body: tuple[Node, ...]) -> Block:
-        """The block of a body.
-
-        Raises:
-            InputError: a stitch that the dictionary does not know.
-        """
-        if body not in self.built:
-            self.built[body] = laid_end_to_end([_node(self, node) for node in body])
-        return self.built[body]
 
     def start(self, start: Start) -> Block:
         """The block of the slip stitches and the turning chain that a row begins with.
@@ -101,6 +100,21 @@ class Builder:
         chain = _filled(start.chains, self.index[CHAIN])
         takes = int(start.counts and not start.shares)
         return Block(chain, at, taken, made_by, _NONE, _NONE, takes)
+
+
+@lru_cache(maxsize=KEPT)
+def block_of(start: Start, body: tuple[Node, ...], builder: Builder) -> Block:
+    """The block of a row: how it starts, and its body.
+
+    Raises:
+        InputError: a stitch that the dictionary does not know.
+    """
+    return laid_end_to_end([builder.start(start), _body(body, builder)])
+
+
+@lru_cache(maxsize=KEPT)
+def _body(body: tuple[Node, ...], builder: Builder) -> Block:
+    return laid_end_to_end([_node(builder, node) for node in body])
 
 
 def laid_end_to_end(blocks: Iterable[Block]) -> Block:
@@ -168,7 +182,7 @@ def _work(builder: Builder, node: Work) -> Block:
 
 
 def _into(builder: Builder, node: Into) -> Block:
-    inner = builder.body(node.body)
+    inner = _body(node.body, builder)
     stands = (inner.taken > 0).astype(np.int32)
     return Block(inner.stitch, stands - 1, stands, inner.made_by, _NONE, _NONE, 1, inner.changes)
 
@@ -200,7 +214,7 @@ def _chain(builder: Builder, node: Chain) -> Block:
 
 
 def _repeat(builder: Builder, node: Repeat) -> Block:
-    inner = builder.body(node.body)
+    inner = _body(node.body, builder)
     turn = np.arange(node.times, dtype=np.int32)[:, None]
     return Block(
         np.tile(inner.stitch, node.times),

@@ -42,9 +42,12 @@ def same(a: Fabric, b: Fabric) -> str | None:
 
 def same_row(a: RowFabric, b: RowFabric) -> str | None:
     """None when two rows hold the same stitches on the same places, else one sentence."""
+    if a is b:
+        return None
     if a.stitch.size != b.stitch.size:
         return f"{a.stitch.size} stitches in one, {b.stitch.size} in the other"
-    if difference := _different(_names(a), _names(b), "stitch", "is"):
+    alike = a.keys == b.keys and np.array_equal(a.stitch, b.stitch)
+    if not alike and (difference := _different(_names(a), _names(b), "stitch", "is")):
         return difference
     for field, thing, verb in _ARRAYS:
         if difference := _different(getattr(a, field), getattr(b, field), thing, verb):

@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache, lru_cache
 
 import numpy as np
 
 from frogless.errors import InputError, Place
-from frogless.fabric.blocks import Block, Builder, laid_end_to_end
+from frogless.fabric.blocks import Block, Builder, block_of
 from frogless.fabric.model import Fabric, Ints, RowFabric, runs_back
 from frogless.fabric.stretches import Stretch, stretch
 from frogless.fabric.waiting import NO_PLACES, Waiting, at_next_row, places_of
 from frogless.rows.count import CHAIN, SLIP_STITCH
 from frogless.rows.nodes import Base, Piece, Program, Row
+from frogless.stitches.load import dictionary
 from frogless.stitches.model import Stitch
 
 Worked = Mapping[str, tuple[RowFabric, ...]]
+
+KEPT = 256
+"""Pieces whose rows are remembered: an edit leaves most of them as they were, and the proof expands
+each pattern twice more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +52,34 @@ def expand(program: Program, stitches: Mapping[str, Stitch]) -> Fabric:
         InputError: a stitch that `stitches` does not know, a base that is not an earlier piece, or
             a row that it does not have.
     """
-    keys = (*stitches, *(key for key in (CHAIN, SLIP_STITCH) if key not in stitches))
-    builder = Builder(stitches, {key: i for i, key in enumerate(keys)}, {})
-    done: dict[str, tuple[RowFabric, ...]] = {}
-    for piece in program.pieces:
-        done[piece.name] = _piece(piece, builder, keys, done)
+    builder = _of_dictionary() if stitches is dictionary() else _builder(stitches)
+    done = _all(program.pieces, builder)
     return Fabric(done, {piece.name: piece.colour for piece in program.pieces})
+
+
+def _builder(stitches: Mapping[str, Stitch]) -> Builder:
+    keys = (*stitches, *(key for key in (CHAIN, SLIP_STITCH) if key not in stitches))
+    return Builder(stitches, keys, {key: i for i, key in enumerate(keys)})
+
+
+@cache
+def _of_dictionary() -> Builder:
+    """The builder of the program's own stitches, which never change."""
+    return _builder(dictionary())
+
+
+def _all(pieces: tuple[Piece, ...], builder: Builder) -> Worked:
+    """The rows of some pieces, each of which may stand on those before it."""
+    return {
+        piece.name: _last(pieces[: index + 1] if piece.bases else (piece,), builder)
+        for index, piece in enumerate(pieces)
+    }
+
+
+@lru_cache(maxsize=KEPT)
+def _last(pieces: tuple[Piece, ...], builder: Builder) -> tuple[RowFabric, ...]:
+    """The rows of the last of some pieces; it may stand on the others."""
+    return _piece(pieces[-1], builder, _all(pieces[:-1], builder))
 
 
 def place_order(row: Row, below: Row, places: int) -> Ints:
@@ -65,9 +93,7 @@ def place_order(row: Row, below: Row, places: int) -> Ints:
     ]
 
 
-def _piece(
-    piece: Piece, builder: Builder, keys: tuple[str, ...], done: Worked
-) -> tuple[RowFabric, ...]:
+def _piece(piece: Piece, builder: Builder, done: Worked) -> tuple[RowFabric, ...]:
     rows: list[RowFabric] = []
     waiting = Waiting(NO_PLACES, NO_PLACES)
     for index, row in enumerate(piece.rows):
@@ -77,10 +103,10 @@ def _piece(
         else:
             offer = _first_offer(piece, row, done)
         try:
-            block = laid_end_to_end([builder.start(row.start), builder.body(row.body)])
+            block = block_of(row.start, row.body, builder)
         except InputError as error:
             raise error.at(Place(key=f"{piece.name} row {row.number}")) from error
-        rows.append(_laid(row, keys, block, offer))
+        rows.append(_laid(row, builder.keys, block, offer))
         waiting = _edge_after(rows[-1], index, offer)
     return tuple(rows)
 
@@ -127,7 +153,7 @@ def _laid(row: Row, keys: tuple[str, ...], block: Block, offer: Offer) -> RowFab
     first = np.full(block.at.size, -1, np.int32)
     first[stands] = order[block.at[stands]]
     taken = np.where(stands, np.minimum(block.taken, places - block.at), 0).astype(np.int32)
-    return RowFabric(
+    laid = RowFabric(
         row=row,
         keys=keys,
         stitch=block.stitch,
@@ -145,6 +171,9 @@ def _laid(row: Row, keys: tuple[str, ...], block: Block, offer: Offer) -> RowFab
         behind=offer.behind.shape[0],
         changes=block.changes,
     )
+    for array in laid.arrays:  # what is remembered is nobody's to change
+        array.flags.writeable = False
+    return laid
 
 
 def _flagged(met: Ints, order: Ints) -> Ints:

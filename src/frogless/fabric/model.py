@@ -72,6 +72,23 @@ class RowFabric:
     changes: tuple[tuple[int, Change], ...] = ()
 
     @property
+    def arrays(self) -> tuple[Ints, ...]:
+        """Everything of it that is an array."""
+        return (
+            self.stitch,
+            self.first,
+            self.taken,
+            self.counted,
+            self.made_by,
+            self.used,
+            self.skipped,
+            self.left,
+            self.order,
+            self.from_row,
+            self.from_place,
+        )
+
+    @property
     def places(self) -> int:
         """Places it makes for the next row; what it leaves unworked is not among them."""
         return int(self.made_by.shape[0])
