@@ -78,7 +78,7 @@ def size_text(table: str, body: Body) -> str:
     if body.age is not None:
         document["age"] = int(body.age)
     document["measurements"] = {
-        key: f"{one.value.value / 10:.1f} cm" for key, one in body.measurements.items()
+        key: f"{round(one.value.value / 10, 2):g} cm" for key, one in body.measurements.items()
     }
     return tomlkit.dumps(document)
 

@@ -22,6 +22,7 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
         "wrist_girth", "hand_girth",
     ),
     "Head and neck": ("head_girth", "neck_girth", "neck_base_girth"),
+    "Weight": ("body_mass",),
 }  # fmt: skip
 """What belongs together when somebody stands there with the tape."""
 
