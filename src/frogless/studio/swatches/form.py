@@ -11,7 +11,7 @@ from frogless.errors import InputError
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.patterns import patterns
-from frogless.studio.fields import Field, Filled, Values, filled, respelled
+from frogless.studio.fields import Field, Filled, Values, filled, respelled, with_unit
 from frogless.swatch import yarn_ranges
 from frogless.swatch_file import STITCH_NAMES, stitch_key
 from frogless.units import Units
@@ -91,8 +91,9 @@ class ReadingForm:
     """One reading as a page shows it.
 
     Args:
-        title: "Reading 2: fans and arches, washed". parts: its fields by name of the part.
-        more: whether what is folded away holds something.
+        title: "Reading 2: fans and arches, washed". brief: what was counted, in a line.
+        parts: its fields by name of the part.
+        more: whether what is folded away holds something. open: whether it is shown unfolded.
     """
 
     number: int
@@ -104,6 +105,8 @@ class ReadingForm:
     in_pattern: bool
     more: bool
     remark: str
+    brief: str
+    open: bool
 
 
 def numbers_of(values: Values) -> tuple[int, ...]:
@@ -241,6 +244,8 @@ def _reading_form(
     own = values.get(f"r{number}-key", "").replace("_", " ") or "a stitch pattern"
     name = own if of == OWN_PATTERN else names.get(of, "")
     folded = (by_name[part.name] for part in MORE)
+    faulty = any(field.startswith(f"r{number}-") for field in errors)
+    new = not values.get(f"r{number}-{WAS}", "")
     return ReadingForm(
         number,
         f"Reading {place}: {name}, {state}",
@@ -255,7 +260,22 @@ def _reading_form(
         of.startswith(OWN_PATTERN),
         any(one.value or one.error for one in folded),
         _numbers_remark(of),
+        _brief(by_name, of),
+        new or faulty or place == 1,
     )
+
+
+def _brief(parts: Mapping[str, Filled], of: str) -> str:
+    """ "27 stitches over 15.0 cm, 15 rows over 15.8 cm"."""
+    across = "repeats" if of.startswith(OWN_PATTERN) else "stitches"
+    told = []
+    for count, length, what in (("count", "width", across), ("rows", "height", "rows")):
+        if parts[count].value and parts[length].value:
+            written = with_unit(
+                parts[length].value, "size", "in" if parts[length].unit == "in" else "cm"
+            )
+            told.append(f"{parts[count].value} {what} over {written}")
+    return ", ".join(told)
 
 
 def _numbers_remark(of: str) -> str:

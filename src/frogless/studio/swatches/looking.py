@@ -16,6 +16,21 @@ from frogless.studio.swatches.written import checked, order_of
 from frogless.swatch import Swatch, parse_swatch
 from frogless.units import Units
 
+ACROSS, UPWARD = ("count", "width", "stretched_width", "mass"), ("rows", "height", "mass")
+GOES_WITH: Mapping[str, tuple[str, ...]] = {
+    "count": ACROSS,
+    "width": ACROSS,
+    "rows": UPWARD,
+    "height": UPWARD,
+    "mass": ("mass",),
+    "stretched_width": ("stretched_width",),
+    "load": ("load",),
+}
+"""What cannot be read of a reading when one of its parts has a fault."""
+
+WHOLE_READING = {"of", "state", "key", "numbers", "hook"}
+"""Parts without which nothing can be read of a reading."""
+
 
 @dataclass(frozen=True, slots=True)
 class Looked:
@@ -23,7 +38,7 @@ class Looked:
 
     Args:
         headline: the main gauge in a line; "" when there is none yet.
-        left_out: places of the readings that could not be read, from 1.
+        left_out: places of the readings that have a fault, from 1; they are read without it.
     """
 
     headline: str = ""
@@ -33,28 +48,44 @@ class Looked:
 
 
 def looked(values: Values, errors: Mapping[str, str], units: Units, terms: Dialect) -> Looked:
-    """What the form tells; readings with faults are left out.
+    """What the form tells; what has a fault is left out.
 
     Args:
         errors: what is wrong with it, by name of the field.
     """
     numbers = numbers_of(values)
-    bad = {n for n in numbers if any(name.startswith(f"r{n}-") for name in errors)}
-    kept = [n for n in numbers if n not in bad and not is_empty(values, n)]
     places = {number: place for place, number in enumerate(numbers, 1)}
-    left_out = tuple(places[n] for n in numbers if n in bad and not is_empty(values, n))
+    left_out = tuple(places[n] for n in numbers if not is_empty(values, n) and _faulty(errors, n))
+    part = _without_faults(values, errors)
+    kept = [n for n in numbers if not is_empty(part, n) and not _faulty(errors, n) & WHOLE_READING]
     if not kept:
         return Looked(left_out=left_out)
-    part = {**values, READINGS: " ".join(map(str, kept))}
+    part[READINGS] = " ".join(map(str, kept))
     part["name"] = part.get("name") or "swatch"
-    for name in errors:
-        if name in {field.name for field in YARN} or name == "colour":
-            part[name] = ""
     made = checked(part)
     if made.errors:
         return Looked(left_out=left_out)
     order = tuple(places[number] for number in order_of(part))
     return replace(_of(parse_swatch(made.text), order, units, terms), left_out=left_out)
+
+
+def _faulty(errors: Mapping[str, str], number: int) -> set[str]:
+    """The parts of a reading that have a fault."""
+    start = f"r{number}-"
+    return {name.removeprefix(start) for name in errors if name.startswith(start)}
+
+
+def _without_faults(values: Values, errors: Mapping[str, str]) -> dict[str, str]:
+    """The form without what has a fault, and without what means nothing then."""
+    part = dict(values)
+    for name in errors:
+        if name in {field.name for field in YARN} or name == "colour":
+            part[name] = ""
+    for number in numbers_of(values):
+        for fault in _faulty(errors, number):
+            for gone in GOES_WITH.get(fault, ()):
+                part[f"r{number}-{gone}"] = ""
+    return part
 
 
 def looked_at(text: str, units: Units, terms: Dialect) -> Looked:

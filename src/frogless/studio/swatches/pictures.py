@@ -14,6 +14,9 @@ from frogless.draw.svg import svg
 from frogless.draw.swatching import counting
 from frogless.errors import InputError
 from frogless.studio.library.preferences import preferred
+from frogless.studio.refs import resolve
+from frogless.studio.swatches.face import face
+from frogless.swatch import parse_swatch
 from frogless.units import Units
 
 SHEETS: Mapping[str, Callable[[Units], Drawing]] = {"ruler": ruler, "window": swatch_window}
@@ -25,6 +28,16 @@ def picture(request: HttpRequest, key: str) -> HttpResponse:
     units = preferred().units
     try:
         drawing = SHEETS[key](units) if key in SHEETS else counting(key, units)
+    except InputError:
+        raise Http404 from None
+    return HttpResponse(svg(drawing), content_type="image/svg+xml")
+
+
+@require_safe
+def face_of(request: HttpRequest, ref: str) -> HttpResponse:
+    """A square of the fabric of a swatch, in true proportion."""
+    try:
+        drawing = face(parse_swatch(resolve("swatch", ref).text), preferred().units)
     except InputError:
         raise Http404 from None
     return HttpResponse(svg(drawing), content_type="image/svg+xml")

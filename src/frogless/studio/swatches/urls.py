@@ -19,4 +19,5 @@ urlpatterns = [
     path("<int:pk>/undo/", views.undo_swatch, name="undo"),
     path("<int:pk>/redo/", views.redo_swatch, name="redo"),
     path("<str:key>.svg", pictures.picture, name="picture"),
+    path("<str:ref>/face.svg", pictures.face_of, name="face"),
 ]
