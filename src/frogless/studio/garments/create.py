@@ -48,6 +48,7 @@ def free_name(name: str, but: Garment | None = None) -> str:
     """The name, or where another garment has it the name with the first number that is free."""
     name = name[: LONGEST_NAME - 6]
     others = Garment.objects.filter(removed=False, name__startswith=name)
-    taken = set(others.exclude(pk=but.pk if but else None).values_list("name", flat=True))
+    others = others.exclude(pk=but.pk) if but else others
+    taken = set(others.values_list("name", flat=True))
     names = (name, *(f"{name} {number}" for number in range(2, len(taken) + 3)))
     return next(one for one in names if one not in taken)

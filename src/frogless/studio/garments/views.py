@@ -1,109 +1,206 @@
-"""The room's pages."""
+"""Garments: the list of them, and each in its rooms."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
+from django.utils import timezone
 from django.views.decorators.http import require_POST, require_safe
 
-from frogless.errors import InputError
-from frogless.studio.garments.create import make_garment
+from frogless.errors import FroglessError, InputError
+from frogless.publish.reasons import Reason
+from frogless.studio import refs
+from frogless.studio.garments import shown
+from frogless.studio.garments.page import TITLES, asked, context, panel_context, with_shown
+from frogless.studio.garments.subject import (
+    SHOWN,
+    Made,
+    Subject,
+    garment_of,
+    made_of,
+    of_example,
+    of_garment,
+    shown_as,
+)
 from frogless.studio.library.models import Garment
-
-ROOMS = ("shape", "pattern", "materials", "fit")
-
-
-@require_safe
-def garments_list(request: HttpRequest) -> HttpResponse:
-    """Everything in it."""
-    return render(request, "garments/garments_list.html", {"garments": _garments()})
-
-
-def _garments() -> list[Garment]:
-    return list(Garment.objects.filter(removed=False))
-
-
-def _garment(pk: int) -> Garment:
-    return get_object_or_404(Garment, pk=pk, removed=False)
-
-
-@require_POST
-def create(request: HttpRequest) -> HttpResponse:
-    """A garment of what was chosen."""
-    given = request.POST
-    try:
-        made = make_garment(
-            given.get("name", ""),
-            given.get("design", ""),
-            given.get("body", ""),
-            given.getlist("swatch"),
-        )
-    except InputError as error:
-        context = {"garments": _garments(), "alerts": [str(error)]}
-        return render(request, "garments/garments_list.html", context, status=422)
-    return redirect("garments:room", made.pk, "shape")
+from frogless.studio.library.preferences import preferred
+from frogless.studio.work.pool import pool
 
 
 @require_safe
 def room(request: HttpRequest, pk: int, room: str) -> HttpResponse:
     """One room of a garment."""
-    if room not in ROOMS:
+    if room not in TITLES:
         raise Http404
-    return render(request, "garments/garment.html", {"garment": _garment(pk), "room": room})
+    garment = garment_of(pk)
+    Garment.objects.filter(pk=pk).update(opened=timezone.now())
+    return page(request, of_garment(garment), room)
 
 
 @require_safe
 def look(request: HttpRequest, key: str, room: str) -> HttpResponse:
-    """One room of an example."""
-    if room not in ROOMS:
+    """One room of an example, which stays as it is."""
+    if room not in TITLES:
         raise Http404
-    return render(request, "garments/garment.html", {"room": room})
+    return page(request, _example(request, key), room)
+
+
+def _example(request: HttpRequest, key: str) -> Subject:
+    try:
+        return of_example(key, request.GET, preferred())
+    except InputError as error:
+        raise Http404 from error
+
+
+def page(
+    request: HttpRequest, subject: Subject, room: str, status: int = 200, **more: object
+) -> HttpResponse:
+    """A room as a whole page, or its inside alone when that is what the page asks for."""
+    made = made_of(subject)
+    found = context(subject, room, made)
+    found |= panel_context(subject, made) if room == "shape" else {}
+    found = with_shown({**found, **more}, asked(subject, made, room))
+    whole = request.headers.get("HX-Target") != "garment"
+    template = "garments/garment.html" if whole else "garments/_garment.html"
+    return render(request, template, {**found, "live": not whole}, status=status)
 
 
 @require_safe
-def look_why(request: HttpRequest, key: str, number: str) -> HttpResponse:
-    """The because of a number of an example."""
-    raise Http404
-
-
-@require_POST
-def turn(request: HttpRequest, pk: int) -> HttpResponse:
-    """A knob was turned."""
-    return redirect("garments:room", _garment(pk).pk, "shape")
-
-
-@require_POST
-def choose(request: HttpRequest, pk: int) -> HttpResponse:
-    """Another body, swatch, terms, units or hand."""
-    return redirect("garments:room", _garment(pk).pk, "shape")
-
-
-@require_POST
-def rename(request: HttpRequest, pk: int) -> HttpResponse:
-    """Another name."""
-    return redirect("garments:list")
-
-
-@require_POST
-def duplicate(request: HttpRequest, pk: int) -> HttpResponse:
-    """The same once more."""
-    return redirect("garments:list")
-
-
-@require_POST
-def delete(request: HttpRequest, pk: int) -> HttpResponse:
-    """Puts a garment into the bin."""
-    Garment.objects.filter(pk=_garment(pk).pk).update(removed=True)
-    return redirect("garments:list")
+def proof(request: HttpRequest, pk: int, room: str) -> HttpResponse:
+    """The proof of what stands on the page already."""
+    if room not in TITLES:
+        raise Http404
+    subject = of_garment(garment_of(pk))
+    made = made_of(subject)
+    order = made.order(subject)
+    if order is None:
+        return redirect(subject.address(room))
+    found = context(subject, room, made)
+    try:
+        seen = pool().ask(subject.affinity, shown.show, order, room)
+    except FroglessError as error:
+        seen = shown.refused(error)
+    found = with_shown(found, seen)
+    failed = seen.state == "refused"
+    return render(request, "garments/_proof.html", {**found, "failed": failed})
 
 
 @require_safe
 def why(request: HttpRequest, pk: int, key: str) -> HttpResponse:
-    """The because of a number."""
-    raise Http404
+    """Why a number is what it is."""
+    return _why(request, of_garment(garment_of(pk)), key)
+
+
+@require_safe
+def look_why(request: HttpRequest, key: str, number: str) -> HttpResponse:
+    """As `why`, of an example."""
+    return _why(request, _example(request, key), number)
+
+
+def _why(request: HttpRequest, subject: Subject, key: str) -> HttpResponse:
+    made = made_of(subject)
+    order = made.order(subject)
+    back = request.GET.get("back", "")
+    back = back if back in TITLES else "shape"
+    reason: Reason | None = None
+    sentence = "What this number stood on is not there any more."
+    if order is not None:
+        try:
+            reason = pool().ask(subject.affinity, shown.why, order, key)
+        except FroglessError as error:
+            sentence = str(error)
+    found = {
+        "reason": reason,
+        "sentence": sentence,
+        "back": subject.address(back),
+        "subject": subject,
+    }
+    part = bool(getattr(request, "htmx", False))
+    status = 200 if reason or part else 404
+    template = "garments/_because.html" if part else "garments/because.html"
+    return render(request, template, found, status=status)
 
 
 @require_safe
 def file(request: HttpRequest, pk: int, name: str) -> HttpResponse:
-    """A file of the garment."""
-    raise Http404
+    """A file of the pattern, or one of the documents that it is made from."""
+    garment = garment_of(pk)
+    subject = of_garment(garment)
+    made = made_of(subject)
+    texts = _texts(made)
+    if name in texts:
+        return _file(texts[name].encode(), "application/toml; charset=utf-8", name, garment)
+    if name not in shown.OUTPUTS:
+        raise Http404
+    order = made.order(subject)
+    if order is None:
+        return page(request, subject, "shape", status=422)
+    try:
+        data = pool().ask(subject.affinity, shown.output, order, name)
+    except FroglessError as error:
+        return page(request, subject, "shape", status=422, alerts=[error.faults[0].message])
+    return _file(data, shown.OUTPUTS[name][0], name, garment)
+
+
+def _texts(made: Made) -> dict[str, str]:
+    found = {
+        "design.toml": made.design,
+        "body.toml": made.body,
+        **{
+            "swatch.toml" if n == 0 else f"swatch-{n + 1}.toml": one
+            for n, one in enumerate(made.swatches)
+        },
+    }
+    return {name: one.text for name, one in found.items() if one is not None}
+
+
+def _file(data: bytes, kind: str, name: str, garment: Garment) -> HttpResponse:
+    from frogless.publish.drawings import slug
+
+    response = HttpResponse(data, content_type=kind)
+    way = "inline" if name in ("pattern.html", "schematic.svg") else "attachment"
+    stem, _, ending = name.partition(".")
+    response["Content-Disposition"] = (
+        f'{way}; filename="{_ascii(slug(garment.name))}-{stem}.{ending}"'
+    )
+    if name == "pattern.html":
+        # The page carries its style in itself, and its own policy forbids everything else.
+        response["Content-Security-Policy"] = (
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'"
+        )
+    return response
+
+
+def _ascii(text: str) -> str:
+    return text.encode("ascii", "ignore").decode().strip("-") or "garment"
+
+
+@require_POST
+def choose(request: HttpRequest, pk: int) -> HttpResponse:
+    """Another body, swatch, terms, units or hand; the page stays in its room."""
+    garment = garment_of(pk)
+    given = request.POST
+    room = given.get("room", "")
+    room = room if room in TITLES else "shape"
+    subject = shown_as(of_garment(garment), given)
+    try:
+        body = refs.resolve("body", given["body"]).ref if "body" in given else subject.body
+        wanted = [ref for ref in given.getlist("swatch") if ref]
+        swatches = tuple(refs.resolve("swatch", ref).ref for ref in wanted) or subject.swatches
+    except InputError as error:
+        return page(request, of_garment(garment), room, status=422, alerts=[str(error)])
+    subject = replace(subject, body=body, swatches=swatches)
+    _keep(garment, subject)
+    if request.headers.get("HX-Target") == "garment":
+        return page(request, subject, room)
+    return redirect(subject.address(room))
+
+
+def _keep(garment: Garment, subject: Subject) -> None:
+    for name in SHOWN:
+        setattr(garment, name, getattr(subject, name))
+    garment.design, garment.body = subject.design, subject.body
+    garment.swatches = list(subject.swatches)
+    garment.save()

@@ -1,0 +1,175 @@
+"""What the templates of a garment's page are given: one context for the whole page and its parts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from django.urls import reverse
+
+from frogless.errors import FroglessError
+from frogless.studio import refs
+from frogless.studio.garments import faults, shown
+from frogless.studio.garments.panel import Panel, panel
+from frogless.studio.garments.sheet import Refusal, Shown, Told
+from frogless.studio.garments.subject import Made, Subject, colours, made_of
+from frogless.studio.library import shelf
+from frogless.studio.work.pool import TooMuchWork, pool
+
+TITLES: Mapping[str, str] = {
+    "shape": "Shape",
+    "pattern": "Pattern",
+    "materials": "Materials",
+    "fit": "Fit",
+}
+"""The rooms in their order."""
+
+FILES = (
+    ("pattern.pdf", "PDF, to print"),
+    ("pattern.html", "Web page"),
+    ("pattern.txt", "Text"),
+    ("plan.json", "Plan file"),
+    ("schematic.svg", "Schematic"),
+    ("design.toml", "Design"),
+    ("body.toml", "Body"),
+    ("swatch.toml", "Swatch"),
+)
+
+CHOICES: Mapping[str, tuple[str, tuple[tuple[str, str], ...]]] = {
+    "terms": ("Stitch names", (("us", "US terms"), ("uk", "UK terms"))),
+    "units": ("Units", (("cm", "cm"), ("in", "inches"))),
+    "hand": ("Hand", (("right", "right-handed"), ("left", "left-handed"))),
+}
+
+ADDED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
+MADE_AT = {"body": "people:new", "swatch": "swatches:new", "design": "designs:list"}
+
+
+@dataclass(frozen=True, slots=True)
+class Switch:
+    """A choice of what is shown, or for whom: groups of values with their names."""
+
+    name: str
+    label: str
+    id: str
+    value: str
+    groups: refs.Choices
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """A fault as the page tells it, with where it is mended."""
+
+    sentence: str
+    where: str
+    link: str = ""
+    said: str = ""
+
+
+def asked(subject: Subject, made: Made, room: str, *, prove: bool = True) -> Shown:
+    """What a room shows of a subject; why nothing, where that is so."""
+    order = made.order(subject)
+    if order is None:
+        kinds = tuple(Told(said, kind) for kind, said in made.gone)  # type: ignore[arg-type]
+        return Shown("", "refused", "Not drafted.", refusal=Refusal("input", kinds))
+    try:
+        return pool().ask(subject.affinity, shown.show, order, room, prove=prove)
+    except TooMuchWork as error:
+        return Shown("", "refused", "Not drafted.", refusal=faults.too_much(error))
+    except FroglessError as error:
+        return shown.refused(error)
+
+
+def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, Any]:
+    """Everything but what is drafted."""
+    made = made or made_of(subject)
+    design = made.design
+    document = design.document if design else None
+    return {
+        "subject": subject,
+        "garment": subject.garment,
+        "name": subject.name,
+        "made": made,
+        "document": document,
+        "base": document.revision if document else 0,
+        "undo": shelf.can_undo(document) if document else None,
+        "redo": shelf.can_redo(document) if document else None,
+        "room": room,
+        "room_title": TITLES[room],
+        "tabs": tuple((key, title, subject.address(key)) for key, title in TITLES.items()),
+        "here": subject.address(room),
+        "switches": switches(subject, made),
+        "why": subject.why(),
+        "back": f"{subject.query or '?'}{'&' if subject.query else ''}back={room}",
+        "files": FILES if subject.garment else (),
+        "who": made.body.name if made.body else "",
+        "yarns": " and ".join(dict.fromkeys(one.name for one in made.swatches)),
+        "made_of_words": spoken(subject),
+    }
+
+
+def panel_context(subject: Subject, made: Made) -> dict[str, Any]:
+    """What the panel "Change it" needs; nothing for an example, which stays as it is."""
+    if subject.garment is None or made.design is None:
+        return {}
+    text, terms = made.design.text, subject.terms
+    try:
+        found = pool().ask(subject.affinity, panel, text, terms)
+    except FroglessError as error:
+        found = Panel(error=str(error))
+    return {"panel": found}
+
+
+def with_shown(found: dict[str, Any], seen: Shown) -> dict[str, Any]:
+    """A context with what is drafted."""
+    made: Made = found["made"]
+    refusal = seen.refusal
+    mends = tuple(mend(told, made) for told in refusal.told) if refusal else ()
+    return {**found, "shown": seen, "mends": mends}
+
+
+def mend(told: Told, made: Made) -> Mend:
+    """Where a fault is mended."""
+    nth = min(told.nth, max(len(made.swatches) - 1, 0))
+    swatch = made.swatches[nth] if made.swatches else None
+    found = {"design": made.design, "body": made.body, "swatch": swatch}[told.kind]
+    where = told.kind.capitalize()
+    if found is not None:
+        where = f"{where} “{found.name}”"
+    if told.line and told.kind == "design":
+        where += f", line {told.line}"
+    if found is not None and found.document is not None:
+        line = f"?line={told.line}" if told.kind == "design" and told.line else ""
+        link = reverse(ADDED_AT[told.kind], args=[found.document.pk]) + line
+        said = {"design": "Open its text", "body": "Open the measurements", "swatch": "Open it"}
+        return Mend(told.sentence, where, link, said[told.kind])
+    if told.kind == "design":
+        return Mend(told.sentence, where)
+    said = {"body": "Write down measurements", "swatch": "Write down a swatch"}
+    return Mend(told.sentence, where, reverse(MADE_AT[told.kind]), said[told.kind])
+
+
+def switches(subject: Subject, made: Made) -> tuple[Switch, ...]:
+    """Body, swatches, terms, units and hand."""
+    found = [Switch("body", "For whom", "choose-body", subject.body, refs.choices("body"))]
+    letters = colours(made.design.text) if made.design else ()
+    swatches = refs.choices("swatch")
+    for n in range(max(1, len(letters), len(subject.swatches))):
+        label = (
+            "Swatch"
+            if len(letters) < 2
+            else f"Swatch, color {letters[n] if n < len(letters) else n + 1}"
+        )
+        value = subject.swatches[n] if n < len(subject.swatches) else ""
+        same = () if n == 0 else (("", (("", "the same yarn as the first"),)),)
+        found.append(Switch("swatch", label, f"choose-swatch-{n + 1}", value, (*same, *swatches)))
+    for name, (label, choices) in CHOICES.items():
+        value = str(getattr(subject, name))
+        found.append(Switch(name, label, f"choose-{name}", value, (("", choices),)))
+    return tuple(found)
+
+
+def spoken(subject: Subject) -> str:
+    """How it is shown, in a line."""
+    return ", ".join(dict(CHOICES[name][1])[str(getattr(subject, name))] for name in CHOICES)

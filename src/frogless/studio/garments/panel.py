@@ -1,0 +1,270 @@
+"""The panel "Change it": the knobs of a design in groups, most used first, and how they are turned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from frogless.design.knobs import Group, Knob, add, knobs, parts, take_away, turn
+from frogless.errors import InputError
+from frogless.publish.drawings import slug
+from frogless.stitches.model import Dialect
+from frogless.studio.garments.faults import in_words, knob_name, path_named
+from frogless.toml_text import Steps
+from frogless.units import Units
+
+ADDS, TAKES = "add:", "take:"
+"""What the names of changes begin with that are no turn of a knob."""
+
+Changes = tuple[tuple[str, str], ...]
+"""Names of knobs, and what is to be written there."""
+
+MOST_QUICK = 10
+"""Knobs in the group that stands open; what is beyond stays in its own group."""
+
+QUICK: tuple[tuple[str, ...], ...] = (
+    ("garment", "length"),
+    ("section", "*", "ease"),
+    ("section", "*", "points"),
+    ("edging", "pattern"),
+    ("piece", "*", "ease"),
+    ("piece", "*", "length"),
+    ("piece", "*", "width"),
+)
+"""Knobs that are turned most, by the way to them; * is any place in a list."""
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A knob as a field of a form.
+
+    Args:
+        name: of the field, and of the knob in what a form sends.
+        typed: what stands in it: what is written in the design, or what was typed and refused.
+        as_is: what the design has, "" when nothing.
+    """
+
+    name: str
+    id: str
+    label: str
+    kind: str
+    typed: str
+    as_is: str
+    choices: tuple[tuple[str, str], ...]
+    hint: str
+    default: str
+    unit: str
+    written: bool
+    error: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FieldGroup:
+    """Fields under one title; `more` are those that nothing is written in.
+
+    Args:
+        goes: name of the table when it can be taken away; "" when it cannot.
+    """
+
+    id: str
+    title: str
+    fields: tuple[Field, ...]
+    more: tuple[Field, ...] = ()
+    open: bool = False
+    goes: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """All of it.
+
+    Args:
+        adds: what can be added, with what it is called.
+        error: why there is none.
+    """
+
+    groups: tuple[FieldGroup, ...] = ()
+    adds: tuple[tuple[str, str], ...] = ()
+    error: str = ""
+
+    def fields(self) -> dict[str, Field]:
+        """Every field by its name."""
+        return {f.name: f for group in self.groups for f in (*group.fields, *group.more)}
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A design after its knobs were turned.
+
+    Args:
+        text: with what could be turned.
+        errors: sentence by the name of the field that was refused.
+        told: what was turned, in words: "Bricks: ease 6 cm → 8 cm".
+    """
+
+    text: str
+    errors: tuple[tuple[str, str], ...]
+    told: str
+
+
+@lru_cache(maxsize=64)
+def panel(text: str, terms: Dialect) -> Panel:
+    """The panel of a design."""
+    try:
+        groups = knobs(text, terms)
+        adds = tuple((_part_name(one.what, one.at), one.label) for one in parts(text))
+    except InputError as error:
+        return Panel(error=str(error))
+    quick = tuple(_quick(groups))
+    moved = {knob.path for _, knob in quick}
+    first = FieldGroup(
+        "knobs-most-used",
+        "Most used",
+        tuple(_field(knob, f"{title}: {knob.label}") for title, knob in quick),
+        open=True,
+    )
+    return Panel((first, *(_group(group, moved) for group in groups)), adds)
+
+
+def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:
+    """What is turned most, with the title of its group."""
+    found = [
+        (place, _short(group.title), knob)
+        for group in groups
+        for knob in group.knobs
+        for place, way in enumerate(QUICK)
+        if _is_at(knob.path, way)
+    ]
+    order = sorted(found, key=lambda one: one[0] if one[0] in (0, 3) else 1)
+    order.sort(key=lambda one: 2 if one[0] == 3 else 0 if one[0] == 0 else 1)
+    yield from ((title, knob) for _, title, knob in order[:MOST_QUICK])
+
+
+def _is_at(path: tuple[str | int, ...], way: tuple[str, ...]) -> bool:
+    return len(path) == len(way) and all(w in ("*", p) for p, w in zip(path, way, strict=True))
+
+
+def _short(title: str) -> str:
+    """ "Bricks" of "Section: bricks"."""
+    name = title.rpartition(": ")[2]
+    return name[:1].upper() + name[1:]
+
+
+def _group(group: Group, moved: set[tuple[str | int, ...]]) -> FieldGroup:
+    kept = [knob for knob in group.knobs if knob.path not in moved]
+    needed = [knob for knob in kept if knob.written or not knob.default]
+    more = [knob for knob in kept if knob not in needed]
+    return FieldGroup(
+        f"knobs-{slug(knob_name(group.path)) if group.path else 'about'}",
+        group.title,
+        tuple(_field(knob) for knob in needed),
+        tuple(_field(knob) for knob in more),
+        goes=knob_name(group.path) if group.may_go else "",
+    )
+
+
+def _field(knob: Knob, label: str = "") -> Field:
+    name = knob_name(knob.path)
+    label = label or knob.label
+    return Field(
+        name=name,
+        id=f"knob-{slug(name)}",
+        label=label[:1].upper() + label[1:],
+        kind=knob.kind,
+        typed=knob.value if knob.written else "",
+        as_is=knob.value if knob.written else "",
+        choices=tuple(knob.choices),
+        hint=knob.hint,
+        default=in_words(knob.default),
+        unit=knob.unit,
+        written=knob.written,
+    )
+
+
+def _part_name(what: str, at: Steps) -> str:
+    return knob_name((what, *at))
+
+
+def turned(text: str, changes: Changes, units: Units, terms: Dialect) -> Turned:
+    """The design with knobs turned; what is the same as it was is left alone.
+
+    A change whose name begins with `ADDS` or `TAKES` adds a table or takes one away.
+    """
+    before = panel(text, terms).fields()
+    errors: list[tuple[str, str]] = []
+    told: list[str] = []
+    for name, written in changes:
+        try:
+            changed = _changed(text, name, written.strip(), units, before.get(name))
+        except InputError as error:
+            errors.append((name, in_words(error.faults[0].message)))
+            continue
+        if changed != text:
+            told.append(_told(before.get(name), name, written.strip()))
+        text = changed
+    return Turned(text, tuple(errors), "; ".join(told))
+
+
+def _changed(text: str, name: str, written: str, units: Units, field: Field | None) -> str:
+    if name.startswith(ADDS):
+        what, *at = path_named(name.removeprefix(ADDS))
+        return add(text, str(what), tuple(at), units)
+    if name.startswith(TAKES):
+        return take_away(text, path_named(name.removeprefix(TAKES)))
+    if field is not None and written == field.as_is:
+        return text
+    return turn(text, path_named(name), written, units)
+
+
+def _told(field: Field | None, name: str, written: str) -> str:
+    """What was turned, in words."""
+    if name.startswith((ADDS, TAKES)):
+        way, _, key = name.partition(":")
+        what = " ".join(
+            str(step + 1 if isinstance(step, int) else step) for step in path_named(key)
+        )
+        return f"{'added' if way == 'add' else 'taken away'}: {what}"
+    if field is None:
+        return f"{name.rpartition('/')[2].replace('_', ' ')}: {written}"
+    names = dict(field.choices)
+    was = names.get(field.as_is, field.as_is) or field.default or "nothing"
+    now = names.get(written, written) or field.default or "nothing"
+    return f"{field.label}: {was} → {now}"
+
+
+def refused(found: Panel, typed: Mapping[str, str], errors: Mapping[str, str]) -> Panel:
+    """The panel with what was typed and why it was refused, beside each field."""
+
+    def told(field: Field) -> Field:
+        if field.name not in errors:
+            return field
+        return replace(field, typed=typed.get(field.name, field.typed), error=errors[field.name])
+
+    groups = tuple(
+        replace(
+            group,
+            fields=tuple(map(told, group.fields)),
+            more=tuple(map(told, group.more)),
+            open=group.open or any(f.name in errors for f in (*group.fields, *group.more)),
+        )
+        for group in found.groups
+    )
+    return replace(found, groups=groups)
+
+
+def differing(before: Panel, after: Panel) -> tuple[FieldGroup, ...] | None:
+    """Groups of which more than values has changed; None when they are not the same groups."""
+    if [group.id for group in before.groups] != [group.id for group in after.groups]:
+        return None
+    pairs = zip(before.groups, after.groups, strict=True)
+    return tuple(new for old, new in pairs if _bones(old) != _bones(new))
+
+
+def _bones(group: FieldGroup) -> tuple[object, ...]:
+    fields = sorted((*group.fields, *group.more), key=lambda field: field.name)
+    return (
+        group.title,
+        group.goes,
+        tuple((f.name, f.label, f.kind, f.choices, f.hint, f.default, f.unit) for f in fields),
+    )

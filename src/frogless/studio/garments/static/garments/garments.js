@@ -1,0 +1,57 @@
+// The page of a garment: what was open stays open, the row that was read stays where it was, undo by keyboard.
+
+let open = new Map();
+let read = null;
+
+function remember() {
+  open = new Map([...document.querySelectorAll("details[id]")].map((one) => [one.id, one.open]));
+  const row = [...document.querySelectorAll(".rows > li[id], h2[id], h3[id]")].find((one) => one.getBoundingClientRect().bottom > 60);
+  read = row && window.scrollY > 100 ? { id: row.id, top: row.getBoundingClientRect().top } : null;
+}
+
+function restore() {
+  for (const [id, was] of open) {
+    const one = document.getElementById(id);
+    if (one && was) one.open = true;
+  }
+  for (const button of document.querySelectorAll("form[data-sends-itself] button.needless, .knobs button.needless")) button.hidden = true;
+}
+
+function back() {
+  const row = read && document.getElementById(read.id);
+  if (row) window.scrollBy({ top: row.getBoundingClientRect().top - read.top, behavior: "instant" });
+  read = null;
+}
+
+document.addEventListener("htmx:beforeSwap", remember);
+document.addEventListener("htmx:oobAfterSwap", restore);
+document.addEventListener("htmx:afterSwap", (event) => {
+  restore();
+  if (event.detail.target?.id === "garment" || event.target.id === "garment") back();
+});
+
+// Every form knows which text of the design it changes.
+document.addEventListener("turned", (event) => {
+  for (const field of document.querySelectorAll('input[name="base"]')) field.value = event.detail.base;
+});
+
+// What is being typed is not lost when its group is set anew.
+let typed = null;
+document.addEventListener("htmx:oobBeforeSwap", (event) => {
+  const field = document.activeElement;
+  typed = field?.id && event.detail.target?.contains?.(field) && "value" in field ? { id: field.id, value: field.value, was: field.defaultValue } : null;
+});
+document.addEventListener("htmx:oobAfterSwap", () => {
+  const field = typed && document.getElementById(typed.id);
+  if (field && typed.was !== undefined && typed.value !== typed.was && field.matches("input, textarea") && !field.getAttribute("aria-invalid")) field.value = field.value === typed.was ? typed.value : field.value;
+  typed = null;
+});
+
+document.addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
+  if (event.target.closest?.("input:not([type=radio], [type=checkbox]), textarea")) return;
+  const button = document.getElementById(event.shiftKey ? "redo" : "undo");
+  if (button && !button.disabled) { event.preventDefault(); button.click(); }
+});
+
+restore();
