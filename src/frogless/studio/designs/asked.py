@@ -1,0 +1,56 @@
+"""What the pages of an own design ask of a request: the document, its base, where to go on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import wraps
+from typing import Concatenate, ParamSpec
+
+from django.http import Http404, HttpRequest, HttpResponse
+from django.utils.http import url_has_allowed_host_and_scheme
+
+from frogless.errors import InputError
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Document
+
+P = ParamSpec("P")
+LARGEST_KEY = 2**63 - 1
+
+
+def of_own(
+    view: Callable[Concatenate[HttpRequest, Document, P], HttpResponse],
+) -> Callable[..., HttpResponse]:
+    """A view of an own design by its key; 404 when there is none (any more)."""
+
+    @wraps(view)
+    def found(request: HttpRequest, pk: int, *args: P.args, **kwargs: P.kwargs) -> HttpResponse:
+        try:
+            document = shelf.found("design", min(pk, LARGEST_KEY))
+        except InputError:
+            raise Http404 from None
+        return view(request, document, *args, **kwargs)
+
+    return found
+
+
+def base_of(request: HttpRequest) -> int:
+    """The revision that a form was made from; 0, which no document has, when it does not say."""
+    given = request.POST.get("base", "")
+    return int(given) if given.isascii() and given.isdecimal() and len(given) < 10 else 0
+
+
+def text_of(request: HttpRequest) -> str:
+    """The text of a form as it is kept: lines end as everywhere, nothing that no text has."""
+    return plain(request.POST.get("text", ""))
+
+
+def plain(text: str) -> str:
+    """A text as it is kept."""
+    return text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", "")
+
+
+def onward(request: HttpRequest, otherwise: str) -> str:
+    """The page of this studio that a form asks to go on to."""
+    asked = request.POST.get("next", "")
+    ours = url_has_allowed_host_and_scheme(asked, allowed_hosts=None) and asked.startswith("/")
+    return asked if ours else otherwise
