@@ -33,7 +33,7 @@ def follow(document: Document[Design], path: Steps, value: Value | None) -> Foll
     """What else is to be set, and which keys are to go, when the knob at `path` gets this value."""
     table: Mapping[str, Any] = inside(document.data, path[:-1])
     match path[-1]:
-        case "kind" if path[-2:-1] == ("waist",):
+        case "kind" if value is not None and path[-2:-1] == ("waist",):
             return _waist(table, path, str(value))
         case "pattern" if path[-2:-1] == ("edging",):
             known = edgings.patterns().get(str(value))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -170,7 +171,7 @@ def _ended(document: Document[Design], text: str, path: Steps) -> str:
 def _cut(document: Document[Design], text: str, path: Steps) -> str:
     """The text without a table: by its lines where they stand together, else out of the document."""
     wanted = _without(tomllib.loads(text), path)
-    lines = text.splitlines(keepends=True)
+    lines = _lines(text)
     own = [n for steps, n in document.lines.items() if steps[: len(path)] == path]
     first = min(own) - 1
     last = _after(document, lines, own, first)
@@ -178,10 +179,15 @@ def _cut(document: Document[Design], text: str, path: Steps) -> str:
         first -= 1
     shorter = "".join((*lines[:first], *lines[last:]))
     if last == len(lines):
-        shorter = shorter.rstrip() + ("\r\n" if "\r\n" in text else "\n")
+        shorter = re.sub(r"(?<=\n)\r?\n\Z", "", shorter)
     if _loaded(shorter) == wanted:
         return shorter
     return edited(text, {}, [path])
+
+
+def _lines(text: str) -> list[str]:
+    """The lines as TOML counts them, each with its end."""
+    return [line for line in re.split(r"(?<=\n)", text) if line]
 
 
 def _is_top(lines: list[str], place: int) -> bool:
@@ -215,10 +221,11 @@ def _written(
     end = "\r\n" if "\r\n" in text else "\n"
     header = f"[[{name}]]" if listed else f"[{name}]"
     block = f"{header}\n{tomlkit.dumps(dict(table))}".replace("\n", end)
-    lines = text.splitlines(keepends=True)
+    lines = _lines(text)
     place = _place_for(document, lines, path, before)
     above, below = "".join(lines[:place]), "".join(lines[place:])
-    gap = "" if above.endswith(end * 2) else end if above.endswith(end) else end * 2
+    gap = end if above.endswith(end) else end * 2
+    gap = "" if below and above.endswith(end * 2) else gap
     longer = above + gap + block + (end + below if below else "")
     if _loaded(longer) == wanted:
         return longer

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Mapping
+from dataclasses import replace
 
 from frogless.body.measurements import known_measurements
 from frogless.design import formulas
@@ -91,7 +92,7 @@ class _Reader:
         text = _in_figures(text) if may_be_number else self._with_unit(text)
         if own:
             others = {**design.lengths, str(self.knob.path[-1]): text}
-            checked = formulas.Scope(scope.lengths, scope.numbers, others)
+            checked = replace(scope, formulas=others, where=lambda _: self.place)
             formulas.evaluate(text, checked, self.place)
         else:
             formulas.length(text, scope, self.place)

@@ -6,7 +6,7 @@ for byte.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, MutableMapping, MutableSequence
+from collections.abc import Iterable, Mapping, MutableMapping, MutableSequence, Sequence
 from typing import Any
 
 import tomlkit
@@ -84,7 +84,8 @@ def _set(document: tomlkit.TOMLDocument, steps: Steps, value: Value) -> None:
         holder = _step(holder, steps[: place + 1])
     there = _there(holder, steps[-1])
     if isinstance(value, list) and isinstance(there, MutableSequence) and len(there) == len(value):
-        for at, item in enumerate(value):
+        items: Sequence[Written] = value
+        for at, item in enumerate(items):
             if not _same(there[at], item):
                 there[at] = item
         return
