@@ -14,13 +14,14 @@ from django.core.management import call_command
 from django.core.wsgi import get_wsgi_application
 from django.db import Error, connection
 from django.urls import get_resolver
-from waitress.server import BaseWSGIServer, create_server
+from waitress.server import BaseWSGIServer, MultiSocketServer, create_server
 
 from frogless.errors import InputError
 from frogless.studio.places import made, private
 
 HOST = "127.0.0.1"
 THREADS = 8
+MOST_PORT = 65535
 
 
 def run(port: int, *, browser: bool) -> str:
@@ -30,11 +31,13 @@ def run(port: int, *, browser: bool) -> str:
         InputError: the port is taken, or there is no place for the library.
     """
     application = prepared()
+    from frogless.studio.jobs.run import jobs
     from frogless.studio.work import pool
 
     server = _listening(application, port)
     pool.open_pool(os.cpu_count() or 1)
-    address = f"http://{HOST}:{server.effective_port}"
+    jobs()
+    address = f"http://{HOST}:{server.effective_port}"  # type: ignore[union-attr] # the stubs lack it
     print(f"Frogless studio: {address}{_link()}\nCtrl-C stops it.", flush=True)
     if browser:
         # A browser that runs in the terminal would keep the server from starting.
@@ -46,6 +49,7 @@ def run(port: int, *, browser: bool) -> str:
     except KeyboardInterrupt:
         pass
     finally:
+        jobs().end()
         pool.pool().end()
         server.close()
     return "\nFrogless studio: stopped.\n"
@@ -89,10 +93,12 @@ def _links_on_enter(address: str) -> None:
             print(f"{address}{_link()}", flush=True)
 
 
-def _listening(application: WSGIHandler, port: int) -> BaseWSGIServer:
+def _listening(application: WSGIHandler, port: int) -> BaseWSGIServer | MultiSocketServer:
     from frogless.studio.settings import LARGEST_LIBRARY
 
     logging.getLogger("waitress").setLevel(logging.ERROR)
+    if not 0 <= port <= MOST_PORT:
+        raise InputError(f"port {port} cannot be had (a port is a number from 0 to {MOST_PORT})")
     try:
         return create_server(
             application,
@@ -104,8 +110,8 @@ def _listening(application: WSGIHandler, port: int) -> BaseWSGIServer:
             max_request_body_size=4 * LARGEST_LIBRARY,
             channel_timeout=60,
         )
-    except (OSError, OverflowError) as error:
-        reason = getattr(error, "strerror", None) or "a port is a number from 0 to 65535"
+    except OSError as error:
+        reason = error.strerror or "unknown reason"
         raise InputError(
             f"port {port} cannot be had ({reason.lower()}); choose another, or leave --port out"
         ) from None

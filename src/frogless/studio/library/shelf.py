@@ -194,7 +194,7 @@ def own_name(text: str) -> str:
 def free_name(kind: str, name: str, but: Document | None = None) -> str:
     """The name, or where it is taken the name with the first number that is free."""
     name = " ".join(name.split())[: LONGEST_NAME - 6] or f"My {kind}"
-    others = documents(kind).exclude(pk=but.pk if but else None)
+    others = documents(kind).exclude(pk=but.pk) if but else documents(kind)
     taken = set(others.filter(name__startswith=name).values_list("name", flat=True))
     names = (name, *(f"{name} {number}" for number in range(2, len(taken) + 3)))
     return next(one for one in names if one not in taken)

@@ -70,7 +70,8 @@ class Worker:
         """The answer, or what was raised.
 
         Raises:
-            TooMuchWork: it took longer, or more memory than there is.
+            TooMuchWork: it took longer.
+            InputError: the process ended.
         """
         with self.lock:
             self.start()
@@ -81,7 +82,11 @@ class Worker:
                     done: tuple[bool, Any] = self.line.recv()
                     return done
             except (EOFError, OSError):
-                pass  # the process was ended from outside: as if it had taken too long
+                self.end()
+                raise InputError(
+                    "this could not be worked out: the process that did it came to its end; "
+                    "ask for fewer rounds or sections, or try again"
+                ) from None
             self.end()
             raise TooMuchWork(seconds)
 

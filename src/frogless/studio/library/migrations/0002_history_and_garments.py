@@ -1,11 +1,13 @@
 # What was saved before gets the first step of its history.
 
+from typing import Any
+
 import django.db.models.deletion
 import django.utils.timezone
 from django.db import migrations, models
 
 
-def first_steps(apps, schema_editor):
+def first_steps(apps: Any, schema_editor: Any) -> None:
     document = apps.get_model("library", "Document")
     step = apps.get_model("library", "Step")
     for one in document.objects.all():
