@@ -227,8 +227,26 @@ def _look_at_turns(
     places = context.ground.places
     if places is None or not each:
         return
-    for turn in range(1, min(times, (places - at) // each + 1)):
-        nodes_of(items, at + turn * each, context)
+    turns = range(1, min(times, (places - at) // each + 1))
+    begins = [at + turn * each for turn in turns]
+    if not any(map(_depends_on_place, items)):
+        # Turns over the same places are all as the first of them is.
+        unlike = {context.ground.made(begin, each): begin for begin in reversed(begins)}
+        begins = sorted(unlike.values())
+    for begin in begins:
+        nodes_of(items, begin, context)
+
+
+def _depends_on_place(item: Item) -> bool:
+    """Whether it matters where in its row an item stands, and not only on what."""
+    match item:
+        case Group(items, _):
+            return any(map(_depends_on_place, items))
+        case Placed(_, where, _) | Over(_, _, _, where, _):
+            return where in ("first", "last", "same")
+        case Unworked():
+            return True
+    return False
 
 
 def _to_the_end(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Any
 
 from lark.exceptions import UnexpectedInput
@@ -16,12 +17,15 @@ from frogless.read.vocabulary import Vocabulary
 
 #: Brackets within brackets, at most (own choice: a published row has three).
 DEEPEST = 12
+KEPT = 4096
+"""Lines that are remembered as they were read: an edit leaves most lines of a pattern alone."""
 #: What is meant as a row: it says so, or has what repeats along it.
 _ROW = re.compile(r"\s*(?:rows?|rnds?)\b|.*\*", re.IGNORECASE)
 
 AnySaid = Said | SaidAgain | SaidSame
 
 
+@lru_cache(maxsize=KEPT)
 def parse_row(text: str, vocabulary: Vocabulary) -> AnySaid:
     """What a line says.
 

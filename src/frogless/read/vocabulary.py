@@ -5,37 +5,59 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from types import MappingProxyType
+from typing import get_args
 
 from frogless.errors import InputError
 from frogless.read.hook_places import into_terminals, place_named
 from frogless.rows.nodes import Into, Node, Repeat, Work
-from frogless.stitches.load import words
+from frogless.stitches.load import dictionary, words
 from frogless.stitches.model import Dialect, Stitch
 
 CHAIN = "chain"
 SLIP_STITCH = "slip_stitch"
+KEPT = 32
+"""Sets of words whose terminals are remembered."""
 _END = r"(?![\w-])"
 #: A pattern that nothing matches: where a dictionary has no words of a kind.
 _NONE = "(?!x)x"
 
 
-@dataclass(frozen=True, slots=True)
-class Vocabulary:
-    """Words of one dialect.
+@dataclass(frozen=True, slots=True, eq=False)
+class Meanings:
+    """What the words of a dialect mean, of the stitches of one dictionary; alike only to itself.
 
     Args:
         keys: stitch keys by name and abbreviation, in lower case.
         skips: words for passing a stitch over.
-        terminals: the terminals that depend on the dialect, as lines of the grammar.
     """
 
     dialect: Dialect
     stitches: Mapping[str, Stitch]
     keys: Mapping[str, str]
     skips: tuple[str, ...]
-    terminals: str
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """Words of one dialect, and the terminals that they are found by.
+
+    Two are alike whose words mean the same: they read every line alike that both have terminals
+    for.
+
+    Args:
+        keys, skips: as in `Meanings`.
+        terminals: the terminals that depend on the dialect, as lines of the grammar.
+    """
+
+    dialect: Dialect
+    stitches: Mapping[str, Stitch] = field(compare=False)
+    keys: Mapping[str, str] = field(compare=False)
+    skips: tuple[str, ...] = field(compare=False)
+    terminals: str = field(compare=False)
+    meanings: Meanings
 
     def key(self, word: str) -> str:
         """The stitch that a word means; plural forms of ornaments and trims are read as well."""
@@ -85,21 +107,40 @@ def vocabulary(
     """The words of a dialect.
 
     Args:
-        text: what is to be read: no terminals are made for words that do not occur in it, which
-            reads the same and sooner.
+        text: what is to be read: no terminals are made for words that occur neither in it nor in
+            what was read before, which reads the same and sooner.
     """
+    own = stitches is dictionary()
+    meant = _of_dictionary(dialect) if own else _meanings(stitches, dialect)
+    there = frozenset(meant.keys) if text is None else _in_text(meant, text)
+    if own and text is not None:
+        # With the words of the texts before, the next text needs no other parser.
+        there |= _met.get(dialect, frozenset())
+        _met[dialect] = there
+    return Vocabulary(dialect, stitches, meant.keys, meant.skips, _terminals(there, meant), meant)
+
+
+#: The words that texts read before have needed, by dialect.
+_met: dict[Dialect, frozenset[str]] = {}
+
+
+@lru_cache(maxsize=len(get_args(Dialect)))
+def _of_dictionary(dialect: Dialect) -> Meanings:
+    """What the words of the program's own dictionary mean, which never changes."""
+    return _meanings(dictionary(), dialect)
+
+
+def _meanings(stitches: Mapping[str, Stitch], dialect: Dialect) -> Meanings:
     keys = {word: key for key, stitch in stitches.items() for word in _named(stitch, dialect)}
     keys |= _others(stitches, keys)
     skip = words(dialect)["skip"]
     skips = tuple(dict.fromkeys((normal(skip.name), normal(skip.abbreviation))))
-    told = MappingProxyType(keys)
-    there = told if text is None else _in_text(told, text)
-    return Vocabulary(dialect, stitches, told, skips, _terminals(there, stitches, skips))
+    return Meanings(dialect, stitches, MappingProxyType(keys), skips)
 
 
-def _in_text(keys: Mapping[str, str], text: str) -> Mapping[str, str]:
+def _in_text(meant: Meanings, text: str) -> frozenset[str]:
     plain = normal(text)
-    return {word: key for word, key in keys.items() if key == CHAIN or word in plain}
+    return frozenset(word for word, key in meant.keys.items() if key == CHAIN or word in plain)
 
 
 def _named(stitch: Stitch, dialect: Dialect) -> tuple[str, ...]:
@@ -127,9 +168,11 @@ def _others(stitches: Mapping[str, Stitch], known: Mapping[str, str]) -> Mapping
     return {word: key for word, key in told if times[word] == 1 and word not in {*terms, *known}}
 
 
-def _terminals(
-    keys: Mapping[str, str], stitches: Mapping[str, Stitch], skips: Iterable[str]
-) -> str:
+@lru_cache(maxsize=KEPT)
+def _terminals(there: frozenset[str], meant: Meanings) -> str:
+    stitches, skips = meant.stitches, meant.skips
+    keys = {word: key for word, key in meant.keys.items() if word in there}
+
     def those(*kinds: str) -> str:
         found = [w for w, key in keys.items() if key != CHAIN and stitches[key].kind in kinds]
         return _either(found) if found else _NONE

@@ -6,6 +6,8 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
+import numpy as np
+
 from frogless.errors import FroglessError
 from frogless.fabric.compare import same
 from frogless.fabric.expand import expand
@@ -91,8 +93,8 @@ def _held(subject: Subject, dialect: Dialect, row: RowFabric) -> Counter[str]:
     Of stitches that leave several places those places are counted.
     """
     words, held = Words(subject.stitches, dialect, phrases()), Counter[str]()
-    for i, key in enumerate(row.keys):
-        here = row.stitch == i
+    for i in np.unique(row.stitch).tolist():
+        key, here = row.keys[i], row.stitch == i
         if key == CHAIN:
             single = _single_chains(row)
             held["sp"] += int(row.counted[here].sum()) - int(row.row.start.counts) - single
