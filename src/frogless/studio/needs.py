@@ -59,8 +59,7 @@ class Needs:
     """What a design needs.
 
     Args:
-        title: what the design is called; "" when its text cannot be read.
-        kind: of garment; "" as well.
+        title, summary, kind: as the design says; "" when its text cannot be read.
         measurements: keys of what has to be measured.
         estimated: keys that the design uses as well and that a survey tells.
         worth: what may be left empty, and what it is good for; what the design uses comes first.
@@ -70,6 +69,7 @@ class Needs:
     """
 
     title: str = ""
+    summary: str = ""
     kind: str = ""
     measurements: tuple[str, ...] = ()
     estimated: tuple[str, ...] = ()
@@ -96,6 +96,7 @@ def needs(design_text: str) -> Needs:
     must = _must_be_measured(used)
     return Needs(
         title=design.title,
+        summary=design.summary,
         kind=design.garment.kind,
         measurements=must,
         estimated=tuple(key for key in used if key not in must),

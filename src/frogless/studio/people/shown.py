@@ -25,6 +25,8 @@ class Row:
 
     Args:
         number: of its tape in the picture of the whole body; 0 for none.
+        how: what its picture shows, in a few words.
+        numeric: whether it is a number without a unit.
     """
 
     field: Field
@@ -35,6 +37,8 @@ class Row:
     estimate: str = ""
     needed: str = ""
     number: int = 0
+    how: str = "How to measure"
+    numeric: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +112,8 @@ def form(values: Values, told: Checked, units: Units, designs: Iterable[str]) ->
         for title, keys in groups.items()
         if keys
     )
-    return Form((_row(NAME, values, told), _row(AGE, values, told)), parts)
+    age = replace(_row(AGE, values, told), numeric=True)
+    return Form((_row(NAME, values, told), age), parts)
 
 
 def _row(field: Field, values: Values, told: Checked) -> Row:

@@ -1,26 +1,206 @@
-"""The room's pages."""
+"""The first page, and the way from a garment that somebody likes to her own pattern."""
 
 from __future__ import annotations
 
-from django.http import HttpRequest, HttpResponse
+from typing import Any
+
+from django.db import transaction
+from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils.http import url_has_allowed_host_and_scheme
-from django.views.decorators.http import require_POST, require_safe
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
-from frogless.studio.library.preferences import ACCEPTED, prefer
+from frogless.errors import InputError
+from frogless.studio import refs
+from frogless.studio.examples import examples
+from frogless.studio.garments.create import make_garment
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Garment
+from frogless.studio.library.preferences import ACCEPTED, prefer, preferred
+from frogless.studio.needs import Needs, needs
+from frogless.studio.start import offered
+from frogless.studio.start.asked import Asked, asked, first_values, in_other_units
+from frogless.studio.start.page import pick, shown, swatch_pick
+from frogless.studio.start.written import Understood, body_lacks, swatch_lacks, understood
+from frogless.units import Units
+
+SHOWN_GARMENTS = 6
+LOOKED_AT = ("procession-skirt", "hayfield-pullover", "half-moon-shawl")
+"""Examples to look at first: of different making."""
 
 
 @require_safe
 def home(request: HttpRequest) -> HttpResponse:
-    """Everything in it."""
-    return render(request, "start/home.html")
+    """What was opened last, and the two ways to begin."""
+    garments = [_last(one) for one in Garment.objects.filter(removed=False)[:SHOWN_GARMENTS]]
+    known = examples("design")
+    looks = [{"key": key, "name": known[key].title} for key in LOOKED_AT if key in known]
+    context = {"garments": garments, "looks": looks, "first": f"example:{offered.FIRST}"}
+    return render(request, "start/home.html", context)
+
+
+def _last(garment: Garment) -> dict[str, Any]:
+    yarns = [_name("swatch", ref) for ref in garment.swatches]
+    return {
+        "garment": garment,
+        "design": _name("design", garment.design),
+        "body": _name("body", garment.body),
+        "yarns": ", ".join(yarns),
+    }
+
+
+def _name(kind: str, ref: str) -> str:
+    try:
+        return refs.resolve(kind, ref).name
+    except InputError:
+        return f"a {kind} that is gone"
 
 
 @require_safe
+def start(request: HttpRequest) -> HttpResponse:
+    """Everything that can be made, to choose from."""
+    terms = preferred().terms
+    own = [(one.ref, one.name, one.text) for one in shelf.documents("design")]
+    shipped = [(f"example:{key}", one.title, one.text) for key, one in examples("design").items()]
+    shipped.sort(key=lambda one: one[0] != f"example:{offered.FIRST}")
+    offers = [offered.offer(*one, terms) for one in (*own, *shipped)]
+    kind = request.GET.get("kind", "")
+    kept = [one for one in offers if not kind or one.kind == kind]
+    body = request.GET.get("body", "")
+    context = {
+        "offers": kept,
+        "all": len(offers),
+        "kinds": tuple(offered.kinds(offers)),
+        "kind": kind,
+        "body": body,
+        "whose": _name("body", body) if body else "",
+    }
+    return render(request, "start/choose.html", context)
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
 def start_with(request: HttpRequest, ref: str) -> HttpResponse:
-    """Measurements and a swatch for one design."""
-    return render(request, "start/home.html")
+    """One page from a design to a pattern: measurements, a swatch, done."""
+    found = _design(ref)
+    need, likes = needs(found.text), preferred()
+    if request.method != "POST":
+        page = asked(need, likes.terms, likes.units)
+        return _page(request, found, need, page, _begun(request, need, page), Understood())
+    units, page, values = _held(request, need)
+    do = request.POST.get("do", "make")
+    if do in ("cm", "in"):
+        prefer(units=do)
+        values = in_other_units(page, values, units, do)  # type: ignore[arg-type]
+        page = asked(need, likes.terms, preferred().units)
+        return _page(request, found, need, page, values, Understood())
+    told = _told(need, page, values, units)
+    if told.errors:
+        return _page(request, found, need, page, values, told, status=422)
+    return redirect("garments:room", _made(found, values, told).pk, "shape")
+
+
+@require_POST
+def said(request: HttpRequest, ref: str) -> HttpResponse:
+    """What there is to say beside the fields while they are filled in."""
+    need = needs(_design(ref).text)
+    units, page, values = _held(request, need)
+    told = understood(page, values, units)
+    filled = {name: one for name, one in told.errors.items() if values.get(name)}
+    rows = shown(
+        page, need, values, Understood("", "", filled, told.questions, told.estimates), units
+    ).rows
+    trigger = request.headers.get("HX-Trigger-Name", "")
+    heard = next((row for row in rows if row.field.name == trigger), None)
+    return render(request, "people/_said.html", {"form": {"rows": rows}, "heard": heard})
+
+
+def _design(ref: str) -> refs.Found:
+    try:
+        return refs.resolve("design", ref)
+    except InputError:
+        raise Http404 from None
+
+
+def _begun(request: HttpRequest, need: Needs, page: Asked) -> dict[str, str]:
+    """A page that nobody has filled in yet: with the person's own body and swatch, if they do."""
+    own = {kind: tuple(shelf.documents(kind).order_by("-changed")) for kind in ("body", "swatch")}
+    values = first_values(
+        page,
+        body_name="" if own["body"] else "Me",
+        swatch_name="" if own["swatch"] else "My swatch",
+    )
+    for kind, documents in own.items():
+        good = (one.ref for one in documents if not _lacks(kind, one.ref, need))
+        chosen = request.GET.get(kind) or next(good, "")
+        if any(chosen == one for _, group in refs.choices(kind) for one, _ in group):
+            values[kind] = chosen
+    return values
+
+
+def _held(request: HttpRequest, need: Needs) -> tuple[Units, Asked, dict[str, str]]:
+    """The units that the page was filled in with, its fields, and what they hold."""
+    units: Units = "in" if request.POST.get("units_were") == "in" else "cm"
+    page = asked(need, preferred().terms, units)
+    names = ("body", "swatch", "swatch-state", *(one.name for one in page.fields))
+    given = {name: request.POST.get(name, "").replace("\0", "") for name in names}
+    values = {name: text for name, text in given.items() if text.strip()}
+    # Whoever empties a name that has a usual one gets the usual one.
+    return units, page, {"body-name": "Somebody", "swatch-name": "My swatch", **values}
+
+
+def _told(need: Needs, page: Asked, values: dict[str, str], units: Units) -> Understood:
+    body, swatch = values.get("body", ""), values.get("swatch", "")
+    told = understood(page, values, units, body=not body, swatch=not swatch)
+    errors = dict(told.errors)
+    if need.error:
+        errors[""] = need.error
+    for kind, ref in (("body", body), ("swatch", swatch)):
+        if ref and (lacking := _lacks(kind, ref, need)):
+            errors[kind] = lacking
+    return Understood(told.body, told.swatch, errors, told.questions, told.estimates)
+
+
+def _lacks(kind: str, ref: str, need: Needs) -> str:
+    try:
+        text = refs.resolve(kind, ref).text
+    except InputError as error:
+        return str(error)
+    return body_lacks(need, text) if kind == "body" else swatch_lacks(need, text, preferred().terms)
+
+
+@transaction.atomic
+def _made(found: refs.Found, values: dict[str, str], told: Understood) -> Garment:
+    body = values.get("body") or shelf.create("body", told.body).ref
+    swatch = values.get("swatch") or shelf.create("swatch", told.swatch).ref
+    return make_garment("", found.ref, body, [swatch])
+
+
+def _page(
+    request: HttpRequest,
+    found: refs.Found,
+    need: Needs,
+    page: Asked,
+    values: dict[str, str],
+    told: Understood,
+    status: int = 200,
+) -> HttpResponse:
+    likes = preferred()
+    if not told.estimates:
+        fresh = understood(page, values, likes.units, swatch=False)
+        told = Understood("", "", told.errors, told.questions, fresh.estimates)
+    errors = told.errors
+    context = {
+        "design": found,
+        "need": need,
+        "page": shown(page, need, values, told, likes.units),
+        "units": likes.units,
+        "who": pick("body", values.get("body", ""), errors.get("body", "")),
+        "yarn": swatch_pick(values.get("swatch", ""), need, likes, errors.get("swatch", "")),
+        "faulty": status == 422,
+        "alerts": [errors[""]] if "" in errors else [],
+    }
+    return render(request, "start/start_with.html", context, status=status)
 
 
 @require_POST
