@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import repeat
+from operator import itemgetter
 
 from frogless.errors import InputError
 from frogless.rows.nodes import (
@@ -33,6 +35,7 @@ FROM_EDGE = -1
 #: More than any garment has in a row: beyond it the places of a row would fill the memory.
 MOST_STITCHES = 100_000
 NO_START = Start()
+_KIND = itemgetter(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +94,7 @@ class Ground:
 
     def made(self, at: int, taken: int) -> tuple[str, ...]:
         """The same, with the stitches that made them."""
-        return tuple(kind for kind, _ in (self.spots or ())[at : at + taken])
+        return tuple(map(_KIND, (self.spots or ())[at : at + taken]))
 
     def older(self, at: int) -> int:
         """How many of the first `at` places an earlier row than the one below made."""
@@ -153,7 +156,7 @@ def next_edge(edge: Edge, before: Row, way: Way, *, closed: bool) -> Edge:
 def after_row(edge: Edge, row: Row, made: Sequence[str]) -> Edge:
     """What a row made lies behind it, what it left for later still ahead."""
     later = sum(_later(row.body))
-    here = tuple((kind, row.number) for kind in made)
+    here = tuple(zip(made, repeat(row.number)))
     if edge.ahead is None:
         return Edge(edge.behind + here, (("st", FROM_EDGE),) * later)
     kept = edge.ahead[len(edge.ahead) - min(later, len(edge.ahead)) :]
@@ -287,19 +290,21 @@ def _is_ring(row: Row, stitches: Mapping[str, Stitch], *, closed: bool) -> bool:
     return one and closed and row.end.join != "none"
 
 
-def _left(body: Iterable[Node], stitches: Mapping[str, Stitch]) -> Iterator[str]:
+def _left(body: Iterable[Node], stitches: Mapping[str, Stitch]) -> list[str]:
     """Every place left, in the order made."""
+    left: list[str] = []
     for node in body:
         if isinstance(node, Work):
-            yield from (f"st={node.stitch}",) * (node.times * stitches[node.stitch].leaves)
+            left += (f"st={node.stitch}",) * (node.times * stitches[node.stitch].leaves)
         elif isinstance(node, Together):
-            yield from (f"st={node.stitch}",) * stitches[node.stitch].leaves
+            left += (f"st={node.stitch}",) * stitches[node.stitch].leaves
         elif isinstance(node, Chain) and node.times:
-            yield from ("st",) * node.times if node.each else (f"sp{node.times}",)
+            left += ("st",) * node.times if node.each else (f"sp{node.times}",)
         elif isinstance(node, Into):
-            yield from _left(node.body, stitches)
+            left += _left(node.body, stitches)
         elif isinstance(node, Repeat):
-            yield from tuple(_left(node.body, stitches)) * node.times
+            left += _left(node.body, stitches) * node.times
+    return left
 
 
 def _later(body: Iterable[Node]) -> Iterator[int]:

@@ -76,10 +76,7 @@ class Context:
 
 def _first_of_each(kinds: tuple[str, ...], at: int) -> dict[str, int]:
     """For each kind of place the number of the first of them: what holds for it holds for all."""
-    firsts: dict[str, int] = {}
-    for place, kind in enumerate(kinds, start=at + 1):
-        firsts.setdefault(kind, place)
-    return firsts
+    return {kind: at + 1 + kinds.index(kind) for kind in dict.fromkeys(kinds)}
 
 
 def nodes_of(items: tuple[Item, ...], at: int, context: Context) -> tuple[tuple[Node, ...], int]:

@@ -99,9 +99,8 @@ class Heard:
             return first_edge(self.begun, way)
         return next_edge(self.edge, self.row, way, closed=self.closed)
 
-    def after(self, row: Row, met: Edge, vocabulary: Vocabulary) -> Heard:
-        """The same, after one more row."""
-        made = places_made(row, vocabulary.stitches, closed=self.closed)
+    def after(self, row: Row, met: Edge, made: tuple[str, ...]) -> Heard:
+        """The same, after one more row that made such places."""
         edge = after_row(met, row, made)
         return replace(
             self,
@@ -119,7 +118,8 @@ class Heard:
                 case (Chain(times, True),) if times > chains:
                     body = (Chain(times - chains, each=True),)
                     shorter = replace(row, body=body, count=row.count - chains)
-                    return replace(self, done=()).after(shorter, NO_PLACES, vocabulary)
+                    made = places_made(shorter, vocabulary.stitches, closed=False)
+                    return replace(self, done=()).after(shorter, NO_PLACES, made)
         raise InputError("only the first row into a foundation chain begins from the hook")
 
 
@@ -161,9 +161,9 @@ def _once(said: Said, number: int, heard: Heard, vocabulary: Vocabulary) -> Hear
     if said.items and isinstance(said.items[0], FromHook):
         heard = heard.shortened(_own_chains(said.items[0], vocabulary), vocabulary)
     _check_colour(said, heard)
-    row, met = _row(once, number, heard, vocabulary)
+    row, met, made = _row(once, number, heard, vocabulary)
     return replace(
-        heard.after(row, met, vocabulary),
+        heard.after(row, met, made),
         once={**heard.once, number: once},
         chains={**heard.chains, **_told_of_chains(row.start, said)},
         colour=said.colour or heard.colour,
@@ -198,10 +198,11 @@ def _again(said: SaidAgain, number: int, heard: Heard, vocabulary: Vocabulary) -
     side = _side(said.label, number, heard)
     if side != once.side:
         raise InputError(f"row {number} cannot be worked as row {source}: it is on the other side")
-    row, met = _row(once, number, replace(heard, chains=once.chains, hook=once.hook), vocabulary)
+    before = replace(heard, chains=once.chains, hook=once.hook)
+    row, met, made = _row(once, number, before, vocabulary)
     if number == said.label.last and said.stated is not None:
         row = replace(row, count=said.stated)
-    return replace(heard.after(row, met, vocabulary), once={**heard.once, number: once})
+    return replace(heard.after(row, met, made), once={**heard.once, number: once})
 
 
 def _own_chains(said: FromHook, vocabulary: Vocabulary) -> int:
@@ -243,7 +244,10 @@ def skipped_count(said: FromHook, vocabulary: Vocabulary) -> bool:
     )
 
 
-def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple[Row, Edge]:
+def _row(
+    once: Once, number: int, heard: Heard, vocabulary: Vocabulary
+) -> tuple[Row, Edge, tuple[str, ...]]:
+    """The row, what it met, and the places that it made."""
     said = once.said
     start, items = _start(said.items, number, heard, vocabulary, _begun(said, heard))
     _check_handling(said, heard)
@@ -267,8 +271,8 @@ def _row(once: Once, number: int, heard: Heard, vocabulary: Vocabulary) -> tuple
         backwards=way.backwards,
         hook=heard.hook if said.hook is None else said.hook,
     )
-    worked = len(places_made(row, vocabulary.stitches, closed=heard.closed))
-    return replace(row, count=worked if said.stated is None else said.stated), met
+    made = places_made(row, vocabulary.stitches, closed=heard.closed)
+    return replace(row, count=len(made) if said.stated is None else said.stated), met, made
 
 
 def _ground(met: Edge, heard: Heard) -> Ground:

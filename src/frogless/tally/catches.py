@@ -8,8 +8,9 @@ So the *work* of a stitch is catches · width, in mm, and yarn is in proportion 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -18,6 +19,7 @@ from frogless.fabric.model import Fabric, Ints, RowFabric
 from frogless.plan.model import Plan
 from frogless.rows.colours import colours_of
 from frogless.rows.nodes import Seam
+from frogless.stitches.load import dictionary
 from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, gauge, has_gauge
 
@@ -61,9 +63,9 @@ def _catches_of_each(row: RowFabric, stitches: Mapping[str, Stitch]) -> Ints:
 
     Of stitches closed together each but one leaves its last catch to the others.
     """
-    catches = _by_key(row, lambda key: catches_of(key, stitches))
-    alone = _by_key(row, lambda key: max(1, _stands_on(key, stitches)))
-    others = np.maximum(row.taken - alone, 0)
+    values = _values(row, stitches)
+    catches = values.catches[row.stitch]
+    others = np.maximum(row.taken - values.stands_on[row.stitch], 0)
     each: Ints = catches + others * np.maximum(catches - 1, 0)
     return each
 
@@ -81,8 +83,7 @@ def catches_of(key: str, stitches: Mapping[str, Stitch]) -> int:
 
 def stitches_worked(row: RowFabric, stitches: Mapping[str, Stitch]) -> int:
     """Stitches of a row as a maker counts work: chains, slip stitches and beads left out."""
-    catches = _by_key(row, lambda key: catches_of(key, stitches))
-    return int(np.sum(catches > 1))
+    return int(np.count_nonzero(_values(row, stitches).catches[row.stitch] > 1))
 
 
 def main_gauge(plan: Plan, swatch: Swatch) -> Gauge:
@@ -168,8 +169,30 @@ def _stands_on(key: str, stitches: Mapping[str, Stitch]) -> int:
     return stitches[key].stands_on if key in stitches else 0
 
 
-def _by_key(row: RowFabric, value: Callable[[str], int]) -> Ints:
-    """The value of each stitch of the row by its key: (n,) int32."""
-    used, of = np.unique(row.stitch, return_inverse=True)
-    values: Ints = np.array([value(row.keys[i]) for i in used.tolist()], dtype=np.int32)[of]
-    return values
+@dataclass(frozen=True, slots=True)
+class _Values:
+    """What each key of a fabric's stitches is worth.
+
+    Args:
+        catches: (k,) int32.
+        stands_on: (k,) int32, places that it takes by itself, at least 1.
+    """
+
+    catches: Ints
+    stands_on: Ints
+
+
+def _values(row: RowFabric, stitches: Mapping[str, Stitch]) -> _Values:
+    return _of_dictionary(row.keys) if stitches is dictionary() else _found(row.keys, stitches)
+
+
+@lru_cache(maxsize=4)
+def _of_dictionary(keys: tuple[str, ...]) -> _Values:
+    """Of the program's own dictionary, which never changes."""
+    return _found(keys, dictionary())
+
+
+def _found(keys: tuple[str, ...], stitches: Mapping[str, Stitch]) -> _Values:
+    catches = np.array([catches_of(key, stitches) for key in keys], np.int32)
+    alone = np.array([max(1, _stands_on(key, stitches)) for key in keys], np.int32)
+    return _Values(catches, alone)

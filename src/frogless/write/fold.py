@@ -94,8 +94,8 @@ def _goes_on(run: Sequence[Told], told: Told) -> bool:
 def _period(told: Sequence[Told], at: int) -> int:
     """How many of the rows before come again from here on, often enough to be told so; 0: none."""
     for period in range(2, min(MOST_IN_TURN, at) + 1):
-        block = told[at - period : at]
-        if _can_come_again(block) and 1 + _times(told, at, period) >= LEAST_REPEATED:
+        often = 1 + _times(told, at, period) >= LEAST_REPEATED
+        if often and _can_come_again(told[at - period : at]):
             return period
     return 0
 

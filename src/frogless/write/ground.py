@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, groupby
 
@@ -182,6 +182,8 @@ def _unnumbered(first: Ground, piece: Piece) -> tuple[Noun, ...]:
 
 
 def _ground(ahead: Sequence[Sequence[int]], made: Sequence[tuple[Noun, ...]], below: int) -> Ground:
+    if all(row == below for row, _ in ahead):
+        return Ground(tuple([made[below][place] for _, place in ahead]))
     return Ground(
         tuple(made[row][place] for row, place in ahead),
         older=frozenset(at for at, (row, _) in enumerate(ahead) if row != below),
@@ -198,16 +200,18 @@ def _stands_in(row: Row) -> tuple[Noun, ...]:
     return ("st",) if row.start.counts and row.start.chains else ()
 
 
-def _made(body: Iterable[Node], stitches: Mapping[str, Stitch], chain: Noun) -> Iterator[Noun]:
+def _made(body: Iterable[Node], stitches: Mapping[str, Stitch], chain: Noun) -> list[Noun]:
+    made: list[Noun] = []
     for node in body:
         match node:
             case Work(stitch, times):
-                yield from ("st",) * (times * stitches[stitch].leaves)
+                made += ("st",) * (times * stitches[stitch].leaves)
             case Together(stitch, _):
-                yield from ("st",) * stitches[stitch].leaves
+                made += ("st",) * stitches[stitch].leaves
             case Chain(times, each) if times:
-                yield from (chain,) * times if each else (f"sp{times}",)
+                made += (chain,) * times if each else (f"sp{times}",)
             case Into(inner):
-                yield from _made(inner, stitches, chain)
+                made += _made(inner, stitches, chain)
             case Repeat(inner, times):
-                yield from tuple(_made(inner, stitches, chain)) * times
+                made += _made(inner, stitches, chain) * times
+    return made
