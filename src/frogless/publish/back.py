@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from frogless import __version__
 from frogless.draw.describe import describe_profile
-from frogless.plan.model import BandPlan, CordPlan, ElasticPlan
 from frogless.proof.model import Finding
 from frogless.publish import colours
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
@@ -15,13 +14,10 @@ from frogless.publish.front import depth_of, place
 from frogless.publish.instructions import stretched
 from frogless.publish.messages import MESSAGES, say, spelled
 from frogless.publish.reasons_landmarks import landmark_reasons
-from frogless.publish.reasons_told import (
-    edging_because,
-    told_because,
-    why_section,
-    why_strand,
-    why_yarn,
-)
+from frogless.publish.reasons_names import yarns
+from frogless.publish.reasons_told import why_section
+from frogless.publish.reasons_trims import trim_reasons
+from frogless.publish.reasons_yarn import yarn_reason
 from frogless.publish.trims import gap, gap_is_told_early
 from frogless.units import show_length
 
@@ -74,7 +70,7 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
             (say(drafted, "why_section", name=section.name), why_section(drafted, section))
             for section in drafted.plan.main.sections
         ),
-        *_why_trims(drafted),
+        *((reason.title, reason.sentence) for reason in trim_reasons(drafted, drafted.plan.main)),
         *why_yarns(drafted),
     )
     alt = describe_profile(drafted.plan, drafted.units)
@@ -86,25 +82,11 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
     )
 
 
-def _why_trims(drafted: Drafted) -> Iterator[tuple[str, str]]:
-    plan = drafted.plan
-    if plan.main.edging is not None:
-        yield say(drafted, "why_edging"), told_because(drafted, edging_because(plan.main.edging))
-    names = {ElasticPlan: "why_elastic", CordPlan: "why_cord", BandPlan: "why_band"}
-    if plan.main.waist is not None:
-        yield (
-            say(drafted, names[type(plan.main.waist)]),
-            told_because(drafted, plan.main.waist.because),
-        )
-    for strand in plan.main.strands:
-        yield strand.name, why_strand(drafted, strand)
-
-
 def why_yarns(drafted: Drafted) -> Iterator[tuple[str, str]]:
     """The yarn of each colour with its because."""
-    for need in drafted.tally.yarn:
-        key = "why_yarn_of" if need.colour else "why_yarn"
-        yield say(drafted, key, letter=need.colour), why_yarn(drafted, need)
+    for key, need in yarns(drafted):
+        reason = yarn_reason(drafted, key, need)
+        yield reason.title, reason.sentence
 
 
 def checked(drafted: Drafted) -> tuple[Block, ...]:

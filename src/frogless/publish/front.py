@@ -9,6 +9,7 @@ from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Lan
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
+from frogless.publish.landmark_cells import body_cell, ease_cell
 from frogless.publish.messages import say
 from frogless.publish.reasons_model import Asked, slugs
 from frogless.publish.reasons_names import piece_keys, sections
@@ -16,7 +17,7 @@ from frogless.publish.remarks import notes_at
 from frogless.rows.nodes import Together
 from frogless.rows.walk import nodes
 from frogless.tally.pace import FAST, SLOW
-from frogless.units import as_shown, show_length, show_signed
+from frogless.units import show_length
 
 #: A waist that is drawn in by more than this is called ungathered where its own girth is told, mm.
 GATHERED = 25.0
@@ -87,18 +88,10 @@ def openings(drafted: Drafted) -> tuple[tuple[str, GoingOn], ...]:
 def _landmark_row(drafted: Drafted, fit: LandmarkFit) -> tuple[str, ...]:
     units = drafted.units
     mark = next(m for m in drafted.plan.main.landmarks if m.key == fit.at)
-    body = say(drafted, "none") if fit.body is None else show_length(fit.body, units)
-    if fit.estimated:
-        body = say(drafted, "estimated_mark", value=body)
-    ease = say(drafted, "none")
-    if fit.body is not None:
-        # The columns subtract as they are shown.
-        ease = show_signed(as_shown(fit.garment, units) - as_shown(fit.body, units), units)
-    if fit.verdict != "ok":
-        ease = say(drafted, f"verdict_{fit.verdict}", value=ease)
     return (
-        place(drafted, fit.at), body, show_length(fit.garment, units), ease, str(mark.count),
-        str(mark.rounds), show_length(depth_of(drafted, mark), units),
+        place(drafted, fit.at), body_cell(drafted, fit), show_length(fit.garment, units),
+        ease_cell(drafted, fit), str(mark.count), str(mark.rounds),
+        show_length(depth_of(drafted, mark), units),
     )  # fmt: skip
 
 
@@ -151,9 +144,15 @@ def edgings(drafted: Drafted) -> Iterator[Asked]:
             yield Asked(told, f"edging.{pieces[piece.name]}")
 
 
+def hours(drafted: Drafted) -> tuple[int, int]:
+    """Whole hours of work at a fast and at a slow pace, one at least."""
+    fast, slow = drafted.tally.time_low, drafted.tally.time_high
+    return max(round(fast / 3600), 1), max(round(slow / 3600), 1)
+
+
 def time(drafted: Drafted) -> str:
     """How long it takes."""
-    low, high = (max(round(t / 3600), 1) for t in (drafted.tally.time_low, drafted.tally.time_high))
+    low, high = hours(drafted)
     return say(
         drafted, "glance_time", low=low, high=high, fast=f"{FAST:g}", slow=f"{SLOW:g}",
         stitch=drafted.name("single_crochet"),

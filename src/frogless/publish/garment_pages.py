@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.because import Because, Step
 from frogless.fit.model import LandmarkFit
-from frogless.plan.model import Landmark, Measure, PiecePlan
+from frogless.plan.model import Landmark, PiecePlan
 from frogless.publish import colours
 from frogless.publish.authored import authored
 from frogless.publish.back import why_yarns
@@ -14,13 +13,18 @@ from frogless.publish.blocks import Block, Bullets, Heading, Paragraph, Table, T
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import edgings, estimated, markers, time
 from frogless.publish.garment import joined, measures_table
+from frogless.publish.landmark_cells import body_cell, ease_cell
 from frogless.publish.messages import say
+from frogless.publish.reasons_landmarks import landmark_reasons
 from frogless.publish.reasons_model import Asked
-from frogless.publish.reasons_told import edging_because, told_because, why_section, why_strand
+from frogless.publish.reasons_names import titled
+from frogless.publish.reasons_pieces import join_entries, measure_reason, measures
+from frogless.publish.reasons_told import why_section
+from frogless.publish.reasons_trims import trim_reasons
 from frogless.publish.remarks import notes_at
 from frogless.rows.nodes import Start
 from frogless.rows.walk import stitch_keys
-from frogless.units import as_shown, show_length, show_signed
+from frogless.units import show_length
 
 
 def glance(drafted: Drafted) -> tuple[Block, ...]:
@@ -44,19 +48,9 @@ def landmarks_table(drafted: Drafted) -> Iterator[Table]:
 
 
 def _landmark_row(drafted: Drafted, fit: LandmarkFit, mark: Landmark) -> tuple[str, ...]:
-    units, none = drafted.units, say(drafted, "none")
-    body, ease = none, none
-    if fit.body is not None:
-        body = show_length(fit.body, units)
-        # The columns subtract as they are shown.
-        ease = show_signed(as_shown(fit.garment, units) - as_shown(fit.body, units), units)
-    if fit.estimated:
-        body = say(drafted, "estimated_mark", value=body)
-    if fit.verdict != "ok":
-        ease = say(drafted, f"verdict_{fit.verdict}", value=ease)
     return (
-        drafted.phrases.measurement(fit.at), fit.piece, body, show_length(fit.garment, units), ease,
-        str(mark.count),
+        drafted.phrases.measurement(fit.at), fit.piece, body_cell(drafted, fit),
+        show_length(fit.garment, drafted.units), ease_cell(drafted, fit), str(mark.count),
     )  # fmt: skip
 
 
@@ -111,9 +105,9 @@ def finishing(drafted: Drafted) -> tuple[Block, ...]:
 
 def why(drafted: Drafted) -> tuple[Block, ...]:
     """Every planned number of every piece with its because, then joins and yarn."""
-    plan = drafted.plan
-    items = [item for piece in plan.pieces for item in _why_piece(drafted, piece)]
-    items += [(join.name, joined(drafted, join)) for join in plan.joins]
+    items = [item for piece in drafted.plan.pieces for item in _why_piece(drafted, piece)]
+    reasons = (tell() for _, tell in join_entries(drafted))
+    items += [(reason.title, reason.sentence) for reason in reasons]
     items += why_yarns(drafted)
     return (
         Heading(say(drafted, "why")),
@@ -123,35 +117,25 @@ def why(drafted: Drafted) -> tuple[Block, ...]:
 
 
 def _why_piece(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
-    for name, text in _numbers(drafted, piece):
-        if text:
-            told = name if name.startswith(piece.name) else f"{piece.name}, {name}"
-            yield told, text
+    for title, sentence in _numbers(drafted, piece):
+        if sentence:
+            yield title, sentence
 
 
 def _numbers(drafted: Drafted, piece: PiecePlan) -> Iterator[tuple[str, str]]:
-    for mark in piece.landmarks:
-        yield drafted.phrases.measurement(mark.key), told_because(drafted, mark.because)
-    for measure in piece.measures:
+    for whose, reason in landmark_reasons(drafted):
+        if whose is piece:
+            yield reason.title, reason.sentence
+    for key, whose, measure in measures(drafted):
         # What an edge measures follows from the others, and the table tells it.
-        if measure.kind != "edge":
-            yield measure.name, told_because(drafted, _with_wanted(measure))
+        if whose is piece and measure.kind != "edge":
+            reason = measure_reason(drafted, key, piece, measure)
+            yield reason.title, reason.sentence
     told = {measure.because for measure in piece.measures}
     for section in piece.sections:
         # A straight section is as long as the piece for the same reason, which is not told twice.
         if section.chosen or (section.because.steps and section.because not in told):
-            yield say(drafted, "why_section", name=section.name), why_section(drafted, section)
-    if piece.edging is not None:
-        yield say(drafted, "why_edging"), told_because(drafted, edging_because(piece.edging))
-    if piece.waist is not None:
-        yield say(drafted, "why_waist"), told_because(drafted, piece.waist.because)
-    for strand in piece.strands:
-        yield strand.name, why_strand(drafted, strand)
-
-
-def _with_wanted(measure: Measure) -> Because:
-    """Its because, begun with what was wanted where it does not say."""
-    steps = measure.because.steps
-    if measure.wanted is None or any(step.what in ("wanted", "formula") for step in steps):
-        return measure.because
-    return Because((Step("wanted", measure.wanted), *steps))
+            name = say(drafted, "why_section", name=section.name)
+            yield titled(drafted, piece.name, name), why_section(drafted, section)
+    for reason in trim_reasons(drafted, piece):
+        yield titled(drafted, piece.name, reason.title), reason.sentence

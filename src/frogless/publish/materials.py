@@ -10,6 +10,8 @@ from frogless.publish.blocks import Block, Bullets, Heading, Paragraph
 from frogless.publish.colours import labelled
 from frogless.publish.drafted import Drafted, strands_of, waist_of
 from frogless.publish.messages import MESSAGES, say
+from frogless.publish.reasons_model import Asked
+from frogless.publish.reasons_names import notions, yarns
 from frogless.publish.remarks import notes_at
 from frogless.publish.shown import about, mass_about
 from frogless.stitches.hooks import sizes
@@ -26,30 +28,39 @@ PINS = 4
 
 def materials(drafted: Drafted) -> tuple[Block, ...]:
     """Yarn, hooks, notions."""
-    yarns = [text for need in drafted.tally.yarn for text in _yarn(drafted, need)]
-    others = [n for n in drafted.tally.notions if n.key != "hook"]
-    notions = [*(_notion(drafted, notion) for notion in others), *_at_hand(drafted)]
     return (
         Heading(say(drafted, "materials")),
-        Bullets((*yarns, *_hooks(drafted), *notions)),
+        Bullets(tuple(line.text for line in lines(drafted))),
         *notes_at(drafted, "materials"),
     )
 
 
-def _yarn(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
+def lines(drafted: Drafted) -> Iterator[Asked]:
+    """What the list of materials says, line by line, each with the key of its reason."""
+    for key, need in yarns(drafted):
+        yield from _yarn(drafted, key, need)
+    yield from _hooks(drafted)
+    for key, notion in notions(drafted):
+        if notion.key != "hook":
+            yield Asked(_notion(drafted, notion), key)
+    yield from _at_hand(drafted)
+
+
+def _yarn(drafted: Drafted, key: str, need: YarnNeed) -> Iterator[Asked]:
     units = drafted.units
     told = say(
-        drafted, "yarn", name=_labelled(drafted, need),
+        drafted, "yarn", name=labelled_yarn(drafted, need),
         length=about(need.length.value, units), low=about(need.length_low, units),
         high=about(need.length_high, units), mass=mass_about(need.mass.value, units),
     )  # fmt: skip
-    yield _with_balls(drafted, need, told)
-    yield say(drafted, "yarn_parts", parts=", ".join(_parts(drafted, need)))
+    yield Asked(_with_balls(drafted, need, told), key)
+    parts = (say(drafted, "yarn_part", name=n, mass=mass) for n, mass in parts_of(drafted, need))
+    yield Asked(say(drafted, "yarn_parts", parts=", ".join(parts)), f"{key}.parts")
     if need is next((n for n in reversed(drafted.tally.yarn) if not n.calibrated), None):
-        yield say(drafted, "yarn_uncalibrated")
+        yield Asked(say(drafted, "yarn_uncalibrated"), key)
 
 
-def _labelled(drafted: Drafted, need: YarnNeed) -> str:
+def labelled_yarn(drafted: Drafted, need: YarnNeed) -> str:
     """The yarn's name with what its label says, and the colour it is wanted in."""
     yarn = need.swatch.yarn
     category = yarn.category
@@ -73,8 +84,8 @@ def _with_balls(drafted: Drafted, need: YarnNeed, told: str) -> str:
     )  # fmt: skip
 
 
-def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
-    """What each part takes, named as its heading is; small ones together at the end."""
+def parts_of(drafted: Drafted, need: YarnNeed) -> Iterator[tuple[str, str]]:
+    """Name and mass of what each part takes, named as its heading is; small ones together at the end."""
     parts = _by_heading(drafted, need.by_part)
     total = sum(parts.values())
     small = [name for name, grams in parts.items() if grams < SMALL_SHARE * total]
@@ -82,7 +93,7 @@ def _parts(drafted: Drafted, need: YarnNeed) -> Iterator[str]:
     if small:
         told[listed(drafted, small)] = sum(parts[name] for name in small)
     for name, grams in told.items():
-        yield say(drafted, "yarn_part", name=name, mass=mass_about(grams, drafted.units))
+        yield name, mass_about(grams, drafted.units)
 
 
 def _by_heading(drafted: Drafted, by_part: Sequence[tuple[str, float]]) -> dict[str, float]:
@@ -108,7 +119,7 @@ def listed(drafted: Drafted, names: Sequence[str]) -> str:
     return say(drafted, "and", first=", ".join(first), last=last) if first else last
 
 
-def _hooks(drafted: Drafted) -> Iterator[str]:
+def _hooks(drafted: Drafted) -> Iterator[Asked]:
     """Each size with what it is for: a piece, or a section where a piece takes several."""
     uses: dict[float, list[str]] = {}
     for piece in drafted.plan.program.pieces:
@@ -123,7 +134,16 @@ def _hooks(drafted: Drafted) -> Iterator[str]:
             names = listed(drafted, list(dict.fromkeys(parts)))
             if drafted.of_pieces and len(uses) == 1:
                 names = say(drafted, "all_pieces")
-            yield say(drafted, "hook", size=hook_size(drafted, size), parts=names)
+            told = say(drafted, "hook", size=hook_size(drafted, size), parts=names)
+            yield Asked(told, _hook_key(drafted, size))
+
+
+def _hook_key(drafted: Drafted, size: float) -> str:
+    """The key of the hook of that size among the notions."""
+    begins = f"{show_fine(size, drafted.units)}: "
+    hooks = (key for key, notion in notions(drafted) if notion.key == "hook"
+             and notion.detail.startswith(begins))  # fmt: skip
+    return next(hooks, "")
 
 
 def hook_size(drafted: Drafted, size: float) -> str:
@@ -152,16 +172,20 @@ def _notion(drafted: Drafted, notion: Notion) -> str:
     )  # fmt: skip
 
 
-def _at_hand(drafted: Drafted) -> Iterator[str]:
+def _at_hand(drafted: Drafted) -> Iterator[Asked]:
     """Small things that the text asks for on the way."""
-    waist = waist_of(drafted)
-    if isinstance(waist, ElasticPlan | BandPlan):
-        yield say(drafted, "have_pins", pieces=PINS)
-    if isinstance(waist, CordPlan):
-        yield say(drafted, "have_bodkin")
+    if needs_pins(drafted):
+        yield Asked(say(drafted, "have_pins", pieces=PINS), "notion.pins")
+    if isinstance(waist_of(drafted), CordPlan):
+        yield Asked(say(drafted, "have_bodkin"))
     if strands_of(drafted):
-        yield say(drafted, "have_glue")
-    yield say(drafted, "have_scissors")
+        yield Asked(say(drafted, "have_glue"))
+    yield Asked(say(drafted, "have_scissors"))
+
+
+def needs_pins(drafted: Drafted) -> bool:
+    """Whether something is pinned to the waist quarter by quarter."""
+    return isinstance(waist_of(drafted), ElasticPlan | BandPlan)
 
 
 def gauge(drafted: Drafted) -> tuple[Block, ...]:

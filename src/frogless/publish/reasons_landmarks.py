@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import partial
 from math import isfinite
 
+from frogless.because import Because
 from frogless.plan.model import Landmark, PiecePlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import depth_of
@@ -28,6 +29,7 @@ def landmark_entries(drafted: Drafted) -> Iterator[Entry]:
     """At each landmark its count; then its girth, and in a skirt its round and its depth."""
     for key, piece, mark in landmarks(drafted):
         yield key, partial(count_at, drafted, key, piece, mark)
+        yield f"{key}.wanted", partial(_wanted, drafted, key, piece, mark)
         yield f"{key}.girth", partial(_girth, drafted, key, piece, mark)
         if not drafted.of_pieces:
             yield f"{key}.round", partial(_round, drafted, key, piece, mark)
@@ -87,6 +89,18 @@ def _allowed(drafted: Drafted, mark: Landmark) -> Iterator[str]:
         yield say(drafted, "reason_allowed", low=low, high=high)
     elif low or high:
         yield say(drafted, "reason_at_least" if low else "reason_at_most", limit=low or high)
+
+
+def _wanted(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Reason:
+    """From the body to the girth that is wanted there."""
+    shown = show_length(mark.wanted, drafted.units)
+    told = mark.because.steps
+    last = max((n for n, s in enumerate(told) if s.what in ("wanted", "formula")), default=-1)
+    steps = list(steps_of(drafted, Because(told[: last + 1])))
+    if not steps or steps[-1].value_text != shown:
+        steps.append(line(drafted, "wanted", shown))
+    name = titled(drafted, piece.name, landmark_name(drafted, mark))
+    return reasoned(f"{key}.wanted", say(drafted, "reason_wanted", name=name), steps)
 
 
 def _girth(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Reason:

@@ -8,6 +8,7 @@ from frogless.plan.model import Landmark, PiecePlan, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.publish.reasons_model import slugs
+from frogless.tally.model import Notion, YarnNeed
 
 
 def piece_keys(drafted: Drafted) -> Mapping[str, str]:
@@ -33,6 +34,20 @@ def sections(drafted: Drafted) -> Iterator[tuple[str, PiecePlan, SectionPlan]]:
     for piece in drafted.plan.pieces:
         for n, section in enumerate(piece.sections, start=1):
             yield f"section.{pieces[piece.name]}.{n}", piece, section
+
+
+def yarns(drafted: Drafted) -> Iterator[tuple[str, YarnNeed]]:
+    """Every yarn with its key: `yarn.a` by its colour's letter, else `yarn.1`."""
+    needs = drafted.tally.yarn
+    names = slugs((need.colour or str(n) for n, need in enumerate(needs, 1)), "colour")
+    for need, name in zip(needs, names, strict=True):
+        yield f"yarn.{name}", need
+
+
+def notions(drafted: Drafted) -> Iterator[tuple[str, Notion]]:
+    """Everything else to have ready, with its key."""
+    for n, notion in enumerate(drafted.tally.notions, start=1):
+        yield f"notion.{n}", notion
 
 
 def row_key(drafted: Drafted, piece: str, number: int) -> str:

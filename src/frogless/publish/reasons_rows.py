@@ -19,6 +19,7 @@ from frogless.publish.reasons_sections import rhythm_of
 from frogless.publish.reasons_steps import line, steps_of, until_count
 from frogless.rows.nodes import Piece, Row
 from frogless.units import Measured, as_shown, show_length
+from frogless.write.pattern import chains_for_first_row, write_rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,6 +217,7 @@ def _because_of(asked: _Asked, count: int) -> Because | None:
 def _notes(asked: _Asked) -> Iterator[str]:
     """What it measures, with its interval; how far that is from what was wanted; the rhythm."""
     drafted, measured = asked.drafted, asked.measured
+    yield from _written(asked)
     units = drafted.units
     if measured is not None:
         low, high = (show_length(end, units) for end in measured.interval())
@@ -230,6 +232,19 @@ def _notes(asked: _Asked) -> Iterator[str]:
         yield say(
             drafted, "reason_rhythm", rhythm=rhythm_of(drafted, plan, section, section.chosen)
         )  # fmt: skip
+
+
+def _written(asked: _Asked) -> Iterator[str]:
+    """How the pattern counts the row where that is not the number of its places."""
+    drafted, piece, row = asked.drafted, asked.piece, asked.row
+    if asked.below is None:
+        more = 0 if piece.closed or piece.bases else chains_for_first_row(piece)
+        if more:
+            yield say(drafted, "reason_row_turning", more=more, chains=row.count + more)
+    elif any(_repeated(asked)):
+        lines = write_rows(piece, drafted.stitches, drafted.dialect, drafted.language)
+        told = next(one.count for one in lines if one.first_row <= row.number <= one.last_row)
+        yield say(drafted, "reason_row_written", count=told)
 
 
 def _off(drafted: Drafted, girth: float, wanted: float) -> str:

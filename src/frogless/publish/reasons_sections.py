@@ -63,13 +63,13 @@ def rhythm_of(drafted: Drafted, piece: PiecePlan, section: SectionPlan, chosen: 
     return rhythm_sentence(chosen.rhythm, section.first_round - 1, drafted.language, closed=closed)
 
 
-def rounds_of(section: SectionPlan) -> int:
+def rows_in(section: SectionPlan) -> int:
     """How many rounds or rows a section has, its foundation not counted."""
     return section.last_round - max(section.first_round, 1) + 1
 
 
 def _rounds(drafted: Drafted, key: str, piece: PiecePlan, section: SectionPlan) -> Reason:
-    many = rounds_of(section)
+    many = rows_in(section)
     because = until_count(section.because, many, "rows")
     steps = list(steps_of(drafted, because)) if because else []
     if because is None:

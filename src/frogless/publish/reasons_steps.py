@@ -95,6 +95,8 @@ def _note(drafted: Drafted, step: Step) -> str:
         return say(drafted, "step_estimated")
     if not step.note or step.what in NOTED:
         return ""
+    if step.estimated and not step.note.startswith("estimated"):
+        return say(drafted, "step_estimated_note", note=step.note)
     return say(drafted, "step_note", note=step.note)
 
 
@@ -163,9 +165,11 @@ def _exact(drafted: Drafted, step: Step, before: Step | None) -> ReasonStep:
 
 
 def _landed(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:
+    value = shown(drafted, step)
+    if step.unit == "ratio":
+        return line(drafted, "landed_repeats", value)
     name = "landed_rows" if step.unit == "rows" else "landed"
-    key = f"{name}_on" if step.note else name
-    return line(drafted, key, shown(drafted, step), note=step.note)
+    return line(drafted, f"{name}_on" if step.note else name, value, note=step.note)
 
 
 def _off(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:

@@ -92,14 +92,23 @@ def why_strand(drafted: Drafted, strand: StrandPlan) -> str:
 
 def why_yarn(drafted: Drafted, need: YarnNeed) -> str:
     """Its because, naming the stitch that was weighed."""
+    return told_because(drafted, yarn_because(drafted, need))
+
+
+def yarn_because(drafted: Drafted, need: YarnNeed) -> Because:
+    """Its because with the stitch that was weighed."""
     stitch = drafted.short(need.swatch.stitch)
-    steps = tuple(
-        replace(step, note=say(drafted, "why_weighed", unit=step.note.split(",")[0], stitch=stitch))
-        if step.what == "one_stitch"
-        else step
-        for step in need.because.steps
+    return Because(
+        tuple(
+            replace(
+                step,
+                note=say(drafted, "why_weighed", unit=step.note.split(",")[0], stitch=stitch),
+            )
+            if step.what == "one_stitch"
+            else step
+            for step in need.because.steps
+        )
     )
-    return told_because(drafted, Because(steps))
 
 
 def told_because(drafted: Drafted, because: Because) -> str:

@@ -75,7 +75,7 @@ def test_estimated_measurement_is_marked_in_its_step() -> None:
     """Whoever was not measured there is told so."""
     drafted = shown(Example(body="dancer-4"))
     steps = [step for key in keys(drafted) for step in reason(drafted, key).steps]
-    marked = [step.text for step in steps if step.estimated]
+    marked = [f"{step.text} {step.value_text}" for step in steps if step.estimated]
     assert marked
     assert all("estimated" in text for text in marked)
 
