@@ -1,21 +1,125 @@
-"""The pages of this room."""
+"""Files that leave the library and files that come in."""
 
 from __future__ import annotations
 
-from django.http import HttpRequest, HttpResponse
-from django.shortcuts import render
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import reverse
+from django.utils import timezone
+from django.views.decorators.http import require_http_methods, require_safe
+
+import frogless
+from frogless.errors import InputError
+from frogless.studio.library.bundle import Bundle, pack
+from frogless.studio.library.exchange import Brought, bring_in, coming, kept
+from frogless.studio.library.file_names import stem
+from frogless.studio.library.pending import pending
+from frogless.studio.library.shelf import KINDS
+from frogless.studio.library.single import single
+from frogless.studio.library.unbundle import is_zip, unpack
+from frogless.studio.refs import Found, resolve
+
+LARGEST_UPLOAD = 20_000_000
+"""Bytes of a file that is brought in."""
+
+LARGEST_TEXT_FILE = 800_000
+"""Bytes of one document: no letter takes more than four."""
 
 
-def export_all(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "library/show_library.html")
-
-
-def import_files(request: HttpRequest) -> HttpResponse:
-    """To come."""
-    return render(request, "library/show_library.html")
-
-
+@require_safe
 def export(request: HttpRequest, ref: str) -> HttpResponse:
-    """To come."""
-    return render(request, "library/show_library.html")
+    """A document as its file: one's own, an example or a size."""
+    found = _found(request, ref)
+    response = HttpResponse(found.text, content_type="application/toml; charset=utf-8")
+    name = f"{stem(found.name, instead=found.kind)}.toml"
+    response["Content-Disposition"] = f'attachment; filename="{name}"'
+    return response
+
+
+def _found(request: HttpRequest, ref: str) -> Found:
+    kinds = [request.GET["kind"]] if request.GET.get("kind") in KINDS else list(KINDS)
+    for kind in kinds:
+        try:
+            return resolve(kind, ref)
+        except InputError:
+            continue
+    raise Http404
+
+
+@require_safe
+def export_all(request: HttpRequest) -> HttpResponse:
+    """The whole library as one zip."""
+    now = timezone.localtime()
+    try:
+        data = pack(kept(), frogless.__version__, now.isoformat(timespec="seconds"))
+    except InputError as error:
+        return render(request, "library/import.html", {"alerts": [str(error)]}, status=422)
+    response = HttpResponse(data, content_type="application/zip")
+    name = f"frogless-library-{now:%Y-%m-%d}.zip"
+    response["Content-Disposition"] = f'attachment; filename="{name}"'
+    return response
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+def import_files(request: HttpRequest) -> HttpResponse:
+    """A file is looked at, what would come in is shown, and then it comes in."""
+    if request.method != "POST":
+        return render(request, "library/import.html")
+    if token := request.POST.get("token", ""):
+        return _bring_in(request, token)
+    try:
+        name, data = _sent(request)
+        bundle = read(name, data)
+    except InputError as error:
+        context = {"error": str(error), "text": request.POST.get("text", "")}
+        return render(request, "library/import.html", context, status=422)
+    found = coming(bundle)
+    shown = {
+        "name": name,
+        "token": pending.put(name, data),
+        "coming": found,
+        "nothing": all(one.news == "same" and not one.versions for one in found),
+    }
+    return render(request, "library/coming.html", shown)
+
+
+def _bring_in(request: HttpRequest, token: str) -> HttpResponse:
+    waiting = pending.take(token)
+    if waiting is None:
+        context = {"error": "this file was let go of in the meantime; choose it again"}
+        return render(request, "library/import.html", context, status=422)
+    try:
+        brought = bring_in(read(*waiting))
+    except InputError as error:
+        return render(request, "library/import.html", {"error": str(error)}, status=422)
+    return redirect(f"{reverse('library:show')}?{_told(brought)}")
+
+
+def _told(brought: Brought) -> str:
+    return f"new={brought.new}&second={brought.second}&same={brought.same}"
+
+
+def read(name: str, data: bytes) -> Bundle:
+    """What a file holds, whatever kind of file it is.
+
+    Raises:
+        InputError: it is none that is known, or damaged.
+    """
+    return unpack(data) if is_zip(data) else single(data, name)
+
+
+def _sent(request: HttpRequest) -> tuple[str, bytes]:
+    file = request.FILES.get("file")
+    if file is None:
+        text = request.POST.get("text", "").strip()
+        if not text:
+            raise InputError("nothing was chosen and nothing pasted; choose a file")
+        return "pasted text", (text + "\n").encode()
+    data: bytes = file.read(LARGEST_UPLOAD + 1)
+    if len(data) > LARGEST_UPLOAD:
+        raise InputError(
+            f"this file has more than {LARGEST_UPLOAD // 1_000_000} MB; a library has some MB"
+        )
+    if not is_zip(data) and len(data) > LARGEST_TEXT_FILE:
+        raise InputError("this file is too long for a document, and it is no zip")
+    return file.name or "file", data

@@ -18,4 +18,9 @@ urlpatterns = [
     path("<int:pk>/delete-for-good/", views.delete_for_good, name="delete_for_good"),
     path("empty-bin/", views.empty_bin, name="empty_bin"),
     path("garments/<int:pk>/restore/", views.restore_garment, name="restore_garment"),
+    path(
+        "garments/<int:pk>/delete-for-good/",
+        views.delete_garment_for_good,
+        name="delete_garment_for_good",
+    ),
 ]
