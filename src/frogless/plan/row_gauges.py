@@ -30,7 +30,12 @@ def by_section(
 ) -> dict[str, Gauge]:
     """The gauge of every section that rows name: those known, and of others their first stitch's."""
     found = dict(known)
+    # Rows of the same stitches have the same gauges, and a piece has few kinds of rows.
+    gauges: dict[frozenset[str], list[Gauge]] = {}
     for row in rows:
-        for gauge in gauges_in(basis, row, own):
+        keys = stitch_keys(row.body)
+        if keys not in gauges:
+            gauges[keys] = gauges_in(basis, row, own)
+        for gauge in gauges[keys]:
             found.setdefault(row.section, gauge)
     return found

@@ -13,7 +13,8 @@ to follow a profile. Values may be girths or widths in mm, or stitches.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -35,6 +36,9 @@ from frogless.plan.rhythm.links import links
 from frogless.plan.rhythm.search import least_strays
 from frogless.plan.rhythm.simple import one_clause
 from frogless.plan.rhythm.wording import rhythms
+
+KEPT = 512
+"""Tasks whose answers are remembered: an edit of one section leaves the others what they were."""
 
 CLAUSES = 3
 """Clauses that a rhythm may have unless a design says otherwise: more are hard to keep in mind."""
@@ -78,6 +82,25 @@ class Task:
     pair: int = 1
 
     @property
+    def settled(self) -> Settled:
+        """The same in values that can be compared."""
+        return Settled(
+            (
+                *map(_settled, (self.wanted, self.floor, self.ceiling, self.allowed)),
+                self.before,
+                self.step,
+                self.shapings,
+                self.indifference,
+                self.clauses,
+                tuple(self.forbidden),
+                self.least_gap,
+                self.every,
+                self.pair,
+            ),
+            self,
+        )
+
+    @property
     def rounds(self) -> int:
         """R."""
         return int(np.asarray(self.wanted).shape[0]) - 1
@@ -116,6 +139,18 @@ class Task:
             most_gap=self.every or 10**6,
             pair=self.pair,
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """A task that is known by its values, its arrays among them: what answers are remembered by."""
+
+    values: tuple[object, ...]
+    task: Task = field(compare=False)
+
+
+def _settled(values: npt.ArrayLike | None) -> bytes | None:
+    return None if values is None else np.asarray(values, np.float64).tobytes()
 
 
 def on_right_side(rounds: int, first: int = 1) -> Bools:
@@ -168,6 +203,12 @@ def solve(task: Task) -> Solution | None:
     >>> round(found.stray, 1), [round(one.stray, 1) for one in runners(task)]
     (32.9, [32.9, 27.6, 22.2])
     """
+    return _solve(task.settled)
+
+
+@lru_cache(maxsize=KEPT)
+def _solve(settled: Settled) -> Solution | None:
+    task = settled.task
     if not 0 < task.shapings <= task.rounds:
         return None
     lattice = task.lattice()
@@ -186,12 +227,23 @@ def _is_bettered(task: Task, lattice: Lattice, off: Ints, limit: int) -> bool:
 
 def runners(task: Task) -> tuple[Solution, ...]:
     """The best rhythm of each number of clauses that strays less than all with fewer."""
-    search = search_of(task)
+    return _runners(task.settled)
+
+
+@lru_cache(maxsize=KEPT)
+def _runners(settled: Settled) -> tuple[Solution, ...]:
+    task, search = settled.task, search_of(settled.task)
     return () if search is None else tuple(_solution(task, search.way(c)) for c in search.steps())
 
 
 def bound(task: Task) -> float | None:
     """The least stray of any shaping rounds that keep the same, worded or not: a proven bound."""
+    return _bound(task.settled)
+
+
+@lru_cache(maxsize=KEPT)
+def _bound(settled: Settled) -> float | None:
+    task = settled.task
     if not 0 < task.shapings <= task.rounds:
         return None
     lattice = task.lattice()
