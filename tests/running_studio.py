@@ -59,7 +59,9 @@ def running(data: Path, port: int = 0) -> Iterator[Studio]:
         yield Studio(address, link, process)
     finally:
         process.kill()
-        process.communicate()
+        process.wait()
+        # Its workers still hold the other end for a moment.
+        process.stdout.close()
 
 
 @contextmanager
