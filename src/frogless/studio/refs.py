@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import tomlkit
-
-from frogless.body.measurements import Body
 from frogless.body.size_tables import TABLES, sizes
 from frogless.errors import InputError
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
+from frogless.studio.shipped import size_name, with_us
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +41,9 @@ def resolve(kind: str, ref: str) -> Found:
     if where == "own" and key.isdecimal() and len(key) < 19:
         document = shelf.found(kind, int(key))
         return Found(ref, kind, document.name, document.text, document)
-    if where == "example" and key in examples(kind):
-        example = examples(kind)[key]
-        return Found(ref, kind, example.title, example.text)
-    if where == "size" and kind == "body":
-        table, _, size = key.partition(":")
-        body = next((one for one in _sizes(table) if one.name == size), None)
-        if body is not None:
-            return Found(ref, kind, size_name(table, body), size_text(table, body))
+    shipped = with_us(kind, ref)
+    if shipped is not None:
+        return Found(ref, kind, shipped.title, shipped.text)
     raise InputError(f"this {kind} is not there any more; choose another")
 
 
@@ -63,31 +56,7 @@ def choices(kind: str) -> Choices:
     return tuple((title, found) for title, found in groups if found)
 
 
-def size_name(table: str, body: Body) -> str:
-    """ "Women's size M", "Child of 8"."""
-    return (
-        f"Child of {body.name}"
-        if table == "children"
-        else f"{table.capitalize()}’s size {body.name}"
-    )
-
-
-def size_text(table: str, body: Body) -> str:
-    """A size of a table as a body file."""
-    document: dict[str, object] = {"format": "frogless-body/1", "name": size_name(table, body)}
-    if body.age is not None:
-        document["age"] = int(body.age)
-    document["measurements"] = {
-        key: f"{round(one.value.value / 10, 2):g} cm" for key, one in body.measurements.items()
-    }
-    return tomlkit.dumps(document)
-
-
 def _size_choices() -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
     for table in TABLES:
         found = tuple((f"size:{table}:{one.name}", size_name(table, one)) for one in sizes(table))
         yield f"Size table, {table}", found
-
-
-def _sizes(table: str) -> tuple[Body, ...]:
-    return sizes(table) if table in TABLES else ()

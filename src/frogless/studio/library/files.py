@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
+from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
 from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_safe
@@ -13,11 +13,12 @@ from frogless.errors import InputError
 from frogless.studio.library.bundle import Bundle, pack
 from frogless.studio.library.exchange import Brought, bring_in, coming, kept
 from frogless.studio.library.file_names import stem
+from frogless.studio.library.models import Document
 from frogless.studio.library.pending import pending
 from frogless.studio.library.shelf import KINDS
 from frogless.studio.library.single import single
 from frogless.studio.library.unbundle import is_zip, unpack
-from frogless.studio.refs import Found, resolve
+from frogless.studio.shipped import with_us
 
 LARGEST_UPLOAD = 20_000_000
 """Bytes of a file that is brought in."""
@@ -29,20 +30,24 @@ LARGEST_TEXT_FILE = 800_000
 @require_safe
 def export(request: HttpRequest, ref: str) -> HttpResponse:
     """A document as its file: one's own, an example or a size."""
-    found = _found(request, ref)
-    response = HttpResponse(found.text, content_type="application/toml; charset=utf-8")
-    name = f"{stem(found.name, instead=found.kind)}.toml"
-    response["Content-Disposition"] = f'attachment; filename="{name}"'
+    kind, name, text = _text_of(request, ref)
+    response = HttpResponse(text, content_type="application/toml; charset=utf-8")
+    file = f"{stem(name, instead=kind)}.toml"
+    response["Content-Disposition"] = f'attachment; filename="{file}"'
     return response
 
 
-def _found(request: HttpRequest, ref: str) -> Found:
-    kinds = [request.GET["kind"]] if request.GET.get("kind") in KINDS else list(KINDS)
+def _text_of(request: HttpRequest, ref: str) -> tuple[str, str, str]:
+    """Kind, name and text of what a ref stands for."""
+    where, _, key = ref.partition(":")
+    if where == "own" and key.isdecimal() and len(key) < 19:
+        document = get_object_or_404(Document, pk=int(key), removed=False)
+        return document.kind, document.name, document.text
+    kinds = [request.GET["kind"]] if request.GET.get("kind") in KINDS else KINDS
     for kind in kinds:
-        try:
-            return resolve(kind, ref)
-        except InputError:
-            continue
+        shipped = with_us(kind, ref)
+        if shipped is not None:
+            return kind, shipped.title, shipped.text
     raise Http404
 
 
