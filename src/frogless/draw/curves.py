@@ -14,6 +14,8 @@ Cubic = tuple[Point, Point, Point, Point]
 
 #: Straight pieces by which a curve is told where only its course matters.
 STEPS = 12
+#: The same of an area that is cut: its line is drawn over it.
+FEW_STEPS = 5
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,10 +43,10 @@ def smooth(knots: Sequence[Knot], *, closed: bool = False) -> tuple[Cubic, ...]:
     )
 
 
-def flat(curves: Sequence[Cubic]) -> tuple[Point, ...]:
+def flat(curves: Sequence[Cubic], steps: int = STEPS) -> tuple[Point, ...]:
     """Points along the curves, close enough to run straight between them."""
     points = [curves[0][0]]
-    points += [_at(curve, i / STEPS) for curve in curves for i in range(1, STEPS + 1)]
+    points += [_at(curve, i / steps) for curve in curves for i in range(1, steps + 1)]
     return tuple(points)
 
 
@@ -79,7 +81,7 @@ def filled(curves: Sequence[Cubic], window: Box, style: str) -> tuple[Path, ...]
 
     Source: clipping of a polygon edge by edge (Sutherland and Hodgman), from memory.
     """
-    points = list(flat(curves))
+    points = list(flat(curves, FEW_STEPS))
     if all(_is_in(point, window) for point in points):
         return (path(curves, style, closed=True),)
     for side, limit, keeps_above in (
@@ -150,7 +152,7 @@ def _parts(curve: Cubic, window: Box) -> Iterator[Cubic]:
 
 
 def _edge(curve: Cubic, low: float, high: float, is_in: Callable[[Point], bool]) -> float:
-    """Where between two places a curve enters or leaves, by halving."""
+    """Where between two places a curve enters or leaves, by halving; the last spot inside."""
     first = is_in(_at(curve, low))
     for _ in range(30):
         middle = (low + high) / 2
@@ -158,7 +160,7 @@ def _edge(curve: Cubic, low: float, high: float, is_in: Callable[[Point], bool])
             low = middle
         else:
             high = middle
-    return (low + high) / 2
+    return low if first else high
 
 
 def _between(curve: Cubic, low: float, high: float) -> Cubic:

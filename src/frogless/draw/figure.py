@@ -160,8 +160,8 @@ def _ring(half: Sequence[Knot]) -> tuple[Cubic, ...]:
 
 
 def _both(curves: Sequence[Cubic]) -> tuple[tuple[Cubic, ...], ...]:
-    """The curves and, unless they lie in the middle, their mirror image."""
-    if all(abs(x) < 1e-9 for x, _ in flat(curves)):
+    """The curves and, unless they lie in or across the middle, their mirror image."""
+    if any(x < 1e-9 for x, _ in flat(curves)):
         return (tuple(curves),)
     return (tuple(curves), _mirrored(curves))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
+from functools import cache
 
 from frogless.body.measurements import Known, known_measurements
 from frogless.draw.drawing import Drawing, Line, Shape, Text, polyline
@@ -49,6 +50,7 @@ READ: Mapping[Units, str] = {
 SCALES: Mapping[Units, str] = {"cm": "kg", "in": "lb"}
 
 
+@cache
 def measuring(key: str, units: Units = "cm") -> Drawing:
     """How a measurement is taken: the tape on a standing figure.
 

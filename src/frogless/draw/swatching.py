@@ -20,9 +20,9 @@ COUNTED_STITCHES, COUNTED_ROWS, COUNTED_REPEATS = 18, 10, 4
 #: How much wider it is stretched and how much longer it hangs.
 STRETCHED, HUNG = 1.25, 1.12
 #: mm on the sheet for a mm of swatch, in most of the pictures and when it is pulled.
-SCALE, SMALL = 0.63, 0.47
+SCALE, SMALL = 0.67, 0.47
 #: A tape's width, and how far it lies from what is counted, mm.
-TAPE, GAP = 5.6, 0.9
+TAPE, GAP = 6.4, 0.9
 #: A pin from its head to the edge of the tape, and how far its point lies on the tape, mm.
 PIN, POINT = 13.0, 1.2
 
@@ -108,7 +108,7 @@ def _rows(ruled: _Ruled) -> Iterator[Shape]:
     for row in range(first, first + COUNTED_ROWS):
         yield run(cloth, at, row, column, column + 1, "stitch counted")
         yield from _number(
-            at((column - 1.0) * cloth.stitch, (row + 0.45) * cloth.row), row - first + 1
+            at((column - 1.2) * cloth.stitch, (row + 0.45) * cloth.row), row - first + 1
         )
     bottom, top = first * cloth.row, (first + COUNTED_ROWS) * cloth.row
     x = at((column + 1) * cloth.stitch, 0)[0]
@@ -246,8 +246,8 @@ def _tape(
 ) -> Iterator[Shape]:
     """A tape that begins at a spot and reads from there, a little longer than the window."""
     step = ruled.unit * scale
-    number = round(units or ruled.units)
-    before, after = 0.0, (number + 0.5) * step
+    number = int(units or ruled.units)
+    before, after = 0.0, max(number + 0.5, units) * step
 
     def at(along: float, across: float) -> Point:
         if upright:
@@ -276,11 +276,11 @@ def _tape(
 
 
 def _number(at: Point, number: int) -> Iterator[Shape]:
-    half = 1.2 if number < 10 else 2.0
+    half = 1.4 if number < 10 else 2.4
     x, y = at
-    corners = ((x - half, y - 1.5), (x + half, y - 1.5), (x + half, y + 1.5), (x - half, y + 1.5))
+    corners = ((x - half, y - 1.7), (x + half, y - 1.7), (x + half, y + 1.7), (x - half, y + 1.7))
     yield polyline(corners, "patch", closed=True)
-    yield Text((x, y + 1.0), str(number), "count", "middle")
+    yield Text((x, y + 1.3), str(number), "count", "middle")
 
 
 def _pin(head: Point, way: Point) -> Iterator[Shape]:
