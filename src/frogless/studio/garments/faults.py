@@ -16,6 +16,7 @@ Path = tuple[str | int, ...]
 FILE = re.compile(r"(design|body|swatch)(?:-(\d+))?\.toml")
 STEP = re.compile(r"[^.\[\]]+")
 SETS = re.compile(r'(\w+) = ("[^"]*"|[\w.]+)(?=:|$)')
+QUOTE = '"'
 POINTS = re.compile(r"(\d+) shaping points")
 
 
@@ -43,12 +44,12 @@ _KEYS = re.compile(rf"\b({'|'.join(known_measurements())})\b")
 
 
 def path_of(key: str) -> Path:
-    """The way to a key that is told as "section[1].ease".
+    """The way to a key that is told as "section[2].ease"; people count from 1.
 
-    >>> path_of("section[1].ease")
+    >>> path_of("section[2].ease")
     ('section', 1, 'ease')
     """
-    return tuple(int(step) if step.isdigit() else step for step in STEP.findall(key))
+    return tuple(int(step) - 1 if step.isdigit() else step for step in STEP.findall(key))
 
 
 def _told(fault: Fault) -> Told:
@@ -68,7 +69,12 @@ def _told(fault: Fault) -> Told:
 def _ways(error: Impossible, path: Path) -> Iterator[Way]:
     """The ways out; one that says what a key should be can be taken at once."""
     for way in error.ways_out:
-        yield Way(_sentence(way), tuple(_changes(way, path)))
+        found = SETS.match(way)
+        said = way
+        if found:
+            key = found[1].replace("_", " ")
+            said = f"{key} {found[2].strip(QUOTE)}{way[found.end() :]}"
+        yield Way(_sentence(said), tuple(_changes(way, path)))
 
 
 def _changes(way: str, path: Path) -> Iterator[tuple[str, str]]:
@@ -76,7 +82,7 @@ def _changes(way: str, path: Path) -> Iterator[tuple[str, str]]:
     if not table:
         return
     if found := SETS.match(way):
-        yield knob_name((*table, found[1])), found[2].strip('"')
+        yield knob_name((*table, found[1])), found[2].strip(QUOTE)
     elif (found := POINTS.fullmatch(way)) and table[0] == "section":
         yield knob_name((*table, "points")), found[1]
 

@@ -25,14 +25,14 @@ MOST_QUICK = 10
 
 QUICK: tuple[tuple[str, ...], ...] = (
     ("garment", "length"),
+    ("lengths", "*"),
+    ("start", "ease"),
     ("section", "*", "ease"),
     ("section", "*", "points"),
-    ("edging", "pattern"),
     ("piece", "*", "ease"),
-    ("piece", "*", "length"),
-    ("piece", "*", "width"),
+    ("edging", "pattern"),
 )
-"""Knobs that are turned most, by the way to them; * is any place in a list."""
+"""Knobs that are turned most, by the way to them; * is any place in a list, or any name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,24 +121,36 @@ def panel(text: str, terms: Dialect) -> Panel:
     first = FieldGroup(
         "knobs-most-used",
         "Most used",
-        tuple(_field(knob, f"{title}: {knob.label}") for title, knob in quick),
+        tuple(_field(knob, f"{title}: {knob.label}" if title else "") for title, knob in quick),
         open=True,
     )
     return Panel((first, *(_group(group, moved) for group in groups)), adds)
 
 
 def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:
-    """What is turned most, with the title of its group."""
+    """What is turned most, with the title of its group: sections one after the other."""
     found = [
-        (place, _short(group.title), knob)
+        (_turn(place), _short(group.title), knob)
         for group in groups
         for knob in group.knobs
         for place, way in enumerate(QUICK)
-        if _is_at(knob.path, way)
+        if _is_at(knob.path, way) and _is_of_use(knob, group)
     ]
-    order = sorted(found, key=lambda one: one[0] if one[0] in (0, 3) else 1)
-    order.sort(key=lambda one: 2 if one[0] == 3 else 0 if one[0] == 0 else 1)
-    yield from ((title, knob) for _, title, knob in order[:MOST_QUICK])
+    found.sort(key=lambda one: one[0])
+    yield from ((title, knob) for _, title, knob in found[:MOST_QUICK])
+
+
+def _is_of_use(knob: Knob, group: Group) -> bool:
+    """Whether turning it does anything: a straight section has neither ease nor points."""
+    if knob.path == ("garment", "length"):
+        return knob.written
+    shape = next((one.value for one in group.knobs if one.path[-1] == "shape"), "shaped")
+    return knob.written or knob.path[0] != "section" or shape == "shaped"
+
+
+def _turn(place: int) -> int:
+    """The order in the group; ease and points of a section stay together."""
+    return 3 if QUICK[place][0] == "section" else place
 
 
 def _is_at(path: tuple[str | int, ...], way: tuple[str, ...]) -> bool:
@@ -146,8 +158,8 @@ def _is_at(path: tuple[str | int, ...], way: tuple[str, ...]) -> bool:
 
 
 def _short(title: str) -> str:
-    """ "Bricks" of "Section: bricks"."""
-    name = title.rpartition(": ")[2]
+    """ "Bricks" of "Section: bricks"; "" of what there is only one of."""
+    name = title.rpartition(": ")[2] if ": " in title else ""
     return name[:1].upper() + name[1:]
 
 
@@ -201,7 +213,7 @@ def turned(text: str, changes: Changes, units: Units, terms: Dialect) -> Turned:
             errors.append((name, in_words(error.faults[0].message)))
             continue
         if changed != text:
-            told.append(_told(before.get(name), name, written.strip()))
+            told.append(_told(before.get(name), panel(changed, terms).fields().get(name), name))
         text = changed
     return Turned(text, tuple(errors), "; ".join(told))
 
@@ -217,20 +229,22 @@ def _changed(text: str, name: str, written: str, units: Units, field: Field | No
     return turn(text, path_named(name), written, units)
 
 
-def _told(field: Field | None, name: str, written: str) -> str:
+def _told(before: Field | None, after: Field | None, name: str) -> str:
     """What was turned, in words."""
     if name.startswith((ADDS, TAKES)):
         way, _, key = name.partition(":")
-        what = " ".join(
-            str(step + 1 if isinstance(step, int) else step) for step in path_named(key)
-        )
+        steps = path_named(key)
+        what = " ".join(str(step + 1 if isinstance(step, int) else step) for step in steps)
         return f"{'added' if way == 'add' else 'taken away'}: {what}"
+    field = after or before
+    label = field.label if field else name.rpartition("/")[2].replace("_", " ")
+    return f"{label} {_value(before)} → {_value(after)}"
+
+
+def _value(field: Field | None) -> str:
     if field is None:
-        return f"{name.rpartition('/')[2].replace('_', ' ')}: {written}"
-    names = dict(field.choices)
-    was = names.get(field.as_is, field.as_is) or field.default or "nothing"
-    now = names.get(written, written) or field.default or "nothing"
-    return f"{field.label}: {was} → {now}"
+        return "nothing"
+    return dict(field.choices).get(field.as_is, field.as_is) or field.default or "nothing"
 
 
 def refused(found: Panel, typed: Mapping[str, str], errors: Mapping[str, str]) -> Panel:

@@ -43,6 +43,14 @@ class DrawingBlock:
 
 
 @dataclass(frozen=True, slots=True)
+class DrawingsBlock:
+    """Drawings that belong side by side."""
+
+    drawings: tuple[DrawingBlock, ...]
+    kind: ClassVar[str] = "drawings"
+
+
+@dataclass(frozen=True, slots=True)
 class TitleBlock:
     """A heading; `level` 2 is a part of the page."""
 
@@ -153,6 +161,7 @@ class SectionsBlock:
 Part = (
     TableBlock
     | DrawingBlock
+    | DrawingsBlock
     | TitleBlock
     | TextBlock
     | ListBlock

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from frogless.publish.arrange import (
@@ -40,6 +41,9 @@ Place = tuple[str, tuple[str, ...], str]
 """Of a line of instructions its id, those of further rows in it, and the key of its count."""
 
 Placed = Callable[[Instruction], Place]
+
+
+CLASS = re.compile(r' class="[^"]*"')
 
 
 def parts(
@@ -93,7 +97,12 @@ def _part(block: Block, name: Callable[[str], str]) -> Iterator[Part]:
 
 def _drawing(figure: Figure, drawn: Mapping[str, str]) -> Iterator[Part]:
     if figure.key in drawn:
-        yield DrawingBlock(drawn[figure.key], figure.caption, figure.key)
+        yield drawing(drawn[figure.key], figure.caption, figure.key)
+
+
+def drawing(svg: str, caption: str, key: str) -> DrawingBlock:
+    """A drawing; its classes are left out, for the page would take them for its own."""
+    return DrawingBlock(CLASS.sub("", svg), caption, key)
 
 
 def note(block: Note) -> NoteBlock:

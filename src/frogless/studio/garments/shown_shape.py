@@ -18,14 +18,14 @@ from frogless.publish.pattern import drawings
 from frogless.publish.reasons_names import landmarks, sections
 from frogless.studio.garments.sheet import (
     Cell,
-    DrawingBlock,
+    DrawingsBlock,
     Part,
     SectionLine,
     SectionsBlock,
     TableBlock,
     TitleBlock,
 )
-from frogless.studio.garments.shown_blocks import table
+from frogless.studio.garments.shown_blocks import drawing, table
 from frogless.units import as_shown, show_length, show_signed
 
 CAPTIONS = {"schematic": "", "profile": "Girth by depth: wanted and worked"}
@@ -37,8 +37,9 @@ def shape_parts(drafted: Drafted) -> tuple[Part, ...]:
 
 
 def _drawn(drafted: Drafted) -> Iterator[Part]:
-    for key, svg in drawings(drafted):
-        yield DrawingBlock(svg, CAPTIONS.get(key, ""), key)
+    found = tuple(drawing(svg, CAPTIONS.get(key, ""), key) for key, svg in drawings(drafted))
+    if found:
+        yield DrawingsBlock(found)
 
 
 def _landmarks(drafted: Drafted) -> Iterator[Part]:

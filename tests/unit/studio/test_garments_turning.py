@@ -1,0 +1,192 @@
+"""Knobs of a garment's design: turned, refused, undone; in parts and as pages."""
+
+from __future__ import annotations
+
+import json
+import re
+from html import unescape
+
+import pytest
+from django.test import Client
+from garments_made import field, garment, on_shelf, own_design, read, turn
+
+from frogless.studio.examples import examples
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Document, Garment
+
+RING = examples("design")["ring-dance-skirt"].text
+
+
+@pytest.fixture
+def made() -> Garment:
+    """A skirt."""
+    return garment()
+
+
+def told(answer: str) -> str:
+    """The line that says what a change did."""
+    found = re.search(r'id="turned"[^>]*>([^<]*)<', answer)
+    assert found
+    return unescape(found[1]).strip()
+
+
+def test_first_change_makes_the_example_ones_own(client: Client, made: Garment) -> None:
+    """The garment has a copy from then on, whose first step is the example."""
+    answer = turn(client, made, path="garment/length", written="70")
+    document = own_design(made)
+    assert answer.status_code == 200
+    assert 'length = "70 cm"' in document.text
+    assert document.steps.get(number=1).text == RING
+    assert "a design of its own" in unescape(answer.content.decode())
+
+
+def test_answer_is_what_changed_alone(client: Client, made: Garment) -> None:
+    """Drawing, tables, summary and the field; no whole page, and the panel stays as it is."""
+    answer = turn(client, made, path="garment/length", written="70 cm")
+    part = answer.content.decode()
+    assert "<html" not in part
+    assert "<svg" in part
+    assert 'id="summary" hx-swap-oob="true"' in part
+    assert 'id="knob-garment-length-field" hx-swap-oob="true"' in part
+    assert 'id="panel"' not in part
+    assert json.loads(answer["HX-Trigger"]) == {"turned": {"base": own_design(made).revision}}
+
+
+def test_line_says_what_it_did(client: Client, made: Garment) -> None:
+    """What was turned, and what came of it: rounds, counts, yarn."""
+    line = told(turn(client, made, path="garment/length", written="70 cm").content.decode())
+    assert re.search(r"→ 70 cm: .*\d+ → \d+ rounds", line)
+    assert re.search(r"yarn about [\d,]+ → [\d,]+ m", line)
+
+
+def test_numbers_stand_before_the_proof_and_the_proof_follows(
+    client: Client, made: Garment
+) -> None:
+    """A change is answered at once; the page asks for its proof by itself."""
+    part = turn(client, made, path="garment/length", written="70 cm").content.decode()
+    assert "The proof is under way." in part
+    assert f'hx-get="/garments/{made.pk}/proof/shape/" hx-trigger="load"' in part
+    assert "Drafted and proven" in read(client, f"/garments/{made.pk}/proof/shape/")
+
+
+def test_whole_group_is_sent_without_scripts(client: Client, made: Garment) -> None:
+    """Only what differs is turned, and the page is asked for again."""
+    page = read(client, f"/garments/{made.pk}/shape/")
+    assert 'value="' in field(page, "k:garment/length")
+    sent = {"k:garment/kind": "skirt", "k:garment/length": "70 cm"}
+    answer = turn(client, made, live=False, **sent)
+    document = own_design(made)
+    assert answer.status_code in (200, 302)
+    assert document.steps.count() == 2
+    again = read(client, f"/garments/{made.pk}/shape/")
+    assert 'value="70 cm"' in field(again, "k:garment/length")
+
+
+@pytest.mark.parametrize("live", [True, False])
+def test_refused_value_stands_beside_its_knob(client: Client, made: Garment, live: bool) -> None:
+    """With its sentence; nothing is saved, and the example stays the design."""
+    answer = turn(client, made, live=live, path="garment/length", written="7 parsecs")
+    page = unescape(answer.content.decode())
+    assert answer.status_code == 422
+    assert 'value="7 parsecs"' in field(page, "k:garment/length")
+    assert 'aria-invalid="true"' in field(page, "k:garment/length")
+    assert re.search(r'id="knob-garment-length-error">[^<]+<', page)
+    made.refresh_from_db()
+    assert made.design == "example:ring-dance-skirt"
+    assert ("<html" in page) is not live
+
+
+def test_knob_that_is_none_is_refused(client: Client, made: Garment) -> None:
+    """A sentence, not a fault."""
+    answer = turn(client, made, path="garment/wings", written="2")
+    assert answer.status_code == 422
+    assert Document.objects.count() == 0
+
+
+def test_impossible_stands_in_place_of_the_result_with_ways_out(
+    client: Client, made: Garment
+) -> None:
+    """The change is kept so that it can be undone, and the panel goes on working."""
+    ref = on_shelf("design", RING)
+    Garment.objects.filter(pk=made.pk).update(design=ref)
+    answer = turn(client, made, base=1, path="section/1/least_gap", written="20")
+    part = unescape(answer.content.decode())
+    assert answer.status_code == 422
+    assert "This cannot be made so" in part
+    assert "What would make it possible" in part
+    assert re.search(r'name="k:section/1/\w+" value="[^"]+"', part)
+    document = own_design(made)
+    again = turn(client, made, base=document.revision, path="section/1/least_gap", written="")
+    assert again.status_code == 200
+    assert "<svg" in again.content.decode()
+
+
+def test_undo_goes_back(client: Client, made: Garment) -> None:
+    """Step by step to the design as it was."""
+    turn(client, made, path="garment/length", written="70 cm")
+    document = own_design(made)
+    back = shelf.undo(document.pk, document.revision)
+    assert back.text == RING
+    assert shelf.can_redo(back)
+
+
+@pytest.mark.parametrize("live", [True, False])
+def test_change_from_an_old_page_overwrites_nothing(
+    client: Client, made: Garment, live: bool
+) -> None:
+    """Both texts are shown."""
+    turn(client, made, path="garment/length", written="70 cm")
+    document = own_design(made)
+    answer = turn(
+        client, made, base=document.revision - 1, live=live, path="garment/length", written="75 cm"
+    )
+    assert answer.status_code == 409
+    assert own_design(made).text == document.text
+    assert "75 cm" in answer.content.decode()
+
+
+def test_edging_is_taken_away_and_added(client: Client, made: Garment) -> None:
+    """A table goes, and another comes; the panel is set anew each time."""
+    gone = turn(client, made, take="edging")
+    document = own_design(made)
+    assert gone.status_code == 200
+    assert "[edging]" not in document.text
+    assert 'id="knobs" hx-swap-oob="innerHTML"' in gone.content.decode()
+    back = turn(client, made, base=document.revision, add="edging")
+    assert back.status_code == 200
+    assert "[edging]" in own_design(made).text
+
+
+def test_turning_is_for_the_owner(stranger: Client, made: Garment) -> None:
+    """Nobody else changes a garment."""
+    assert turn(stranger, made, path="garment/length", written="70 cm").status_code == 401
+
+
+def test_turning_is_no_reading(client: Client, made: Garment) -> None:
+    """A link turns nothing."""
+    read(client, f"/garments/{made.pk}/turn/", 405)
+
+
+def test_turning_what_is_not_there(client: Client) -> None:
+    """No garment has that key."""
+    assert client.post("/garments/99/turn/", {"base": "1"}).status_code == 404
+
+
+@pytest.mark.parametrize("base", ["", "-1", "x", "9" * 30])
+def test_odd_bases_are_conflicts_at_most(client: Client, made: Garment, base: str) -> None:
+    """Whatever is sent, nothing is overwritten and nothing breaks."""
+    turn(client, made, path="garment/length", written="70 cm")
+    answer = client.post(
+        f"/garments/{made.pk}/turn/", {"base": base, "path": "garment/length", "written": "75 cm"}
+    )
+    assert answer.status_code == 409
+
+
+def test_way_out_is_a_button(client: Client, made: Garment) -> None:
+    """Taking it is turning the knob that it names."""
+    turn(client, made, path="section/1/least_gap", written="20")
+    page = read(client, f"/garments/{made.pk}/shape/")
+    found = re.search(r'name="(k:section/1/\w+)" value="([^"]+)">\s*\n?<button>Take it', page)
+    assert found
+    answer = turn(client, made, base=own_design(made).revision, **{found[1]: found[2]})
+    assert answer.status_code == 200
