@@ -392,7 +392,7 @@ def _body(
     _check_across(said, context)
     _check_short(said, body)
     later = sum(node.times for node in body if isinstance(node, Leave))
-    _check_older(items, ground.older(reached - later))
+    _check_older(items, ground, reached - later)
     return body
 
 
@@ -413,10 +413,10 @@ def _check_short(said: Said, body: tuple[Node, ...]) -> None:
         )
 
 
-def _check_older(items: tuple[Item, ...], older: int) -> None:
+def _check_older(items: tuple[Item, ...], ground: Ground, taken: int) -> None:
     """What is said of places that were left has to be what is worked into them."""
     told = [item.times for item in items if isinstance(item, Older)]
-    if told and sum(told) != older:
+    if told and sum(told) != (older := ground.older(taken)):
         raise InputError(
             f"{sum(told)} places left unworked are said to be worked into, but the row comes to "
             f"{older} of them"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import count, pairwise
 
 from frogless.rows.nodes import Row, Side
 from frogless.write.phrases import Phrases
@@ -41,12 +42,12 @@ class Told:
     full: str = ""
     colour: str = ""
 
-    def same_work(self, other: Told) -> bool:
-        """Whether it tells of the same work as another row, on the same side."""
-        a, b = self.row, other.row
-        same = (self.full or self.text, self.count) == (other.full or other.text, other.count)
-        alike = (a.side, a.section, a.hook) == (b.side, b.section, b.hook)
-        return same and alike and self.colour == other.colour
+    @property
+    def work(self) -> tuple[object, ...]:
+        """What it tells of, and where: the same for rows of the same work on the same side."""
+        row = self.row
+        told = self.full or self.text
+        return told, self.count, row.side, row.section, row.hook, self.colour
 
 
 def fold(told: Sequence[Told], closed: bool, phrases: Phrases) -> tuple[Line, ...]:
@@ -64,18 +65,48 @@ def line_of(run: Sequence[Told], closed: bool, phrases: Phrases) -> Line:
     return Line(run[0].row.number, run[-1].row.number, label, run[0].text, run[0].count)
 
 
+@dataclass(frozen=True, slots=True)
+class _Works:
+    """Rows by what they tell of.
+
+    Args:
+        kinds: the same number for rows of the same work.
+        go_on: whether each is numbered on from the row before, and has no markers.
+    """
+
+    kinds: list[int]
+    go_on: list[bool]
+
+    def come_again(self, at: int, period: int, times: int) -> bool:
+        """Whether the `period` rows before come again from here on, at least so often."""
+        end = at + period * times
+        again = self.kinds[at:end] == self.kinds[at - period : end - period]
+        return end <= len(self.kinds) and again and all(self.go_on[at:end])
+
+
+def _works(told: Sequence[Told]) -> _Works:
+    known: dict[tuple[object, ...], int] = {}
+    kinds = [known.setdefault(one.work, len(known)) for one in told]
+    numbers = [one.row.number for one in told]
+    follows = (after == before + 1 for before, after in pairwise(numbers))
+    plain = (not one.row.marks for one in told[1:])
+    return _Works(kinds, [False, *(a and b for a, b in zip(follows, plain, strict=True))])
+
+
 def _lines(told: Sequence[Told], closed: bool, phrases: Phrases) -> Iterator[Line]:
-    at = 0
+    at, works = 0, _works(told)
     while at < len(told):
-        if period := _period(told, at):
-            times = _times(told, at, period)
+        if period := _period(told, works, at):
+            times = (
+                next(n for n in count(LEAST_REPEATED) if not works.come_again(at, period, n)) - 1
+            )
             again = told[at : at + period * times]
             yield _again(told[at - period : at], again, times, closed, phrases)
             at += len(again)
             continue
         run = [told[at]]
         while (after := at + len(run)) < len(told) and _goes_on(run, told[after]):
-            if _period(told, after):
+            if _period(told, works, after):
                 break
             run.append(told[after])
         yield line_of(run, closed, phrases)
@@ -91,10 +122,10 @@ def _goes_on(run: Sequence[Told], told: Told) -> bool:
     return alike and follows and steady and not row.marks
 
 
-def _period(told: Sequence[Told], at: int) -> int:
+def _period(told: Sequence[Told], works: _Works, at: int) -> int:
     """How many of the rows before come again from here on, often enough to be told so; 0: none."""
     for period in range(2, min(MOST_IN_TURN, at) + 1):
-        often = 1 + _times(told, at, period) >= LEAST_REPEATED
+        often = works.come_again(at, period, LEAST_REPEATED - 1)
         if often and _can_come_again(told[at - period : at]):
             return period
     return 0
@@ -111,20 +142,6 @@ def _can_come_again(block: Sequence[Told]) -> bool:
     )
     plain = not any(row.marks for row in rows) and rows[0].number > 0
     return one and unlike and steady and plain
-
-
-def _times(told: Sequence[Told], at: int, period: int) -> int:
-    """How often the `period` rows before come again from here on."""
-    reached = at
-    while reached < len(told) and _follows(told, reached, period):
-        reached += 1
-    return (reached - at) // period
-
-
-def _follows(told: Sequence[Told], at: int, period: int) -> bool:
-    row, before = told[at].row, told[at - 1].row
-    numbered = row.number == before.number + 1
-    return numbered and not row.marks and told[at].same_work(told[at - period])
 
 
 def _again(

@@ -9,7 +9,7 @@ from itertools import accumulate, groupby
 import numpy as np
 
 from frogless.fabric.expand import expand
-from frogless.fabric.model import Fabric
+from frogless.fabric.model import Fabric, Ints
 from frogless.fabric.stretches import Stretch, stretch
 from frogless.fabric.waiting import NO_PLACES, Waiting, at_next_row, places_of
 from frogless.rows.count import left_for_later
@@ -84,7 +84,7 @@ def grounds(piece: Piece, first: Ground, words: Words) -> tuple[Ground, ...]:
         if waiting is not None:
             met = at_next_row(waiting, row, piece.rows[index - 1], closed=piece.closed)
             ahead, behind = met.ahead, met.behind
-            ground = _ground(ahead.tolist(), made, index)
+            ground = _ground(ahead, made, index)
         found.append(ground)
         made.append(nouns_of(row, words.stitches, closed=piece.closed))
         later = min(left_for_later(row.body), len(ahead))
@@ -181,12 +181,13 @@ def _unnumbered(first: Ground, piece: Piece) -> tuple[Noun, ...]:
     return (first.noun,) * sum(left_for_later(row.body) for row in piece.rows[:1])
 
 
-def _ground(ahead: Sequence[Sequence[int]], made: Sequence[tuple[Noun, ...]], below: int) -> Ground:
-    if all(row == below for row, _ in ahead):
-        return Ground(tuple([made[below][place] for _, place in ahead]))
+def _ground(ahead: Ints, made: Sequence[tuple[Noun, ...]], below: int) -> Ground:
+    rows, places = ahead[:, 0], ahead[:, 1].tolist()
+    if (rows == below).all():
+        return Ground(tuple(map(made[below].__getitem__, places)))
     return Ground(
-        tuple(made[row][place] for row, place in ahead),
-        older=frozenset(at for at, (row, _) in enumerate(ahead) if row != below),
+        tuple(made[row][place] for row, place in zip(rows.tolist(), places, strict=True)),
+        older=frozenset(np.flatnonzero(rows != below).tolist()),
     )
 
 
