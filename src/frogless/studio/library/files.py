@@ -9,7 +9,7 @@ from django.utils import timezone
 from django.views.decorators.http import require_http_methods, require_safe
 
 import frogless
-from frogless.errors import InputError
+from frogless.errors import Fault, InputError
 from frogless.studio.library.bundle import Bundle, pack
 from frogless.studio.library.exchange import Brought, bring_in, coming, kept
 from frogless.studio.library.file_names import stem
@@ -76,8 +76,7 @@ def import_files(request: HttpRequest) -> HttpResponse:
         name, data = _sent(request)
         bundle = read(name, data)
     except InputError as error:
-        context = {"error": str(error), "text": request.POST.get("text", "")}
-        return render(request, "library/import.html", context, status=422)
+        return _refused(request, error)
     found = coming(bundle)
     shown = {
         "name": name,
@@ -91,13 +90,28 @@ def import_files(request: HttpRequest) -> HttpResponse:
 def _bring_in(request: HttpRequest, token: str) -> HttpResponse:
     waiting = pending.take(token)
     if waiting is None:
-        context = {"error": "this file was let go of in the meantime; choose it again"}
-        return render(request, "library/import.html", context, status=422)
+        return _refused(
+            request, InputError("this file was let go of in the meantime; choose it again")
+        )
     try:
         brought = bring_in(read(*waiting))
     except InputError as error:
-        return render(request, "library/import.html", {"error": str(error)}, status=422)
+        return _refused(request, error)
     return redirect(f"{reverse('library:show')}?{_told(brought)}")
+
+
+def _refused(request: HttpRequest, error: InputError) -> HttpResponse:
+    """422: what is wrong, beside what was pasted or where a file is chosen."""
+    text = request.POST.get("text", "")
+    told = [_with_line(fault) for fault in error.faults]
+    context = {"text": text, "text_faults" if text else "file_faults": told}
+    return render(request, "library/import.html", context, status=422)
+
+
+def _with_line(fault: Fault) -> str:
+    line = f"line {fault.place.line}" if fault.place.line else ""
+    where = ", ".join(part for part in (line, fault.place.key) if part)
+    return f"{where}: {fault.message}" if where else fault.message
 
 
 def _told(brought: Brought) -> str:

@@ -177,7 +177,7 @@ def text_page(
         "base": request.POST.get("base", document.revision if document else ""),
         "faults": [_faulty(fault, lines) for fault in error.faults] if error else [],
     }
-    status = 422 if error else 200
+    status = 422 if error and request.method == "POST" else 200
     return render(request, "swatches/swatch_text.html", context, status=status)
 
 

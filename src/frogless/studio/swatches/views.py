@@ -154,7 +154,7 @@ def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch as its file, to be written by hand."""
     document = found(pk)
     if request.method != "POST":
-        return page.text_page(request, document, document.text)
+        return page.text_page(request, document, document.text, _fault_of(document.text))
     text = page.text_sent(request)
     base = page.base_of(request)
     if document.revision != base:
@@ -165,6 +165,14 @@ def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     except InputError as error:
         return page.text_page(request, document, text, error)
     return _save(request, document, base, text, "text changed", "swatches:text")
+
+
+def _fault_of(text: str) -> InputError | None:
+    try:
+        parse_swatch(text)
+    except InputError as error:
+        return error
+    return None
 
 
 @require_POST
