@@ -120,6 +120,8 @@ def _inside(back: Sequence[Point], left: Sequence[Point]) -> Iterator[Shape]:
     """The inside of the back, as far as it is seen in the neck."""
     drop = max(y for _, y in left) - max(y for _, y in back)
     neck = [(x, y + drop) for x, y in _neck(back)]
+    if max(y for _, y in _neck(left)) <= neck[0][1]:
+        return
     low = neck[0][1] + 0.45 * max(y for _, y in back)
     yield polyline([*neck, (neck[-1][0], low), (neck[0][0], low)], "inside", closed=True)
 

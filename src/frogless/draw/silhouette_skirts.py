@@ -116,8 +116,11 @@ def _smoothed(side: Sequence[tuple[float, float]]) -> tuple[tuple[float, float],
 
 
 def _folds(flat: float, seen: float) -> int:
-    """How many folds fall where a hem is wider than what is seen of it."""
-    return min(9, round(FOLDS * (flat / seen - 1) + 2)) if flat > 1.05 * seen else 0
+    """How many folds fall where a hem is wider than what is seen of it.
+
+    Always odd, or a line in the middle would make legs of a skirt.
+    """
+    return min(9, 2 * round(FOLDS * (flat / seen - 1) / 2) + 3) if flat > 1.05 * seen else 0
 
 
 def _edge(depth: float, half: float) -> tuple[Point, ...]:
@@ -164,7 +167,7 @@ def _fold_lines(tier: _Tier, hem: Sequence[Point]) -> Iterator[Shape]:
 def _gathers(tier: _Tier, unit: float) -> Iterator[Shape]:
     """Short strokes below the upper edge, long and short by turns."""
     (top, half), number = tier.top, max(5, round(2 * tier.top[1] / (3.2 * unit)))
-    below = (tier.bottom[0] - top) * 0.1
+    below = (tier.bottom[0] - top) * 0.16
     lower = _edge(top + below, _half_at(tier, top + below))
     for i in range(1, number):
         part = i / number

@@ -77,7 +77,7 @@ def both_sleeves(
         corners = arm if way > 0 else mirrored(arm)
         yield polyline(around, "cloth", closed=True)
         yield from rounds(corners, unit, angle_deg=way * (90 - sleeve.hangs))
-        yield polyline(around, "outline", closed=True)
+        yield polyline(around, "outline")
         if sleeve.is_edged:
             yield strip(list(reversed(corners[1:3])), unit, deep=1.2)
 

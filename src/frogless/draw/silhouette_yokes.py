@@ -37,16 +37,18 @@ def yoke_top(plan: Plan, unit: float) -> Iterator[Shape]:
     around = [*side, *hem[1:-1], *mirrored(side), *reversed(front)]
     yield polyline(around, "cloth", closed=True)
     yield from rounds(around, unit, sag=SAG)
-    yield polyline(around, "outline", closed=True)
     if yoke.construction == "round yoke":
-        yield from _without_raglans(line, side[0], unit)
+        yield polyline([*side, *hem[1:-1], *mirrored(side)], "outline")
+        yield _ring(line, side[0])
+    else:
+        yield polyline(around, "outline", closed=True)
     yield strip(front[::-1], unit, deep=1.3)
 
 
-def _without_raglans(line: Sequence[Point], under: Point, unit: float) -> Iterator[Shape]:
+def _ring(line: Sequence[Point], under: Point) -> Shape:
     """The lower edge of a round yoke, which runs over front and sleeves alike."""
     x, y = line[-4][0] * 0.93, under[1] * 0.62
-    yield polyline(bow((x, y), (-x, y), under[1] * 0.3), "fold")
+    return polyline(bow((x, y), (-x, y), under[1] * 0.3), "fold")
 
 
 def _arm(under: Point, width: float, sleeve: Sleeve, neck: float) -> list[Point]:

@@ -7,10 +7,22 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from frogless.draw.cloth import Cloth, Placing, fans, posts, run
-from frogless.draw.drawing import Circle, Drawing, Line, Point, Shape, Text, polyline
+from frogless.draw.drawing import Drawing, Line, Point, Shape, Text, polyline
+from frogless.draw.swatch_tools import (
+    GAP,
+    PIN,
+    RULED,
+    Tape,
+    clip,
+    numbered,
+    pin,
+    pull,
+    tape,
+    weight,
+)
 from frogless.draw.tape import AMONG_OTHERS, arrow
 from frogless.errors import InputError
-from frogless.units import INCH, Units
+from frogless.units import Units
 
 Task = Literal["stitches", "rows", "repeats", "mass", "stretched_width", "hung_height"]
 
@@ -21,30 +33,6 @@ COUNTED_STITCHES, COUNTED_ROWS, COUNTED_REPEATS = 18, 10, 4
 STRETCHED, HUNG = 1.25, 1.12
 #: mm on the sheet for a mm of swatch, in most of the pictures and when it is pulled.
 SCALE, SMALL = 0.67, 0.47
-#: A tape's width, and how far it lies from what is counted, mm.
-TAPE, GAP = 6.4, 0.9
-#: A pin from its head to the edge of the tape, and how far its point lies on the tape, mm.
-PIN, POINT = 13.0, 1.2
-
-
-@dataclass(frozen=True, slots=True)
-class _Ruled:
-    """A tape's unit on the swatch, mm, how many of them the window has, and its words."""
-
-    unit: float
-    units: int
-    window: str
-
-    @property
-    def length(self) -> float:
-        """Of the window, mm."""
-        return self.unit * self.units
-
-
-RULED: Mapping[Units, _Ruled] = {
-    "cm": _Ruled(10.0, 10, "10 cm"),
-    "in": _Ruled(INCH, 4, "4 in"),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +41,7 @@ class _Told:
 
     title: str
     description: str
-    draw: Callable[[_Ruled], Iterator[Shape]]
+    draw: Callable[[Tape], Iterator[Shape]]
 
 
 def counting(task: str, units: Units = "cm") -> Drawing:
@@ -83,41 +71,41 @@ def counting(task: str, units: Units = "cm") -> Drawing:
     )
 
 
-def _stitches(ruled: _Ruled) -> Iterator[Shape]:
+def _stitches(ruled: Tape) -> Iterator[Shape]:
     cloth, at = _flat(ruled)
     yield from posts(cloth, at)
     first = (cloth.stitches - COUNTED_STITCHES) // 2
     row = cloth.rows // 2
     yield run(cloth, at, row, first, first + COUNTED_STITCHES, "stitch counted")
     for number in (1, 5, 10, 15, COUNTED_STITCHES):
-        yield from _number(
+        yield from numbered(
             at((first + number - 0.5) * cloth.stitch, (row + 1.5) * cloth.row), number
         )
     left, right = (first * cloth.stitch, (first + COUNTED_STITCHES) * cloth.stitch)
     y = at(0, row * cloth.row)[1]
-    yield from _tape((at(left, 0)[0], y + GAP), ruled, SCALE)
+    yield from tape((at(left, 0)[0], y + GAP), ruled, SCALE)
     for x in (left, right):
-        yield from _pin((at(x, 0)[0], y - PIN + GAP), (0, 1))
+        yield from pin((at(x, 0)[0], y - PIN + GAP), (0, 1))
 
 
-def _rows(ruled: _Ruled) -> Iterator[Shape]:
+def _rows(ruled: Tape) -> Iterator[Shape]:
     cloth, at = _flat(ruled)
     yield from posts(cloth, at)
     first = (cloth.rows - COUNTED_ROWS) // 2
     column = cloth.stitches // 2 - 1
     for row in range(first, first + COUNTED_ROWS):
         yield run(cloth, at, row, column, column + 1, "stitch counted")
-        yield from _number(
+        yield from numbered(
             at((column - 1.2) * cloth.stitch, (row + 0.45) * cloth.row), row - first + 1
         )
     bottom, top = first * cloth.row, (first + COUNTED_ROWS) * cloth.row
     x = at((column + 1) * cloth.stitch, 0)[0]
-    yield from _tape((x + GAP, at(0, bottom)[1]), ruled, SCALE, upright=True)
+    yield from tape((x + GAP, at(0, bottom)[1]), ruled, SCALE, upright=True)
     for y in (bottom, top):
-        yield from _pin((x - PIN + GAP, at(0, y)[1]), (1, 0))
+        yield from pin((x - PIN + GAP, at(0, y)[1]), (1, 0))
 
 
-def _repeats(ruled: _Ruled) -> Iterator[Shape]:
+def _repeats(ruled: Tape) -> Iterator[Shape]:
     pitch = ruled.length * 1.16 / COUNTED_REPEATS
     cloth = Cloth(COUNTED_REPEATS + 1, 6, pitch, pitch * 0.82)
     at = _centred(cloth, SCALE)
@@ -125,16 +113,16 @@ def _repeats(ruled: _Ruled) -> Iterator[Shape]:
     row = 2
     left, right = 0.5 * pitch, (COUNTED_REPEATS + 0.5) * pitch
     y = at(0, row * cloth.row)[1]
-    yield from _tape((at(left, 0)[0], y + GAP), ruled, SCALE, units=ruled.units * 1.2)
+    yield from tape((at(left, 0)[0], y + GAP), ruled, SCALE, units=ruled.units * 1.2)
     for i in range(COUNTED_REPEATS):
         ends = [at((i + 0.5 + k) * pitch, row * cloth.row) for k in (0, 1)]
         yield from arrow([(ends[0][0] + 1, y - 6), (ends[1][0] - 1, y - 6)], AMONG_OTHERS)
-        yield from _number(((ends[0][0] + ends[1][0]) / 2, y - 8.2), i + 1)
+        yield from numbered(((ends[0][0] + ends[1][0]) / 2, y - 8.2), i + 1)
     for x in (left, right):
-        yield from _pin((at(x, 0)[0], y - PIN + GAP), (0, 1))
+        yield from pin((at(x, 0)[0], y - PIN + GAP), (0, 1))
 
 
-def _stretched(ruled: _Ruled) -> Iterator[Shape]:
+def _stretched(ruled: Tape) -> Iterator[Shape]:
     lying = _cloth(ruled)
     cloth = Cloth(lying.stitches, lying.rows, lying.stitch * STRETCHED, lying.row * 0.94)
     at = _centred(cloth, SMALL)
@@ -145,16 +133,16 @@ def _stretched(ruled: _Ruled) -> Iterator[Shape]:
     yield run(cloth, at, row, first, first + COUNTED_STITCHES, "stitch counted")
     left, right = (at((first + n) * cloth.stitch, 0)[0] for n in (0, COUNTED_STITCHES))
     y = at(0, row * cloth.row)[1]
-    yield from _tape((left, y + GAP), ruled, SMALL, units=ruled.units * 1.35)
+    yield from tape((left, y + GAP), ruled, SMALL, units=ruled.units * 1.35)
     for x in (left, right):
-        yield from _pin((x, y - PIN + GAP), (0, 1))
+        yield from pin((x, y - PIN + GAP), (0, 1))
     for x, way in ((at(0, 0)[0], -1), (at(cloth.width, 0)[0], 1)):
         for part in (0.2, 0.5, 0.8):
             height = at(0, cloth.height * part)[1]
-            yield from _pull((x + way * 1.5, height), (way, 0))
+            yield from pull((x + way * 1.5, height), (way, 0))
 
 
-def _hung(ruled: _Ruled) -> Iterator[Shape]:
+def _hung(ruled: Tape) -> Iterator[Shape]:
     lying = _cloth(ruled)
     cloth = Cloth(lying.stitches, lying.rows, lying.stitch * 0.97, lying.row * HUNG)
     top = 16.0
@@ -163,24 +151,24 @@ def _hung(ruled: _Ruled) -> Iterator[Shape]:
     yield from posts(cloth, at)
     yield _outline(lying, _placed(lying, SMALL, top))
     for part in (0.04, 0.35, 0.65, 0.96):
-        yield from _clip((at(cloth.width * part, 0)[0], top))
+        yield from clip((at(cloth.width * part, 0)[0], top))
     first = (cloth.rows - COUNTED_ROWS) // 2
     column = cloth.stitches // 2 - 1
     for row in range(first, first + COUNTED_ROWS):
         yield run(cloth, at, row, column, column + 1, "stitch counted")
     bottom, upper = (at(0, (first + n) * cloth.row)[1] for n in (0, COUNTED_ROWS))
     x = at((column + 1) * cloth.stitch, 0)[0]
-    yield from _tape((x + GAP, bottom), ruled, SMALL, units=ruled.units * 1.2, upright=True)
+    yield from tape((x + GAP, bottom), ruled, SMALL, units=ruled.units * 1.2, upright=True)
     for y in (bottom, upper):
-        yield from _pin((x - PIN + GAP, y), (1, 0))
+        yield from pin((x - PIN + GAP, y), (1, 0))
     left, low = at(0, 0)
     right = at(cloth.width, 0)[0]
     yield Line((left, low + 0.6), (right, low + 0.6), "rod")
     for part in (0.2, 0.5, 0.8):
-        yield from _weight((left + (right - left) * part, low + 0.6))
+        yield from weight((left + (right - left) * part, low + 0.6))
 
 
-def _weighed(ruled: _Ruled) -> Iterator[Shape]:
+def _weighed(ruled: Tape) -> Iterator[Shape]:
     """The swatch lies on the scales, seen a little from above."""
     cloth = _cloth(ruled)
     slant, flat, scale = 0.4, 0.42, 0.42
@@ -212,12 +200,12 @@ def _weighed(ruled: _Ruled) -> Iterator[Shape]:
     yield Text((x, y + 14.1), shown, "display", "middle")
 
 
-def _cloth(ruled: _Ruled) -> Cloth:
+def _cloth(ruled: Tape) -> Cloth:
     stitch, row = ruled.length / COUNTED_STITCHES, ruled.length / COUNTED_ROWS
     return Cloth(COUNTED_STITCHES + 8, COUNTED_ROWS + 4, stitch, row)
 
 
-def _flat(ruled: _Ruled) -> tuple[Cloth, Placing]:
+def _flat(ruled: Tape) -> tuple[Cloth, Placing]:
     cloth = _cloth(ruled)
     return cloth, _centred(cloth, SCALE)
 
@@ -239,76 +227,6 @@ def _outline(cloth: Cloth, at: Placing) -> Shape:
     """Where the swatch lay."""
     corners = ((0.0, 0.0), (cloth.width, 0.0), (cloth.width, cloth.height), (0.0, cloth.height))
     return polyline((at(x, y) for x, y in corners), "level", closed=True)
-
-
-def _tape(
-    start: Point, ruled: _Ruled, scale: float, *, units: float = 0.0, upright: bool = False
-) -> Iterator[Shape]:
-    """A tape that begins at a spot and reads from there, a little longer than the window."""
-    step = ruled.unit * scale
-    number = int(units or ruled.units)
-    before, after = 0.0, max(number + 0.5, units) * step
-
-    def at(along: float, across: float) -> Point:
-        if upright:
-            return (start[0] + across, start[1] - along)
-        return (start[0] + along, start[1] + across)
-
-    corners = ((before, 0.0), (after, 0.0), (after, TAPE), (before, TAPE))
-    yield polyline((at(x, y) for x, y in corners), "tape strip", closed=True)
-    parts = 2 if ruled.units == 10 else 4
-    for i in range(number * parts + 1):
-        long = 2.0 if i % parts == 0 else 1.0
-        yield Line(at(i * step / parts, 0), at(i * step / parts, long), "tape tick")
-    for i in (*range(0, number + 1, 5 if ruled.units == 10 else 1),):
-        x, y = at(i * step, TAPE - 0.7)
-        if upright:
-            yield Text(
-                (start[0] + TAPE - 0.5, y + (0.9 if i else 0.0)), str(i), "tape number", "end"
-            )
-        else:
-            yield Text(
-                (x + 0.5 if i == 0 else x, y),
-                str(i),
-                "tape number",
-                "start" if i == 0 else "middle",
-            )
-
-
-def _number(at: Point, number: int) -> Iterator[Shape]:
-    half = 1.4 if number < 10 else 2.4
-    x, y = at
-    corners = ((x - half, y - 1.7), (x + half, y - 1.7), (x + half, y + 1.7), (x - half, y + 1.7))
-    yield polyline(corners, "patch", closed=True)
-    yield Text((x, y + 1.3), str(number), "count", "middle")
-
-
-def _pin(head: Point, way: Point) -> Iterator[Shape]:
-    """A pin from its head along `way`, a unit vector."""
-    x, y = head
-    yield Line(head, (x + way[0] * (PIN + POINT), y + way[1] * (PIN + POINT)), "pin")
-    yield Circle(head, 1.1, "pin head")
-
-
-def _pull(start: Point, way: Point) -> Iterator[Shape]:
-    x, y = start[0] + way[0] * 6.5, start[1] + way[1] * 6.5
-    yield Line(start, (x - way[0] * 1.5, y - way[1] * 1.5), "scale")
-    corners = ((x, y), (x - way[0] * 2.4 + way[1], y - 1.1), (x - way[0] * 2.4 - way[1], y + 1.1))
-    yield polyline(corners, "join", closed=True)
-
-
-def _clip(at: Point) -> Iterator[Shape]:
-    x, y = at
-    corners = ((x - 1.2, y - 6), (x + 1.2, y - 6), (x + 0.9, y + 3), (x - 0.9, y + 3))
-    yield polyline(corners, "trim", closed=True)
-    yield Circle((x, y - 2.2), 0.5, "join")
-
-
-def _weight(at: Point) -> Iterator[Shape]:
-    x, y = at
-    yield Line(at, (x, y + 2.0), "rod")
-    corners = ((x - 2.0, y + 2.0), (x + 2.0, y + 2.0), (x + 2.8, y + 7.0), (x - 2.8, y + 7.0))
-    yield polyline(corners, "weight", closed=True)
 
 
 TOLD: Mapping[str, _Told] = {
