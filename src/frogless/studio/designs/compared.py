@@ -10,6 +10,7 @@ from frogless.errors import FroglessError
 from frogless.publish.drafted import Drafted
 from frogless.stitches.model import Dialect
 from frogless.studio.designs.checked import Table, counts_of
+from frogless.studio.designs.facts import refuse_overgrown
 from frogless.units import Units
 
 
@@ -33,6 +34,7 @@ def compare_drafts(
     drafted: list[Drafted] = []
     for name, text in (("The first", before), ("The second", after)):
         try:
+            refuse_overgrown(text)
             drafted.append(draft_texts(Texts(text, body, swatches), terms, units).drafted)
         except FroglessError as error:
             return Differences(why=f"{name} cannot be drafted: {error.faults[0].message}")

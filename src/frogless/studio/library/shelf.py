@@ -8,6 +8,7 @@ from django.db import connection, transaction
 from django.db.models import QuerySet
 
 from frogless.errors import InputError
+from frogless.studio.bounds import overgrown
 from frogless.studio.library.models import Document, Garment, Step, Version
 
 KINDS = ("body", "swatch", "design")
@@ -183,6 +184,8 @@ def forget_traces() -> None:
 
 def own_name(text: str) -> str:
     """What a document calls itself; "" when it cannot say."""
+    if overgrown(text) is not None:
+        return ""
     try:
         data = tomllib.loads(text)
     except (ValueError, RecursionError):
