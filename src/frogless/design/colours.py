@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from frogless.design.strict import Strict
+from frogless.design.strict import MANY, SEVERAL, Strict
 from frogless.files import Letter, Name
 
 
@@ -20,12 +20,12 @@ class Stripe(Strict):
 class Stripes(Strict):
     """Stripes that repeat over pieces or sections (`on`); without `on`, over the whole garment."""
 
-    on: tuple[Name, ...] = ()
-    repeat: Annotated[tuple[Stripe, ...], Field(min_length=1)]
+    on: Annotated[tuple[Name, ...], SEVERAL] = ()
+    repeat: Annotated[tuple[Stripe, ...], Field(min_length=1), MANY]
 
 
 class Colours(Strict):
     """Each colour by its letter; what is not striped is in the first of the alphabet."""
 
     names: Annotated[dict[Letter, Name], Field(min_length=1)]
-    stripes: tuple[Stripes, ...] = ()
+    stripes: Annotated[tuple[Stripes, ...], SEVERAL] = ()

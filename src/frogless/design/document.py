@@ -14,6 +14,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from frogless.design.colours import Colours
+from frogless.design.lengths import Lengths
 from frogless.design.patterns import OwnPattern
 from frogless.design.pieces.border import BorderChoice
 from frogless.design.pieces.cord import CordChoice
@@ -23,7 +24,7 @@ from frogless.design.pieces.raglan import RaglanChoice
 from frogless.design.pieces.round_yoke import RoundYokeChoice
 from frogless.design.pieces.shawl import ShawlChoice
 from frogless.design.pieces.tube import PieceSection, PieceStart, Section, Start, TubeChoice
-from frogless.design.strict import Formula, Strict, formulas_of
+from frogless.design.strict import FEW, MANY, SEVERAL, Formula, Strict, formulas_of
 from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
 from frogless.design.work import DesignerGauge, Work
 from frogless.files import Line, Name, Prose
@@ -59,8 +60,8 @@ class JoinChoice(Strict):
     """
 
     name: Name
-    first: Annotated[tuple[str, ...], Field(min_length=1)]
-    second: Annotated[tuple[str, ...], Field(min_length=1)]
+    first: Annotated[tuple[str, ...], Field(min_length=1), SEVERAL]
+    second: Annotated[tuple[str, ...], Field(min_length=1), SEVERAL]
     stitch: str = "slip_stitch"
     limit: Formula = "1.5 cm"
 
@@ -75,11 +76,11 @@ class Design(Strict):
     author: Line = ""
     garment: Garment
     gauge: DesignerGauge | None = None
-    lengths: dict[str, Formula] = Field(default_factory=dict)
+    lengths: Lengths = Field(default_factory=dict)
     pattern: dict[str, OwnPattern] = Field(default_factory=dict)
     work: Work
     colours: Colours | None = None
-    notes: tuple[Prose, ...] = ()
+    notes: Annotated[tuple[Prose, ...], SEVERAL] = ()
 
 
 class TubeGarment(Garment):
@@ -93,10 +94,10 @@ class TubeDesign(Design):
 
     garment: TubeGarment
     start: Start
-    section: Annotated[tuple[Section, ...], Field(min_length=1)]
+    section: Annotated[tuple[Section, ...], Field(min_length=1), SEVERAL]
     edging: EdgingChoice | None = None
     waist: WaistChoice | None = None
-    strand: tuple[BeadedStrand, ...] = ()
+    strand: Annotated[tuple[BeadedStrand, ...], FEW] = ()
 
     @cached_property
     def tube(self) -> TubeChoice:
@@ -119,8 +120,8 @@ class TubeDesign(Design):
 class PiecesDesign(Design):
     """A garment of several pieces, in the order worked, and how they are joined."""
 
-    piece: Annotated[tuple[PieceChoice, ...], Field(min_length=1)]
-    join: tuple[JoinChoice, ...] = ()
+    piece: Annotated[tuple[PieceChoice, ...], Field(min_length=1), SEVERAL]
+    join: Annotated[tuple[JoinChoice, ...], MANY] = ()
 
 
 def tubes(design: Design) -> tuple[TubeChoice, ...]:

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Strict
+from frogless.design.strict import MANY, Strict
 from frogless.files import Name
 
 Whole = int | str
@@ -48,10 +48,10 @@ class OwnPattern(Strict):
     terms: Literal["us", "uk"] = "us"
     multiple: Whole | None = None
     offset: Whole = 0
-    setup: Annotated[int, Field(ge=0)] = 0
-    least: Annotated[int, Field(ge=1)] = 1
+    setup: Annotated[int, Field(ge=0, le=200)] = 0
+    least: Annotated[int, Field(ge=1, le=500)] = 1
     parameters: dict[str, OwnNumber] = Field(default_factory=dict)
     rows: str | None = None
     rounds: str | None = None
-    row: tuple[OwnRow, ...] = ()
-    round: tuple[OwnRow, ...] = ()
+    row: Annotated[tuple[OwnRow, ...], MANY] = ()
+    round: Annotated[tuple[OwnRow, ...], MANY] = ()

@@ -13,6 +13,13 @@ FORMULA = "formula"
 Formula = Annotated[str, Field(min_length=1), FORMULA]
 Points = Annotated[int, Field(ge=1, le=48)]
 
+# The limits are own choices, far beyond what is worn: they keep a slip from being worked at for
+# minutes. A section has 400 rounds at most.
+Rounds = Annotated[int, Field(ge=1, le=400)]
+Multiple = Annotated[int, Field(ge=1, le=500)]
+Offset = Annotated[int, Field(ge=0, le=500)]
+FEW, SEVERAL, MANY = Field(max_length=24), Field(max_length=60), Field(max_length=200)
+
 
 class Strict(BaseModel):
     """Unknown keys are refused; values are frozen; surplus blanks are cut off."""

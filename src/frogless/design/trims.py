@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Strict
+from frogless.design.strict import Formula, Rounds, Strict
 from frogless.files import Name
 from frogless.units import Hook, Length
 
@@ -50,8 +50,8 @@ class Drawcord(Strict):
     """A cord through a round of eyelets."""
 
     kind: Literal["drawcord"]
-    eyelet_round: Annotated[int, Field(ge=1)] = 2
-    eyelets_about_every: Annotated[int, Field(ge=3)] = 8
+    eyelet_round: Rounds = 2
+    eyelets_about_every: Annotated[int, Field(ge=3, le=400)] = 8
     tie_ends: Formula = "35 cm"
     spare_over_hips: Formula = "15 cm"
 
@@ -77,9 +77,9 @@ class BeadedStrand(Strict):
     bead_diameter: Length
     bead_hole: Length
     hook: Hook
-    plies: Annotated[int, Field(ge=1)] = 2
+    plies: Annotated[int, Field(ge=1, le=64)] = 2
     tails: Formula = "15 cm"
-    sample_repeats: Annotated[int, Field(ge=1)] | None = None
+    sample_repeats: Annotated[int, Field(ge=1, le=1000)] | None = None
     sample_length: Formula | None = None
     spare_beads: Annotated[int, Field(ge=0, le=100)] = 2
 

@@ -6,10 +6,12 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Strict
+from frogless.design.strict import SEVERAL, Formula, Multiple, Offset, Strict
 from frogless.design.trims import EdgingChoice
 from frogless.files import Name
 from frogless.units import Hook
+
+Rate = Annotated[int, Field(ge=1, le=100)]
 
 
 class BorderChoice(Strict):
@@ -22,12 +24,12 @@ class BorderChoice(Strict):
 
     construction: Literal["border"]
     name: Name
-    on: Annotated[tuple[str, ...], Field(min_length=1)]
+    on: Annotated[tuple[str, ...], Field(min_length=1), SEVERAL]
     stitch: str
     closed: bool = True
     height: Formula | None = None
-    per_rows: tuple[int, int] | None = None
-    multiple: Annotated[int, Field(ge=1)] = 1
-    offset: Annotated[int, Field(ge=0)] = 0
+    per_rows: tuple[Rate, Rate] | None = None
+    multiple: Multiple = 1
+    offset: Offset = 0
     hook: Hook | None = None
     edging: EdgingChoice | None = None

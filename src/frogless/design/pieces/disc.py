@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Strict
+from frogless.design.strict import SEVERAL, Formula, Strict
 from frogless.design.trims import EdgingChoice
 from frogless.design.work import Work
 from frogless.files import Name
@@ -48,5 +48,5 @@ class DiscChoice(Strict):
     sides: Annotated[int, Field(ge=3, le=24)] | None = None
     per_round: Annotated[int, Field(ge=1, le=96)] | None = None
     first: Annotated[int, Field(ge=3, le=96)] | None = None
-    section: tuple[DiscSection, ...] = ()
+    section: Annotated[tuple[DiscSection, ...], SEVERAL] = ()
     edging: EdgingChoice | None = None

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Strict
+from frogless.design.strict import FEW, SEVERAL, Formula, Multiple, Offset, Strict
 from frogless.design.work import Work
 from frogless.files import Name
 from frogless.units import Hook
@@ -28,12 +28,12 @@ class PanelSection(Strict):
     length: Formula
     width: Formula | None = None
     edges: Edges = "both"
-    lines: tuple[Formula, ...] = ()
+    lines: Annotated[tuple[Formula, ...], FEW] = ()
     at_once: Formula = "0 cm"
     rate: Literal["even", "steep"] = "even"
     rows: ShapedRows = "auto"
-    multiple: Annotated[int, Field(ge=1)] = 1
-    offset: Annotated[int, Field(ge=0)] = 0
+    multiple: Multiple = 1
+    offset: Offset = 0
     stitch: str | None = None
     pattern: Name | None = None
     parameters: dict[str, int] = Field(default_factory=dict)
@@ -87,7 +87,7 @@ class Cap(Strict):
         shorter, longer: what it may differ from that.
     """
 
-    into: Annotated[tuple[str, ...], Field(min_length=1)]
+    into: Annotated[tuple[str, ...], Field(min_length=1), SEVERAL]
     top: Formula = "10 cm"
     at_once: Formula | None = None
     ease: Formula = "0 cm"
@@ -111,14 +111,14 @@ class PanelChoice(Strict):
     made_of: str = Field(default="chain", alias="with")
     width: Formula
     ease: Formula = "0 cm"
-    multiple: Annotated[int, Field(ge=1)] = 1
-    offset: Annotated[int, Field(ge=0)] = 0
+    multiple: Multiple = 1
+    offset: Offset = 0
     body: str | None = None
     share: Annotated[float, Field(gt=0, le=100)] = 2
     ease_allowed: tuple[Formula, Formula] | None = None
     length: Formula
     worked: Literal["upwards", "downwards"] = "upwards"
-    section: tuple[PanelSection, ...] = ()
+    section: Annotated[tuple[PanelSection, ...], SEVERAL] = ()
     slit: Formula | None = None
     full_bust: FullBust | None = None
     armhole: Armhole | None = None

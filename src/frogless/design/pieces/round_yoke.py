@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from frogless.design.pieces.yoke import YokeChoice
-from frogless.design.strict import Formula
+from frogless.design.strict import FEW, Formula, Multiple
 
 
 class RoundYokeChoice(YokeChoice):
@@ -19,5 +19,5 @@ class RoundYokeChoice(YokeChoice):
 
     construction: Literal["round yoke"]
     rings: Annotated[int, Field(ge=1, le=12)] = 4
-    at: tuple[Formula, ...] = ()
-    multiple: Annotated[int, Field(ge=1)] = 1
+    at: Annotated[tuple[Formula, ...], FEW] = ()
+    multiple: Multiple = 1

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Strict
+from frogless.design.strict import SEVERAL, Formula, Strict
 from frogless.design.trims import EdgingChoice
 from frogless.design.work import Work
 from frogless.files import Name
@@ -39,5 +39,5 @@ class ShawlChoice(Strict):
     angle_deg: Annotated[float, Field(ge=20, le=150)] | None = None
     multiple: Annotated[int, Field(ge=1, le=200)] = 1
     offset: Annotated[int, Field(ge=0, le=200)] = 0
-    band: tuple[ShawlBand, ...] = ()
+    band: Annotated[tuple[ShawlBand, ...], SEVERAL] = ()
     edging: EdgingChoice | None = None

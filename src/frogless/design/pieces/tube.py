@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from frogless.design.strict import Formula, Points, Strict
+from frogless.design.strict import FEW, SEVERAL, Formula, Multiple, Points, Rounds, Strict
 from frogless.design.trims import BeadedStrand, EdgingChoice, WaistChoice
 from frogless.design.work import Work
 from frogless.files import Name
@@ -42,7 +42,7 @@ class PieceStart(Strict):
     """
 
     made_of: str | None = Field(default=None, alias="with")
-    on: tuple[str, ...] = ()
+    on: Annotated[tuple[str, ...], SEVERAL] = ()
     girth: Formula | None = None
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
@@ -50,7 +50,7 @@ class PieceStart(Strict):
     seat: Seat | None = None
     body: str | None = None
     gather: Annotated[float, Field(gt=0.2, le=4)] = 1.0
-    multiple: Annotated[int, Field(ge=1)] = 1
+    multiple: Multiple = 1
 
 
 class Plain(Strict):
@@ -82,14 +82,16 @@ class Section(Strict):
     girth: Formula | None = None
     ease: Formula = "0 cm"
     ease_allowed: tuple[Formula, Formula] | None = None
-    points: Points | Annotated[tuple[Points, ...], Field(min_length=1)] | Literal["auto"] = "auto"
+    points: (
+        Points | Annotated[tuple[Points, ...], Field(min_length=1, max_length=48)] | Literal["auto"]
+    ) = "auto"
     add: Literal[1, 2, 3, 4] = 1
-    every: Annotated[int, Field(ge=1)] | Literal["auto"] = "auto"
+    every: Rounds | Literal["auto"] = "auto"
     clauses: Annotated[int, Field(ge=1, le=6)] = 3
     shape_on: Literal["any", "right side"] = "any"
-    least_gap: Annotated[int, Field(ge=1)] = 1
-    plain: tuple[Plain, ...] = ()
-    through: tuple[Through, ...] = ()
+    least_gap: Rounds = 1
+    plain: Annotated[tuple[Plain, ...], SEVERAL] = ()
+    through: Annotated[tuple[Through, ...], SEVERAL] = ()
     indifference: Formula | None = None
     stitch: str | None = None
     hook: Hook | None = None
@@ -103,8 +105,8 @@ class Section(Strict):
     shape_by: ShapeBy | None = None
     columns: Annotated[int, Field(ge=2, le=24)] | None = None
     column_stitch: str | None = None
-    grades: tuple[dict[str, int], ...] = ()
-    hooks: tuple[Hook, ...] = ()
+    grades: Annotated[tuple[dict[str, int], ...], FEW] = ()
+    hooks: Annotated[tuple[Hook, ...], FEW] = ()
 
 
 class PieceSection(Section):
@@ -125,7 +127,7 @@ class TubeChoice(Strict):
     work: Work | None = None
     length: Formula | None = None
     start: PieceStart
-    section: Annotated[tuple[PieceSection, ...], Field(min_length=1)]
+    section: Annotated[tuple[PieceSection, ...], Field(min_length=1), SEVERAL]
     edging: EdgingChoice | None = None
     waist: WaistChoice | None = None
-    strand: tuple[BeadedStrand, ...] = ()
+    strand: Annotated[tuple[BeadedStrand, ...], FEW] = ()
