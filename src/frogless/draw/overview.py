@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from frogless.body.measurements import known_measurements
@@ -17,19 +17,23 @@ from frogless.units import Units
 SCALE = 0.078
 TOP, BOTTOM = 5.0, 10.0
 #: Half the room that a figure takes with its arms, mm on the sheet, and between figures.
-HALF = {"front": 26.0, "back": 26.0, "side": 13.0, "hand": 0.0}
+HALF: Mapping[View, float] = {"front": 26.0, "back": 26.0, "side": 13.0, "hand": 0.0}
 COLUMN = 8.0
 DISC = 2.7
 STEP = 2 * DISC + 0.8
 
 #: What is shown close by when it stands alone, on the whole figure: mm of body.
-ON_FRONT: dict[str, tuple[Point, Point]] = {
+ON_FRONT: Mapping[str, tuple[Point, Point]] = {
     "wrist_girth": ((252, 790), (305, 797)),
     "hand_girth": ((265, 705), (320, 712)),
     "head_girth": ((-75, 1545), (75, 1545)),
 }
 #: Depths from the waist start side by side: mm of body towards the front.
-ASIDE = {"waist_to_high_hip": 55.0, "waist_to_hip": 15.0, "waist_to_floor": -25.0}
+ASIDE: Mapping[str, float] = {
+    "waist_to_high_hip": 55.0,
+    "waist_to_hip": 15.0,
+    "waist_to_floor": -25.0,
+}
 #: Where stature stands, left of the numbers, and the room it takes, mm on the sheet.
 STATURE_AT = -490.0
 STATURE_ROOM = 7.0
@@ -45,7 +49,7 @@ class _Shown:
 
 
 def all_measurements(keys: Sequence[str], units: Units = "cm") -> Drawing:
-    """The figure from the front, and from the side and the back where needed, numbers at each tape.
+    """The figure from each side that is needed, with a number at each tape.
 
     Args:
         keys: of `body.measurements.known_measurements()`; the first is number 1.
@@ -57,7 +61,7 @@ def all_measurements(keys: Sequence[str], units: Units = "cm") -> Drawing:
     views: list[View] = [
         view
         for view in ("front", "side", "back")
-        if view == "front" or any(each.guide.view == view for each in shown)
+        if any(each.guide.view == view for each in shown) or (view == "front" and not shown)
     ]
     shapes: list[Shape] = []
     left = STATURE_ROOM if "stature" in keys else 0.0
@@ -142,4 +146,6 @@ def _anchor(guide: Guide) -> Point:
     if len(guide.run) > 2:
         return guide.run[len(guide.run) // 2]
     (x1, y1), (x2, y2) = guide.run
-    return ((x1 + x2) / 2, (y1 + y2) / 2)
+    # Off the middle where it lies level: there the back waist length crosses it.
+    part = 0.25 if y1 == y2 else 0.5
+    return (x1 + (x2 - x1) * part, y1 + (y2 - y1) * part)

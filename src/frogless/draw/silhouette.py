@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from typing import Literal
 
 from frogless.draw.drawing import Drawing, Shape
@@ -69,7 +69,7 @@ def _told(kind: Kind) -> str:
     return f"A small picture: {TOLD[kind][0].lower()}{TOLD[kind][1:]}, seen from the front."
 
 
-TOLD: dict[Kind, str] = {
+TOLD: Mapping[Kind, str] = {
     "skirt": "A skirt",
     "top": "A top",
     "cardigan": "A cardigan",
@@ -78,7 +78,7 @@ TOLD: dict[Kind, str] = {
     "shawl": "A shawl",
     "pieces": "The pieces side by side",
 }
-DRAWN: dict[Kind, Callable[[Plan, float], Iterator[Shape]]] = {
+DRAWN: Mapping[Kind, Callable[[Plan, float], Iterator[Shape]]] = {
     "skirt": skirt,
     "top": _top,
     "cardigan": panel_top,

@@ -129,7 +129,7 @@ def test_unknown_key_is_refused_with_near_names() -> None:
         all_measurements(["waist_girth", "tail"])
 
 
-@pytest.mark.parametrize("keys", [KEYS, KEYS[:5], ("stature",), KEYS[::-1]])
+@pytest.mark.parametrize("keys", [KEYS, KEYS[:5], ("stature",), KEYS[::-1], ("cross_back",), ()])
 def test_numbers_follow_the_order_of_the_keys_and_stand_clear(keys: tuple[str, ...]) -> None:
     """Each number once, no two discs touching, all on the sheet."""
     drawing = all_measurements(keys)
