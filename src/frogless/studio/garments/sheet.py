@@ -62,10 +62,9 @@ class TitleBlock:
 
 @dataclass(frozen=True, slots=True)
 class TextBlock:
-    """Running text; `key` of its because, "" when it has none."""
+    """Running text."""
 
     text: str
-    key: str = ""
     kind: ClassVar[str] = "text"
 
 
@@ -73,7 +72,7 @@ class TextBlock:
 class ListBlock:
     """A list."""
 
-    items: tuple[str, ...]
+    items: tuple[Cell, ...]
     kind: ClassVar[str] = "list"
 
 

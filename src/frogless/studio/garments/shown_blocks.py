@@ -23,6 +23,7 @@ from frogless.publish.blocks import (
     Table,
     Terms,
 )
+from frogless.publish.reasons_model import Asked, KeyedTable
 from frogless.studio.garments.sheet import (
     Cell,
     DrawingBlock,
@@ -84,7 +85,7 @@ def _part(block: Block, name: Callable[[str], str]) -> Iterator[Part]:
         case Paragraph(text):
             yield TextBlock(text)
         case Bullets(items):
-            yield ListBlock(items)
+            yield ListBlock(tuple(map(Cell, items)))
         case Terms(items):
             yield TermsBlock(items, terms_are_short(block))
         case Note():
@@ -124,6 +125,34 @@ def table(block: Table, name: str) -> TableBlock:
         for row in squared(block)
     )
     return TableBlock(block.caption, header, rows, name)
+
+
+def asked(found: Iterable[Asked]) -> ListBlock:
+    """Lines that can each be asked."""
+    return ListBlock(tuple(Cell(_capital(one.text), one.key) for one in found))
+
+
+def keyed(found: KeyedTable, name: str, caption: str | None = None) -> TableBlock:
+    """A table whose cells can be asked; names begin with a capital.
+
+    Args:
+        caption: in place of its own.
+    """
+    plain = Table("", found.header, tuple(tuple(c.text for c in row) for row in found.rows))
+    right = columns_of_figures(plain) if found.rows else (False,) * len(found.header)
+    header = tuple(Cell(t, figure=r) for t, r in zip(found.header, right, strict=True))
+    rows = tuple(
+        tuple(
+            Cell(_capital(c.text) if n == 0 else c.text, c.key, figure=r and n > 0)
+            for n, (c, r) in enumerate(zip(row, right, strict=True))
+        )
+        for row in found.rows
+    )
+    return TableBlock(found.caption if caption is None else caption, header, rows, name)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _row(row: Instruction, place: Place) -> RowLine:

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 from frogless.publish.blocks import Instruction
 from frogless.publish.drafted import Drafted
 from frogless.publish.drawings import slug
 from frogless.publish.pattern import drawings, rooms
-from frogless.publish.reasons_names import piece_keys
+from frogless.publish.reasons import row_keys
 from frogless.studio.garments.sheet import Part, TitleBlock
 from frogless.studio.garments.shown_blocks import Place, parts
-from frogless.write.fold import Line
-from frogless.write.pattern import write_pieces
 
 
 def pattern_parts(drafted: Drafted) -> tuple[Part, ...]:
@@ -39,24 +37,14 @@ def names() -> Callable[[str], str]:
 
 
 def _placed(drafted: Drafted) -> Callable[[Instruction], Place]:
-    """Tells the rows of an instruction; the rows come in the order in which they are written."""
-    lines = _lines(drafted)
-    waiting = next(lines, None)
+    """Tells the rows of an instruction; instructions are met in the order of the pattern."""
+    keys = iter(row_keys(drafted).values())
 
-    def place(row: Instruction) -> Place:
-        nonlocal waiting
-        if waiting is None or (row.label, row.text) != (waiting[1].label, waiting[1].text):
+    def place(_: Instruction) -> Place:
+        own = next(keys, ())
+        if not own:
             return "", (), ""
-        piece, line = waiting
-        waiting = next(lines, None)
-        ids = tuple(f"row-{piece}-{n}" for n in range(line.first_row, line.last_row + 1))
-        return ids[0], ids[1:], f"row.{piece}.{line.last_row}"
+        first, *others = (key.replace(".", "-") for key in own)
+        return first, tuple(others), own[-1]
 
     return place
-
-
-def _lines(drafted: Drafted) -> Iterator[tuple[str, Line]]:
-    keys = piece_keys(drafted)
-    program = drafted.plan.program
-    for piece in write_pieces(program, drafted.stitches, drafted.dialect, drafted.language):
-        yield from ((keys[piece.name], line) for line in piece.lines)
