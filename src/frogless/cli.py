@@ -150,6 +150,9 @@ def _add_draft(commands: argparse._SubParsersAction[argparse.ArgumentParser]) ->
     command.add_argument(
         "--paper", choices=list(PAPERS.values()), help="the PDF's pages (a4; us-letter for inches)"
     )
+    command.add_argument(
+        "--hand", choices=["right", "left"], default="right", help="hand you work with (right)"
+    )
     command.add_argument("--json", action="store_true", help="print the plan file and nothing else")
 
 
@@ -388,7 +391,12 @@ def _request(options: argparse.Namespace) -> Request:
     from frogless.draft import Request
 
     return Request(
-        options.design, options.body, tuple(options.swatch), options.terms, options.units
+        options.design,
+        options.body,
+        tuple(options.swatch),
+        options.terms,
+        options.units,
+        getattr(options, "hand", "right"),
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from frogless import files, follow
@@ -15,6 +15,7 @@ from frogless.body.plausible import question
 from frogless.design import formulas
 from frogless.design.document import Design, PiecesDesign, TubeDesign, named_formulas, tubes
 from frogless.design.load import parse_design, read_design
+from frogless.draw.mirror import Hand
 from frogless.errors import Impossible, Place
 from frogless.fabric.expand import expand
 from frogless.fabric.model import Fabric
@@ -58,6 +59,7 @@ class Request:
     swatches: tuple[Path, ...]
     terms: Dialect = "us"
     units: Units = "cm"
+    hand: Hand = "right"
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,17 +106,19 @@ def draft(request: Request) -> Draft:
     """
     basis, questions = load(request)
     drafted = develop(basis, request.terms, request.units)
-    return Draft(drafted, questions)
+    return Draft(replace(drafted, hand=request.hand), questions)
 
 
-def draft_texts(texts: Texts, terms: Dialect = "us", units: Units = "cm") -> Draft:
+def draft_texts(
+    texts: Texts, terms: Dialect = "us", units: Units = "cm", hand: Hand = "right"
+) -> Draft:
     """As `draft`, of texts that are not in files, or not yet.
 
     Raises:
         InputError, Impossible, ProofFailed: as `draft`.
     """
     basis, questions = load_texts(texts, units)
-    return Draft(develop(basis, terms, units), questions)
+    return Draft(replace(develop(basis, terms, units), hand=hand), questions)
 
 
 def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted:

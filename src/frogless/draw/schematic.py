@@ -13,6 +13,7 @@ from frogless.draw.drawing import Circle, Drawing, Line, Path, Point, Shape, Tex
 from frogless.draw.frame import Frame
 from frogless.draw.labels import OVER, STEP, Label, on_cloth, stacked
 from frogless.draw.layout import extent, spread, text_width
+from frogless.draw.mirror import Hand, join_for, lines_for
 from frogless.draw.outline import (
     Level,
     ShapingLine,
@@ -46,6 +47,12 @@ class _Task:
     units: Units
     words: Mapping[str, str]
     join_at: JoinAt
+    hand: Hand
+
+    @property
+    def worn_join(self) -> JoinAt:
+        """Where the rounds begin on the wearer."""
+        return join_for(self.join_at, self.hand)
 
     def length(self, length: float) -> str:
         """A length as it is shown."""
@@ -79,20 +86,24 @@ def schematic(
     units: Units,
     labels: Mapping[str, str],
     join_at: JoinAt = "centre back",
+    hand: Hand = "right",
 ) -> Drawing:
     """The skirt folded flat, seen from the front: half girths wide, worn depths high, one scale.
 
     Args:
         labels: words by name that replace those of `words.WORDS`.
-        join_at: "centre back", "left side" or "right side" (the wearer's).
+        join_at: "centre back", "left side" or "right side" (the wearer's), where a right-hander
+            has it.
+        hand: whose work it shows: what is worked is mirrored for the left hand, and what is sewn on
+            stays on its side of the wearer.
     """
-    task = _Task(plan, units, with_defaults(labels), join_at)
-    sheet = Sheet(title, describe(plan, units, labels, join_at))
+    task = _Task(plan, units, with_defaults(labels), join_at, hand)
+    sheet = Sheet(title, describe(plan, units, labels, task.worn_join))
     stops, names = _stops(plan), _labels(task)
     body = _with_labels_on_it(task, stops, names, sheet)
     if body is None:
         body = _with_labels_beside_it(task, stops, names, sheet)
-    view = task.words["front"].format(join=task.words[meeting(plan, join_at)])
+    view = task.words["front"].format(join=task.words[meeting(plan, task.worn_join)])
     return assemble(body[1], view, _keys(task, body[0]), sheet)
 
 
@@ -110,7 +121,7 @@ def _with_labels_on_it(
         for strand in task.plan.main.strands
         for shape in strand_shapes(strand, task.plan, frame)
     ]
-    trim = waist_shapes(task.plan, frame, task.join_at)
+    trim = waist_shapes(task.plan, frame, task.join_at, task.hand)
     taken = [extent([shape]) for shape in (*hung, *trim)]
     inside = [label for label in names if label.is_on_cloth]
     placed = on_cloth([(label.depth, label.line) for label in inside], frame, taken)
@@ -231,8 +242,8 @@ def _skirt(task: _Task, frame: Frame) -> tuple[Shape, ...]:
         polyline(around, "cloth", closed=True),
         *edging_shapes(plan, frame),
         *_levels_across(task, frame),
-        *_shaping(shaping_lines(plan, task.join_at), frame),
-        *waist_shapes(plan, frame, task.join_at),
+        *_shaping(lines_for(shaping_lines(plan, task.join_at), task.hand), frame),
+        *waist_shapes(plan, frame, task.join_at, task.hand),
         *_wanted(plan, frame),
         polyline(around, "outline", closed=True),
         *_side_join(task, frame),
@@ -291,7 +302,7 @@ def _side_join(task: _Task, frame: Frame) -> Iterator[Shape]:
     """Small arrow heads at the side where the rounds are joined; nothing for a join behind."""
     if task.join_at == "centre back":
         return
-    way = 1 if task.join_at == "left side" else -1
+    way = 1 if task.worn_join == "left side" else -1
     deep = frame.shape[-1].depth
     for part in (0.4, 0.6, 0.8):
         x, y = frame.at(way * frame.half(part * deep), part * deep)

@@ -8,6 +8,7 @@ from itertools import accumulate, pairwise
 from frogless.design.work import JoinAt
 from frogless.draw.drawing import Circle, Line, Path, Point, Shape, dots, polyline
 from frogless.draw.frame import Frame
+from frogless.draw.mirror import Hand, turns_for
 from frogless.draw.outline import JOIN_TURNS, edging_height, fold, is_front
 from frogless.plan import catenary
 from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Plan, StrandPlan
@@ -18,7 +19,9 @@ BEAD = 0.62
 SMALLEST_BEAD = 0.36
 
 
-def waist_shapes(plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]:
+def waist_shapes(
+    plan: Plan, frame: Frame, join_at: JoinAt, hand: Hand = "right"
+) -> tuple[Shape, ...]:
     """The elastic under its stitches, the cord with its bow, or the ribbed band."""
     match plan.main.waist:
         case ElasticPlan() as elastic:
@@ -26,7 +29,7 @@ def waist_shapes(plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]
         case BandPlan() as band:
             return _band(band, frame)
         case CordPlan() as cord:
-            return _cord(cord, plan, frame, join_at)
+            return _cord(cord, plan, frame, join_at, hand)
         case None:
             return ()
 
@@ -128,16 +131,19 @@ def _band(band: BandPlan, frame: Frame) -> tuple[Shape, ...]:
     return (polyline(corners, "trim", closed=True), *lines)
 
 
-def _cord(cord: CordPlan, plan: Plan, frame: Frame, join_at: JoinAt) -> tuple[Shape, ...]:
+def _cord(
+    cord: CordPlan, plan: Plan, frame: Frame, join_at: JoinAt, hand: Hand
+) -> tuple[Shape, ...]:
     """Eyelets where the round has them, the cord over every other gap, a bow at centre front."""
     number = min(max(cord.eyelet_round, 1), len(plan.main.depths) - 1)
     depth = (plan.main.depths[number - 1] + plan.main.depths[number]) / 2
     total = sum(cord.gaps)
     ends = list(accumulate(cord.gaps))
-    turns = sorted(
+    worked = (
         fold(JOIN_TURNS[join_at] + (end - gap / 2) / total)
         for end, gap in zip(ends, cord.gaps, strict=True)
     )
+    turns = sorted(turns_for(worked, hand))
     holes = [frame.placed(place, depth) for place in turns if is_front(place)]
     first = (len(holes) // 2) % 2
     over = tuple(Line(a, b, "cord") for i, (a, b) in enumerate(pairwise(holes)) if i % 2 != first)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from frogless import __version__
 from frogless.draw.describe import describe_profile
 from frogless.proof.model import Finding
-from frogless.publish import colours
+from frogless.publish import colours, left_handed
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import depth_of, place
@@ -124,7 +124,7 @@ def about(drafted: Drafted) -> tuple[Block, ...]:
     lines = [
         say(
             drafted, "about_version", version=design.version,
-            terms=say(drafted, f"terms_{drafted.dialect}"), body=drafted.basis.body.name,
+            terms=left_handed.terms(drafted), body=drafted.basis.body.name,
             swatch=drafted.basis.main_swatch.name,
         )
     ]  # fmt: skip

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from frogless.design.document import PiecesDesign
+from frogless.design.work import JoinAt
+from frogless.draw.mirror import Hand, join_for
 from frogless.fabric.model import Fabric
 from frogless.fit.model import Fit
 from frogless.plan.basis import Basis
@@ -27,7 +29,13 @@ from frogless.write.phrases import Phrases, phrases
 
 @dataclass(frozen=True, slots=True)
 class Drafted:
-    """A drafted garment with its proof, and the dialect, units and language it is published in."""
+    """A drafted garment with its proof, and what it is published in and for.
+
+    Args:
+        dialect, units, language: of its texts.
+        hand: that the maker works with. The rows are the same for both; a left-hander works them
+            the other way and makes the mirror image.
+    """
 
     basis: Basis
     plan: Plan
@@ -38,6 +46,7 @@ class Drafted:
     dialect: Dialect
     units: Units
     language: str = "en"
+    hand: Hand = "right"
 
     @property
     def stitches(self) -> Mapping[str, Stitch]:
@@ -53,6 +62,11 @@ class Drafted:
     def of_pieces(self) -> bool:
         """Whether it is a list of pieces, and not one tube from the waist down."""
         return isinstance(self.basis.design, PiecesDesign)
+
+    @property
+    def join_at(self) -> JoinAt:
+        """Where the rounds begin and end on the wearer, worked with the maker's hand."""
+        return join_for(self.basis.design.work.join_at, self.hand)
 
     def short(self, key: str) -> str:
         """A stitch's abbreviation in the dialect."""

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from frogless.fit.model import GoingOn, LandmarkFit
 from frogless.plan.model import BandPlan, CordPlan, EdgingPlan, ElasticPlan, Landmark, Option
+from frogless.publish import left_handed
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Bullets, Heading, Table
 from frogless.publish.drafted import Drafted
@@ -237,10 +238,10 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     """How the skirt is built, and how to read the rounds."""
     work = drafted.basis.design.work
     lines = [
-        say(drafted, f"way_{work.rounds}", join=say(drafted, f"join_{work.join_at}")),
+        say(drafted, f"way_{work.rounds}", join=say(drafted, f"join_{drafted.join_at}")),
         *_spiral_step(drafted),
         *_side_join(drafted),
-        say(drafted, "left_handed"),
+        *left_handed.line(drafted),
         *_turning_chain(drafted),
         say(drafted, "brackets"),
         *markers(drafted),
@@ -250,6 +251,7 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     return (
         Heading(say(drafted, "before")),
         Bullets(tuple(lines)),
+        *left_handed.notes(drafted),
         *notes_at(drafted, "before"),
     )
 
@@ -288,7 +290,8 @@ def _side_join(drafted: Drafted) -> Iterator[str]:
     ways = FROM_SIDE.get(drafted.basis.design.work.join_at)
     if ways:
         first, second = (say(drafted, way) for way in ways)
-        yield say(drafted, "way_side", first=first, second=second)
+        name = "way_side" if drafted.hand == "right" else "way_side_left"
+        yield say(drafted, name, first=first, second=second)
 
 
 def _turning_chain(drafted: Drafted) -> Iterator[str]:

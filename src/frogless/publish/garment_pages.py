@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, PiecePlan
-from frogless.publish import colours
+from frogless.publish import colours, left_handed
 from frogless.publish.authored import authored
 from frogless.publish.back import why_yarns
 from frogless.publish.blocks import Block, Bullets, Heading, Paragraph, Table, Terms
@@ -67,7 +67,7 @@ def figures(drafted: Drafted) -> Iterator[Asked]:
 def before(drafted: Drafted) -> tuple[Block, ...]:
     """How to read the rows."""
     lines = [
-        say(drafted, "left_handed"),
+        *left_handed.line(drafted),
         *_turning_chains(drafted),
         say(drafted, "brackets"),
         *markers(drafted),
@@ -77,6 +77,7 @@ def before(drafted: Drafted) -> tuple[Block, ...]:
     return (
         Heading(say(drafted, "before")),
         Bullets(tuple(lines)),
+        *left_handed.notes(drafted),
         *notes_at(drafted, "before"),
     )
 

@@ -10,7 +10,7 @@ from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.rows.nodes import Chain, Together
 from frogless.rows.walk import nodes, stitch_keys
-from frogless.stitches.load import explain, words
+from frogless.stitches.load import explain, explain_left_handed, words
 
 #: Words of the rows that are no stitches.
 PLAIN_WORDS = ("st", "sts", "sp", "sps", "rnd", "rnds", "RS", "WS")
@@ -72,9 +72,10 @@ def used_stitches(drafted: Drafted) -> list[str]:
 
 
 def special_stitches(drafted: Drafted) -> tuple[Block, ...]:
-    """How each stitch is worked, by name."""
+    """How each stitch is worked, by name, with the maker's hand."""
+    told = explain_left_handed if drafted.hand == "left" else explain
     items = {
-        drafted.name(key): explain(drafted.stitches[key], drafted.dialect)
+        drafted.name(key): told(drafted.stitches[key], drafted.dialect)
         for key in used_stitches(drafted)
         if drafted.stitches[key].how
     }

@@ -48,7 +48,7 @@ def capital(text: str) -> str:
 
 def _main(drafted: Drafted, piece: Piece, words: WrittenPiece) -> Iterator[Block]:
     """Section by section: what it does, its rows, and what to check on the tape."""
-    join = say(drafted, f"join_{drafted.basis.design.work.join_at}")
+    join = say(drafted, f"join_{drafted.join_at}")
     yield Paragraph(say(drafted, "begin", join=join))
     first = piece.rows[0]
     if begins_on_chain(drafted) and first.count > LONG_CHAIN and first.end.join != "none":

@@ -227,6 +227,35 @@ MESSAGES: Mapping[str, str] = {
         "Left-handed: work as written; your rounds run the other way, and left and right of the "
         "work change places, but not the wearer's."
     ),
+    "left_title": "Left-handed",
+    "left_work": (
+        "This pattern is set for the left hand. Work every row and round as it is written, from left to "
+        "right where a right-hander works from right to left. What you make is the mirror image: counts, "
+        "lengths and yarn stay the same, and whatever slants, slants the other way. The drawing of the "
+        "{kind} is mirrored, and the stitches are explained for the left hand."
+    ),
+    "left_join": (
+        "Your rounds begin and end at {join}, where a right-hander has the other side; this pattern says "
+        "so throughout."
+    ),
+    "left_lean": "Rounds that are not turned lean the other way too.",
+    "left_sewn": (
+        "What is sewn on in the end goes where it is said: there left and right are the wearer's, and do "
+        "not change."
+    ),
+    "left_edges": (
+        "Where rows, edges and joins are told by left and right, read the other: they are named as a "
+        "right-hander's work lies."
+    ),
+    "left_pieces": "So these change sides: {pairs}.",
+    "left_pair": "“{name}” is the {other}",
+    "left_caption": "{caption} Drawn for the left hand.",
+    "left_terms": "{terms}, for the left hand",
+    "way_side_left": (
+        "Positions are told from front, back and sides of the wearer. You hold the skirt with its "
+        "waist edge down, the other way up than it is worn: with the right side facing, your round "
+        "goes from the join over the {first} first, then over the {second}."
+    ),
     "markers_increase": (
         "A marker shows where its next increase goes: work up to the marked stitch, work the "
         "increase into it, and move the marker up as told."

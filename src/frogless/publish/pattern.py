@@ -7,12 +7,21 @@ from dataclasses import fields, replace
 from typing import Any, Literal, get_args
 
 from frogless.draw.describe import describe
+from frogless.draw.mirror import plan_for
 from frogless.draw.pieces import describe_pieces, pieces_drawing
 from frogless.draw.profile import profile
 from frogless.draw.schematic import schematic
 from frogless.draw.svg import svg
 from frogless.draw.words import WORDS
-from frogless.publish import back, colours, front, garment_pages, glossary, materials
+from frogless.publish import (
+    back,
+    colours,
+    front,
+    garment_pages,
+    glossary,
+    left_handed,
+    materials,
+)
 from frogless.publish.arrange import glued
 from frogless.publish.authored import authored
 from frogless.publish.blocks import Block, Document, Figure, Heading, Instruction, Paragraph
@@ -36,7 +45,10 @@ def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
     design, labels = drafted.basis.design, _labels(drafted)
     if drafted.of_pieces:
         pieces = pieces_drawing(
-            drafted.plan, title=design.title, units=drafted.units, labels=labels
+            plan_for(drafted.plan, drafted.hand),
+            title=design.title,
+            units=drafted.units,
+            labels=labels,
         )
         return (("schematic", svg(pieces)),) if pieces else ()
     flat = schematic(
@@ -45,6 +57,7 @@ def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
         units=drafted.units,
         labels=labels,
         join_at=design.work.join_at,
+        hand=drafted.hand,
     )
     graph = profile(drafted.plan, title=design.title, units=drafted.units, labels=labels)
     return (("schematic", svg(flat)), ("profile", svg(graph)))
@@ -60,7 +73,7 @@ def pattern(drafted: Drafted) -> Document:
     design = drafted.basis.design
     names = {"body": drafted.basis.body.name, "swatch": drafted.basis.main_swatch.name}
     language = LANGUAGES[drafted.dialect] if drafted.language == "en" else drafted.language
-    terms = say(drafted, f"terms_{drafted.dialect}")
+    terms = left_handed.terms(drafted)
     return Document(
         title=design.title,
         subtitle=say(drafted, "subtitle", **names),
@@ -161,7 +174,7 @@ def _pieces_schematic(drafted: Drafted) -> tuple[Block, ...]:
     alt = describe_pieces(drafted.plan, drafted.units, _labels(drafted))
     return (
         Heading(say(drafted, "schematic")),
-        Figure("schematic", alt, say(drafted, "schematic_caption")),
+        Figure("schematic", alt, left_handed.caption(drafted)),
     )
 
 
@@ -180,9 +193,8 @@ def _held(value: object) -> object:
 
 
 def _schematic(drafted: Drafted) -> tuple[Block, ...]:
-    join = drafted.basis.design.work.join_at
-    alt = describe(drafted.plan, drafted.units, join_at=join)
+    alt = describe(drafted.plan, drafted.units, join_at=drafted.join_at)
     return (
         Heading(say(drafted, "schematic")),
-        Figure("schematic", spelled(drafted, alt), say(drafted, "schematic_caption")),
+        Figure("schematic", spelled(drafted, alt), left_handed.caption(drafted)),
     )

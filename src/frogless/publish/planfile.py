@@ -38,6 +38,7 @@ def planfile(drafted: Drafted) -> Json:
         "terms": drafted.dialect,
         "units": drafted.units,
         "language": drafted.language,
+        "hand": drafted.hand,
         "sizes": [_size(drafted)],
     }
 

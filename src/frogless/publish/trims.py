@@ -89,7 +89,7 @@ def _strands(drafted: Drafted, piece: Piece) -> tuple[StrandPlan, ...]:
 
 
 def _join(drafted: Drafted) -> str:
-    return say(drafted, f"join_{drafted.basis.design.work.join_at}")
+    return say(drafted, f"join_{drafted.join_at}")
 
 
 def _from_join(drafted: Drafted) -> str:
