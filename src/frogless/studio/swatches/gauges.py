@@ -98,9 +98,9 @@ class Told:
 def told(swatch: Swatch, units: Units, terms: Dialect) -> Told:
     """What a swatch tells."""
     groups = pooled(swatch)
-    sizing = {one.stitch: one for one in sorted(groups, key=_rank, reverse=True)}
+    sizing = {(one.stitch, one.hook): one for one in sorted(groups, key=_rank, reverse=True)}
     gauges = tuple(
-        _shown(one, units, terms, sizes=sizing[one.stitch] is one or one.hook != swatch.hook)
+        _shown(one, units, terms, sizes=sizing[one.stitch, one.hook] is one)
         for one in sorted(groups, key=lambda g: (g.stitch != swatch.stitch, bool(g.pattern)))
     )
     said = (*disagreements(swatch), *advice_by_reading(swatch))
