@@ -277,7 +277,7 @@ def test_readings_are_titled_in_the_readers_terms() -> None:
     values = values_of(ALL_KEYS, "cm")
     titles = [one.title for one in reading_forms(values, {}, "uk", "cm")]
     assert titles[1] == "Reading 2: treble crochet, hung"
-    assert titles[3] == "Reading 4: my own, washed"
+    assert titles[3] == "Reading 4: my own, a 2, b 3, washed"
 
 
 @given(

@@ -243,6 +243,8 @@ def _reading_form(
     by_name = dict(zip((part.name for part in PARTS), parts, strict=True))
     own = values.get(f"r{number}-key", "").replace("_", " ") or "a stitch pattern"
     name = own if of == OWN_PATTERN else names.get(of, "")
+    if of.startswith(OWN_PATTERN) and values.get(f"r{number}-numbers", "").strip():
+        name = f"{name}, {values[f'r{number}-numbers'].strip()[:40]}"
     folded = (by_name[part.name] for part in MORE)
     faulty = any(field.startswith(f"r{number}-") for field in errors)
     new = not values.get(f"r{number}-{WAS}", "")

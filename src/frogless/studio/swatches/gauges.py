@@ -46,6 +46,7 @@ class ShownGauge:
         across, upward: "18.0 ± 0.3 stitches in 10 cm"; "" when not read.
         girth, length: "± 1.6 cm at a hip of 100 cm"; "" when not read.
         sizes: whether it sizes a garment, or a reading that comes before it does.
+        main: whether it is of the main stitch.
     """
 
     name: str
@@ -56,6 +57,7 @@ class ShownGauge:
     length: str
     readings: tuple[int, ...]
     sizes: bool
+    main: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,14 +96,27 @@ class Told:
     compared: tuple[Compared, ...]
     said: tuple[Said, ...]
 
+    @property
+    def others(self) -> int:
+        """How many gauges are of other stitches than the main one."""
+        return sum(not one.main for one in self.gauges)
+
 
 def told(swatch: Swatch, units: Units, terms: Dialect) -> Told:
     """What a swatch tells."""
     groups = pooled(swatch)
     sizing = {(one.stitch, one.hook): one for one in sorted(groups, key=_rank, reverse=True)}
+    ordered = sorted(groups, key=lambda g: (g.stitch != swatch.stitch, bool(g.pattern)))
+    first = main_gauge(swatch) or ordered[0]
     gauges = tuple(
-        _shown(one, units, terms, sizes=sizing[one.stitch, one.hook] is one)
-        for one in sorted(groups, key=lambda g: (g.stitch != swatch.stitch, bool(g.pattern)))
+        _shown(
+            one,
+            units,
+            terms,
+            sizes=sizing[one.stitch, one.hook] is one,
+            main=one.stitch == first.stitch,
+        )
+        for one in ordered
     )
     said = (*disagreements(swatch), *advice_by_reading(swatch))
     return Told(
@@ -187,7 +202,7 @@ def over_length(one: Measured, units: Units) -> str:
     )
 
 
-def _shown(one: Pooled, units: Units, terms: Dialect, *, sizes: bool) -> ShownGauge:
+def _shown(one: Pooled, units: Units, terms: Dialect, *, sizes: bool, main: bool) -> ShownGauge:
     name = stitch_name(one.stitch, terms)
     across = ""
     if one.width is not None:
@@ -205,6 +220,7 @@ def _shown(one: Pooled, units: Units, terms: Dialect, *, sizes: bool) -> ShownGa
         over_length(one.height, units) if one.height is not None else "",
         tuple(n + 1 for n in one.readings),
         sizes,
+        main,
     )
 
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from frogless.draw.svg import svg
 from frogless.errors import InputError
+from frogless.publish.drawings import inlined
 from frogless.stitches.model import Dialect
 from frogless.studio.fields import Values
+from frogless.studio.swatches.face import face
 from frogless.studio.swatches.form import READINGS, WAS, YARN, is_empty, numbers_of
 from frogless.studio.swatches.gauges import Told, headline, told
 from frogless.studio.swatches.in_terms import in_terms
@@ -38,6 +41,7 @@ class Looked:
 
     Args:
         headline: the main gauge in a line; "" when there is none yet.
+        face: a square of the fabric, drawn.
         left_out: places of the readings that have a fault, from 1; they are read without it.
     """
 
@@ -45,6 +49,7 @@ class Looked:
     told: Told | None = None
     next: tuple[Next, ...] = ()
     left_out: tuple[int, ...] = ()
+    face: str = ""
 
 
 def looked(values: Values, errors: Mapping[str, str], units: Units, terms: Dialect) -> Looked:
@@ -112,7 +117,9 @@ def _of(swatch: Swatch, order: tuple[int, ...], units: Units, terms: Dialect) ->
         replace(one, reading=order[one.reading - 1] if one.reading else None)
         for one in measure_next(swatch, units, terms)
     )
-    return Looked(headline(swatch, units), replace(found, gauges=gauges, said=said), more)
+    line = headline(swatch, units)
+    drawn = inlined("swatch", svg(face(swatch, units)), line, "face")
+    return Looked(line, replace(found, gauges=gauges, said=said), more, face=drawn)
 
 
 def _placed(readings: tuple[int, ...], order: tuple[int, ...]) -> tuple[int, ...]:
