@@ -62,7 +62,7 @@ def bundle(report: Report, out: Path, order: Order) -> None:
 
 def _pdf(order: Order, wearer: Wearer) -> bytes:
     texts = Texts(order.design, wearer.text, order.swatches)
-    drafted = draft_texts(texts, order.terms, order.units).drafted
+    drafted = draft_texts(texts, order.terms, order.units, order.hand).drafted
     return pdf(pattern(drafted), "us-letter" if order.units == "in" else "a4")
 
 
