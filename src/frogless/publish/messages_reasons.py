@@ -12,7 +12,7 @@ REASONS: Mapping[str, str] = {
     "reason_depth": "{name}, depth",
     "reason_section": "{name}: stitches at its end",
     "reason_rounds": "{name}: how many rounds",
-    "reason_rounds_pieces": "{name}: how many rows",
+    "reason_rounds_pieces": "{name}: how many rows or rounds",
     "reason_points": "{name}: shaping points",
     "reason_shaping": "{name}: where it is shaped",
     "reason_stray": "{name}: how far it strays",
@@ -21,6 +21,9 @@ REASONS: Mapping[str, str] = {
     "reason_nth_row": "row {n}",
     # Notes
     "reason_makes": "{count} stitches make {girth}, give or take the swatch: {low} to {high}",
+    "reason_makes_together": (
+        "with the other pieces it makes {girth} all round, give or take the swatch: {low} to {high}"
+    ),
     "reason_makes_off": "{made}; {off}.",
     "reason_interval": (
         "As surely as the swatch was counted, it is between {low} and {high} in nineteen of twenty "
@@ -34,7 +37,10 @@ REASONS: Mapping[str, str] = {
     "reason_row_written": "The pattern counts what it works: {count}.",
     "reason_row_turning": "The chain has {more} more, for the first row to begin with: {chains}.",
     "reason_row_girth": "It measures {girth} around, give or take the swatch: {low} to {high}.",
-    "reason_row_width": "It measures {girth} across, give or take the swatch: {low} to {high}.",
+    "reason_row_width": (
+        "It measures {girth} from end to end, give or take the swatch: {low} to {high}."
+    ),
+    "reason_row_small": "It measures {girth}.",
     "reason_row_as_wanted": "That is as wide as was wanted at this depth.",
     "reason_row_off": "That is {off} than the {wanted} that were wanted at this depth.",
     # Steps of every because
@@ -63,6 +69,8 @@ REASONS: Mapping[str, str] = {
     "step_landed_rows": "in whole rows",
     "step_landed_rows_on": "in whole rows, {note}",
     "step_girth": "which makes",
+    "step_girth_together": "with the other pieces, all round",
+    "step_girth_makes": "with what its repeats measure, they make",
     "step_girth_at": "at {many} stitches in {span} they make",
     "step_off_more": "more than wanted",
     "step_off_less": "less than wanted",
@@ -98,7 +106,7 @@ REASONS: Mapping[str, str] = {
     "step_change_more": "stitches to add",
     "step_change_less": "stitches to take away",
     "step_shapings": "shaping rounds",
-    "step_shapings_pieces": "shaping rows",
+    "step_shapings_pieces": "shaping rows or rounds",
     "step_points": "shaping points",
     "step_repeats": "repeats",
     "step_balls": "whole balls",
@@ -116,11 +124,12 @@ REASONS: Mapping[str, str] = {
     "step_count_grown": "{before} where it begins, and {change} more",
     "step_count_less": "{before} where it begins, less {change}",
     "step_rounds_from_to": "rounds {first} to {last}",
-    "step_rounds_from_to_pieces": "rows {first} to {last}",
+    "step_rounds_from_to_pieces": "rows or rounds {first} to {last}",
     "step_points_at": "shaping points, with {add} at each in every shaping round",
     "step_bound": "no choice of rounds at all strays less than",
     "step_least": "the least with a text of at most {clauses} parts",
     "step_rhythm": "so it is shaped",
+    "step_stray_none": "off the wanted girth, at most",
     "step_stray_wider": "at most wider than wanted, {depth} down",
     "step_stray_narrower": "at most narrower than wanted, {depth} down",
     # Rows
@@ -129,16 +138,22 @@ REASONS: Mapping[str, str] = {
     "step_row_below": "stitches of {name} below",
     "step_row_more": "more",
     "step_row_less": "fewer",
-    "step_row_more_nth": "more: the {nth} of {of} rows that change the count",
-    "step_row_less_nth": "fewer: the {nth} of {of} rows that change the count",
+    "step_row_more_nth": "more: the {nth} of {of} rounds that change the count",
+    "step_row_more_nth_flat": "more: the {nth} of {of} rows that change the count",
+    "step_row_less_nth": "fewer: the {nth} of {of} rounds that change the count",
+    "step_row_less_nth_flat": "fewer: the {nth} of {of} rows that change the count",
+    "step_row_more_based": "more: it makes the count that the stitch pattern needs",
+    "step_row_less_based": "fewer: it makes the count that the stitch pattern needs",
+    "step_row_left": "left unworked, for a later row",
+    "step_row_short": "the part that it works",
     "step_row_more_at": "more: {each} at each of {points} points, the {nth} of {of} shaping rounds",
-    "step_row_more_at_pieces": "more: {each} at each of {points} points, the {nth} of {of} shaping rows",
+    "step_row_more_at_flat": "more: {each} at each of {points} points, the {nth} of {of} shaping rows",
     "step_row_less_at": "fewer: {each} at each of {points} points, the {nth} of {of} shaping rounds",
-    "step_row_less_at_pieces": (
+    "step_row_less_at_flat": (
         "fewer: {each} at each of {points} points, the {nth} of {of} shaping rows"
     ),
     "step_row_kept": "not a shaping round, so its count stays",
-    "step_row_kept_pieces": "not a shaping row, so its count stays",
+    "step_row_kept_flat": "not a shaping row, so its count stays",
     "step_row_count": "stitches",
     "row_of_rounds": "round {n} of {of}",
     "row_of_rows": "row {n} of {of}",
@@ -147,6 +162,7 @@ REASONS: Mapping[str, str] = {
     "step_repeats_of_pattern": "repeats of the stitch pattern",
     "step_each_leaves": "places that each leaves",
     "step_left_besides": "besides them",
+    "step_left_in_columns": "in the {columns} plain columns between them",
     "step_places": "places to work into",
     "step_edge_count": "stitches of the hem",
     "step_edge_count_pieces": "stitches of the edge",
@@ -250,7 +266,7 @@ REASONS: Mapping[str, str] = {
     "sections_caption": "The sections, in the order worked",
     "section": "section",
     "rounds_of": "rounds",
-    "rounds_of_pieces": "rows",
+    "rounds_of_pieces": "rows or rounds",
     "how_many": "how many",
     "from_count": "from",
     "to_count": "to",

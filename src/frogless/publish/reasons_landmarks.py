@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import partial
-from math import isfinite
+from math import isclose, isfinite
 
 from frogless.because import Because
 from frogless.plan.model import Landmark, PiecePlan
-from frogless.publish.drafted import Drafted
+from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import depth_of
 from frogless.publish.messages import say
 from frogless.publish.reasons_model import Entry, Reason, ReasonStep, reasoned
@@ -66,19 +66,26 @@ def count_at(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Re
         titled(drafted, piece.name, name),
         steps,
         told,
-        (_makes(drafted, mark), *_allowed(drafted, mark)),
+        (_makes(drafted, piece, mark), *_allowed(drafted, mark)),
     )
 
 
-def _makes(drafted: Drafted, mark: Landmark) -> str:
+def _makes(drafted: Drafted, piece: PiecePlan, mark: Landmark) -> str:
     """The girth that the count gives, with its interval, and how far off the wanted one it is."""
-    low, high = mark.garment.interval()
+    units, alone = drafted.units, is_alone(drafted, piece)
+    low, high = (show_length(end, units) for end in mark.garment.interval())
     made = say(
-        drafted, "reason_makes", count=mark.count, girth=show_length(mark.garment.value, drafted.units),
-        low=show_length(low, drafted.units), high=show_length(high, drafted.units),
+        drafted, "reason_makes" if alone else "reason_makes_together", count=mark.count,
+        girth=show_length(mark.garment.value, units), low=low, high=high,
     )  # fmt: skip
     off = told_because(drafted, after_count(mark.because, mark.count)).partition(", ")[2]
-    return say(drafted, "reason_makes_off", made=made, off=off) if off else f"{made}."
+    told = say(drafted, "reason_makes_off", made=made, off=off) if off else f"{made}."
+    return told[:1].upper() + told[1:]
+
+
+def is_alone(drafted: Drafted, piece: PiecePlan) -> bool:
+    """Whether a landmark's girth is that of its own stitches, and not of several flat pieces."""
+    return not drafted.of_pieces or is_closed(drafted, piece.name)
 
 
 def _allowed(drafted: Drafted, mark: Landmark) -> Iterator[str]:
@@ -109,22 +116,23 @@ def _girth(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Reas
     name = titled(drafted, piece.name, landmark_name(drafted, mark))
     return reasoned(
         f"{key}.girth", say(drafted, "reason_girth", name=name),
-        girth_steps(drafted, mark.count, mark.garment.value), None,
+        girth_steps(drafted, piece, mark), None,
         (say(drafted, "reason_interval", girth=girth, low=low, high=high),),
     )  # fmt: skip
 
 
-def girth_steps(drafted: Drafted, count: int, girth: float) -> tuple[ReasonStep, ...]:
-    """From a count to what it measures, mm, at the gauge that it was planned with."""
-    shown = show_length(girth, drafted.units)
-    span = say(drafted, f"span_{drafted.units}")
-    if not girth:
-        return (line(drafted, "count_here", str(count)), line(drafted, "girth", shown))
-    gauge = per_span(drafted, 100 * count / girth)
-    return (
-        line(drafted, "count_here", str(count)),
-        line(drafted, "girth_at", shown, many=gauge, span=span),
-    )
+def girth_steps(drafted: Drafted, piece: PiecePlan, mark: Landmark) -> tuple[ReasonStep, ...]:
+    """From the count of a landmark to the girth there, at the gauge that it was planned with."""
+    shown = show_length(mark.garment.value, drafted.units)
+    counted = line(drafted, "count_here", str(mark.count))
+    if not is_alone(drafted, piece):
+        return counted, line(drafted, "girth_together", shown)
+    widths = (section.gauge.width.value for section in piece.sections)
+    width = next((w for w in widths if isclose(mark.count * w, mark.garment.value)), None)
+    if width is None:
+        return counted, line(drafted, "girth_makes", shown)
+    span, many = say(drafted, f"span_{drafted.units}"), per_span(drafted, 100 / width)
+    return counted, line(drafted, "girth_at", shown, many=many, span=span)
 
 
 def _round(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Reason:

@@ -28,13 +28,16 @@ def pattern_steps(drafted: Drafted, plan: PatternPlan, row: Row) -> Iterator[Rea
         each = plan.repeat_leaves[
             nth if nth < rows else plan.setup + (nth - plan.setup) % plan.row_repeat
         ]
-    yield from _times(drafted, band.repeats, each, row.count)
+    yield from _times(drafted, band.repeats, each, row.count, plan.columns)
 
 
-def _times(drafted: Drafted, repeats: int, each: int, count: int) -> Iterator[ReasonStep]:
+def _times(
+    drafted: Drafted, repeats: int, each: int, count: int, columns: int = 0
+) -> Iterator[ReasonStep]:
     yield line(drafted, "each_leaves", str(each))
     if over := count - repeats * each:
-        yield line(drafted, "left_besides", str(over))
+        name = "left_in_columns" if columns else "left_besides"
+        yield line(drafted, name, str(over), columns=columns)
     yield line(drafted, "places", str(count))
 
 

@@ -17,6 +17,7 @@ from frogless.publish.reasons_names import piece_keys, titled
 from frogless.publish.reasons_repeats import edging_steps, pattern_steps, trim_steps
 from frogless.publish.reasons_sections import rhythm_of
 from frogless.publish.reasons_steps import line, steps_of, until_count
+from frogless.rows.count import left_for_later
 from frogless.rows.nodes import Piece, Row
 from frogless.units import Measured, as_shown, show_length
 from frogless.write.pattern import chains_for_first_row, write_rows
@@ -37,7 +38,16 @@ class _Asked:
 
     @property
     def below(self) -> Row | None:
-        return self.piece.rows[self.index - 1] if self.index else None
+        """The row below; of rounds the last whole one, as short rows lie between."""
+        earlier = self.piece.rows[: self.index]
+        whole = (row for row in reversed(earlier) if not left_for_later(row.body))
+        last = earlier[-1] if earlier else None
+        return next(whole, last) if self.piece.closed else last
+
+    @property
+    def flat(self) -> str:
+        """What the messages about rows end with, where those about rounds have nothing."""
+        return "" if self.piece.closed else "_flat"
 
     @property
     def section(self) -> SectionPlan | None:
@@ -54,7 +64,8 @@ class _Asked:
     def measured(self) -> Measured | None:
         """What it measures around or across, mm; None where it has no gauge."""
         gauge = self.drafted.plan.gauges.get(self.row.section)
-        if gauge is None or self.plan is None or not self.row.count:
+        part = self.piece.closed and left_for_later(self.row.body)
+        if gauge is None or self.plan is None or not self.row.count or part:
             return None
         if len(self.plan.girths) != len(self.piece.rows):
             return gauge.width.times(self.row.count)
@@ -142,16 +153,24 @@ def _whereabouts(asked: _Asked) -> Iterator[ReasonStep]:
 
 
 def _from_below(asked: _Asked) -> Iterator[ReasonStep]:
-    """The count of the row below, and what is added to it or taken away."""
+    """The count of the row below, and what is added to it or taken away.
+
+    A row that leaves places for a later one is only a part of the way round or across.
+    """
     drafted, below = asked.drafted, asked.below
     if below is None:
         return
-    yield line(
-        drafted, "row_below", str(below.count), name=row_name(drafted, asked.piece, below)
-    )  # fmt: skip
+    left, count = left_for_later(asked.row.body), str(asked.row.count)
+    if left:
+        yield line(drafted, "row_left", str(left))
+        yield line(drafted, "row_short", count)
+        return
+    yield line(drafted, "row_below", str(below.count), name=row_name(drafted, asked.piece, below))
     if asked.change:
         yield _changed(asked)
-    yield line(drafted, "row_count" if asked.change else "row_kept", str(asked.row.count))
+        yield line(drafted, "row_count", count)
+    else:
+        yield line(drafted, f"row_kept{asked.flat}", count)
 
 
 def _changed(asked: _Asked) -> ReasonStep:
@@ -159,6 +178,8 @@ def _changed(asked: _Asked) -> ReasonStep:
     shaped = _shaping_rows(asked)
     name = "row_more" if asked.change > 0 else "row_less"
     size = str(abs(asked.change))
+    if section is not None and section.pattern is not None:
+        return line(drafted, f"{name}_based", size)
     if row.number not in shaped:
         return line(drafted, name, size)
     nth = drafted.phrases.nth(shaped.index(row.number) + 1)
@@ -166,9 +187,9 @@ def _changed(asked: _Asked) -> ReasonStep:
     if points and abs(asked.change) % points == 0:
         each = abs(asked.change) // points
         return line(
-            drafted, f"{name}_at", size, nth=nth, of=len(shaped), points=points, each=each
+            drafted, f"{name}_at{asked.flat}", size, nth=nth, of=len(shaped), points=points, each=each
         )  # fmt: skip
-    return line(drafted, f"{name}_nth", size, nth=nth, of=len(shaped))
+    return line(drafted, f"{name}_nth{asked.flat}", size, nth=nth, of=len(shaped))
 
 
 def _shaping_rows(asked: _Asked) -> tuple[int, ...]:
@@ -206,12 +227,13 @@ def _because_of(asked: _Asked, count: int) -> Because | None:
     if plan is None:
         return None
     found: Iterable[Because] = (
-        *(mark.because for mark in plan.landmarks if mark.rounds == 0),
+        *(mark.because for mark in plan.landmarks if mark.rounds <= 1),
         *(one.because for one in plan.measures if one.kind != "length"),
         *(section.because for section in plan.sections[:1]),
     )
-    told = (until_count(because, count) for because in found)
-    return next((because for because in told if because is not None), None)
+    told = [until_count(because, count) for because in found]
+    known = [because for because in told if because is not None]
+    return max(known, key=lambda because: len(because.steps), default=None)
 
 
 def _notes(asked: _Asked) -> Iterator[str]:
@@ -222,6 +244,8 @@ def _notes(asked: _Asked) -> Iterator[str]:
     if measured is not None:
         low, high = (show_length(end, units) for end in measured.interval())
         key = "reason_row_girth" if asked.piece.closed else "reason_row_width"
+        if low == high:
+            key = "reason_row_small"
         yield say(
             drafted, key, girth=show_length(measured.value, units), low=low, high=high
         )  # fmt: skip

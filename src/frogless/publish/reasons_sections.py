@@ -13,7 +13,7 @@ from frogless.publish.reasons_model import Entry, Reason, ReasonStep, reasoned
 from frogless.publish.reasons_names import sections, titled
 from frogless.publish.reasons_steps import line, steps_of, until_count
 from frogless.publish.reasons_told import why_section
-from frogless.units import show_length
+from frogless.units import as_shown, show_length
 from frogless.write.rhythm import rhythm_sentence
 
 
@@ -131,6 +131,8 @@ def _stray(
     units = drafted.units
     depth = show_length(chosen.stray_at, units)
     way = "stray_wider" if chosen.stray > 0 else "stray_narrower"
+    if as_shown(chosen.stray, units) == 0:
+        way = "stray_none"
     steps = (
         line(drafted, "rhythm", rhythm_of(drafted, piece, section, chosen)),
         line(drafted, way, show_length(abs(chosen.stray), units), depth=depth),
