@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from frogless.errors import Fault, InputError, Place, near_names
 from frogless.read.edges import read_along, read_stretches
@@ -35,6 +36,10 @@ _SEAM = re.compile(
     r"(?:, spread evenly(?P<shares> \(\d+ takes? [^()]*\))?|(?P<each>, 1 in each)"
     r"|: (?P<spread>[^:]+))\. \((?P<stated>\d+) .+\)"
 )
+
+
+KEPT = 128
+"""Pieces that are remembered as they were read: an edit leaves most of them alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +175,31 @@ def _edges(heading: _Heading, pieces: Mapping[str, tuple[Done, ...]]) -> tuple[S
 
 
 def _piece(
+    heading: _Heading,
+    block: Sequence[_TextLine],
+    begun: tuple[Stretch, ...] | None,
+    known: Vocabulary,
+    file: str,
+) -> tuple[Piece, tuple[Done, ...]]:
+    # What lines say does not depend on where they stand; what is wrong with them is told with it.
+    lines = tuple(_TextLine(0, line.text) for line in block)
+    try:
+        return _read(replace(heading, line=0), lines, begun, known)
+    except InputError:
+        return _read_with_places(heading, block, begun, known, file)
+
+
+@lru_cache(maxsize=KEPT)
+def _read(
+    heading: _Heading,
+    block: tuple[_TextLine, ...],
+    begun: tuple[Stretch, ...] | None,
+    known: Vocabulary,
+) -> tuple[Piece, tuple[Done, ...]]:
+    return _read_with_places(heading, block, begun, known, "")
+
+
+def _read_with_places(
     heading: _Heading,
     block: Sequence[_TextLine],
     begun: tuple[Stretch, ...] | None,

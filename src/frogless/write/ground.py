@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate, groupby
 
 import numpy as np
@@ -27,12 +28,16 @@ from frogless.rows.nodes import (
     Work,
 )
 from frogless.stitches.model import Stitch
-from frogless.write.words import Words
+from frogless.write.words import Places, Words
 
 #: What a place is called: "st", "ch", "end" (of a row), "ring", or "sp" and the number of its
 #: chains. Of several: "sp" when they are spaces of any size, "place" when they have nothing in
 #: common.
 Noun = str
+
+
+KEPT = 64
+"""Pieces whose places are remembered: those of one dialect are those of the others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +81,11 @@ NOTHING = Ground(())
 
 def grounds(piece: Piece, first: Ground, words: Words) -> tuple[Ground, ...]:
     """What each row of a piece is worked into, the first of them into `first`."""
+    return _grounds(piece, first, words.places)
+
+
+@lru_cache(maxsize=KEPT)
+def _grounds(piece: Piece, first: Ground, stitches: Places) -> tuple[Ground, ...]:
     found = list[Ground]()
     made = [_unnumbered(first, piece)]
     waiting: Waiting | None = None
@@ -86,7 +96,7 @@ def grounds(piece: Piece, first: Ground, words: Words) -> tuple[Ground, ...]:
             ahead, behind = met.ahead, met.behind
             ground = _ground(ahead, made, index)
         found.append(ground)
-        made.append(nouns_of(row, words.stitches, closed=piece.closed))
+        made.append(nouns_of(row, stitches.stitches, closed=piece.closed))
         later = min(left_for_later(row.body), len(ahead))
         here = places_of(index + 1, len(made[-1]))
         waiting = Waiting(np.concatenate((behind, here)), ahead[len(ahead) - later :])

@@ -36,6 +36,9 @@ from frogless.write.words import Words
 KEPT = 4096
 """Rows whose words are remembered: after an edit most of them come again, and so within a piece."""
 
+KEPT_PIECES = 128
+"""Pieces whose words are remembered: what was written to be proven is what is published."""
+
 
 @dataclass(frozen=True, slots=True)
 class WrittenPiece:
@@ -127,10 +130,11 @@ def write_pieces(
     Raises:
         InputError: a language without a catalogue, or a piece begun on an edge that is not there.
     """
-    words = Words(stitches, dialect, phrases(language))
-    begun = any(piece.bases for piece in program.pieces)
-    fabric = expand(program, stitches) if begun else Fabric({})
-    return tuple(_written(program, index, fabric, words) for index in range(len(program.pieces)))
+    words, pieces = Words(stitches, dialect, phrases(language)), program.pieces
+    return tuple(
+        _written(pieces[: index + 1] if piece.bases else (piece,), words)
+        for index, piece in enumerate(pieces)
+    )
 
 
 def write_program(
@@ -246,18 +250,20 @@ def _unknown(piece: Piece) -> Ground:
     return Ground(None, noun_of(piece.bases[0])) if piece.bases else NOTHING
 
 
-def _written(program: Program, index: int, fabric: Fabric, words: Words) -> WrittenPiece:
-    piece, rounds = program.pieces[index], rounds_of(program)
-    ground, nouns = NOTHING, list[Noun]()
+@lru_cache(maxsize=KEPT_PIECES)
+def _written(pieces: tuple[Piece, ...], words: Words) -> WrittenPiece:
+    """The last of some pieces, which may be begun on the others."""
+    program, piece = Program(pieces), pieces[-1]
+    ground, nouns, joined = NOTHING, list[Noun](), ""
     if piece.bases:
+        fabric = expand(program, words.stitches)
         ground = edges_met(program, piece, fabric, words)
         nouns = [_called(program, base, fabric, words) for base in piece.bases]
-    joined = ""
-    if piece.bases and not goes_on(program, index):
-        joined = say_joining(piece, fabric, words)
+        if not goes_on(program, len(pieces) - 1):
+            joined = say_joining(piece, fabric, words)
     return WrittenPiece(
         piece.name,
-        say_heading(piece, words, rounds, nouns, joined),
+        say_heading(piece, words, rounds_of(program), nouns, joined),
         fold(tell(piece, words, ground), piece.closed, words.phrases),
     )
 

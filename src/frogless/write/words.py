@@ -19,6 +19,7 @@ class Places:
     Alike only to itself: what is said of the stitches of one dictionary holds for no other.
     """
 
+    stitches: Mapping[str, Stitch]
     stands_on: Mapping[str, int]
     leaves: Mapping[str, int]
 
@@ -34,7 +35,7 @@ def _of_dictionary() -> Places:
 
 
 def _counted(stitches: Mapping[str, Stitch]) -> Places:
-    return Places(stands_on(stitches), leaves(stitches))
+    return Places(stitches, stands_on(stitches), leaves(stitches))
 
 
 @dataclass(frozen=True, slots=True)
