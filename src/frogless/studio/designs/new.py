@@ -37,7 +37,7 @@ def new(request: HttpRequest) -> HttpResponse:
         "chosen": chosen,
         "text": written,
         "error": error,
-        "at": request.POST.get("from", ""),
+        "at": "example" if request.POST.get("from") == "example" else "text",
         "most": LONGEST_TEXT,
     }
     return render(request, "designs/new.html", context, status=422 if error else 200)

@@ -13,6 +13,7 @@ from frogless.draft import Texts, load_texts
 from frogless.draw.describe import describe
 from frogless.draw.pieces import describe_pieces, pieces_drawing
 from frogless.draw.schematic import schematic
+from frogless.draw.silhouette import silhouette
 from frogless.draw.svg import svg
 from frogless.errors import FroglessError, InputError
 from frogless.plan.basis import Basis
@@ -73,6 +74,9 @@ def _why(fault: FroglessError | None) -> str:
 def _picture(texts: Texts, of: Of, units: Units) -> Picture:
     basis, _ = load_texts(texts, units)
     made = plan(basis)
+    if of == "outline":
+        drawn = silhouette(made, title=basis.design.title)
+        return Picture(svg(drawn), drawn.description)
     return drawn_flat(basis, made, units)
 
 
@@ -92,7 +96,7 @@ def drawn_flat(basis: Basis, made: Plan, units: Units) -> Picture:
 def _placeholder(lines: Sequence[str]) -> Iterator[str]:
     yield (
         '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"'
-        ' role="img"><title>Not drawn</title><rect width="100" height="100" fill="#fffdf9"/>'
+        ' role="img"><title>Not drawn</title><rect width="100" height="100" fill="#ffffff"/>'
     )
     yield (
         '<path d="M38 12h24l3 7 13 35q-28 7-56 0l13-35z" fill="none" stroke="#7a736a"'
