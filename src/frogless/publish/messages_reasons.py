@@ -86,6 +86,7 @@ REASONS: Mapping[str, str] = {
     "step_lap": "+ lap",
     "step_ring": "a ring of",
     "step_cut": "to cut",
+    "step_cut_longer": "the longer of the two, to cut",
     "step_tie_ends": "+ two ends to tie",
     "step_widest": "or, around the widest girth",
     "step_spare_ends": "+ two ends to hold",

@@ -78,7 +78,7 @@ PLAIN = frozenset(
     f"step_{what}"
     for what in (
         *("wanted", "girth", "length", "depth", "worked", "above_waist", "allowance", "lap"),
-        *("ring", "cut", "tie_ends", "widest", "spare_ends", "hem", "repeat", "sag", "span"),
+        *("ring", "tie_ends", "widest", "spare_ends", "hem", "repeat", "sag", "span"),
         *("hanging_length", "indifference", "stray", "yarn_mass", "cover", "tails", "shapings"),
         *("points", "repeats", "balls"),
     )
@@ -187,6 +187,12 @@ def _ratio(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:
     return line(drafted, step.what, say(drafted, "step_of_100", value=number(round(share, 1))))
 
 
+def _cut(drafted: Drafted, step: Step, before: Step | None) -> ReasonStep:
+    """A cord is as long as either of two ways to reckon it asks for."""
+    longer = before is not None and before.what == "spare_ends"
+    return line(drafted, "cut_longer" if longer else "cut", shown(drafted, step))
+
+
 def _margin(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:
     return line(drafted, "margin", say(drafted, "step_of_100", value=number(step.value)))
 
@@ -208,6 +214,7 @@ TELLERS: Mapping[str, Teller] = {
     "landed": _landed,
     "off": _off,
     "change": _change,
+    "cut": _cut,
     "growth": _ratio,
     "stretch": _ratio,
     "percent": _ratio,

@@ -15,6 +15,7 @@ from frogless.publish.glossary import special_stitches
 from frogless.publish.left_handed import other_side
 from frogless.publish.pattern import pattern
 from frogless.publish.planfile import planfile
+from frogless.rows.nodes import Work
 from frogless.stitches.load import explain_left_handed
 
 EVERY = (*DESIGNS, *GARMENTS)
@@ -106,7 +107,7 @@ def test_stitches_are_explained_for_the_left_hand() -> None:
     assert words.left_handed
     piece, *others = drafted.plan.program.pieces
     last = piece.rows[-1]
-    crab = replace(last, body=(replace(piece.rows[1].body[0], stitch=key),))  # type: ignore[call-arg]
+    crab = replace(last, body=(Work(key), Work("double_crochet")))
     program = replace(
         drafted.plan.program, pieces=(replace(piece, rows=(*piece.rows[:-1], crab)), *others)
     )
