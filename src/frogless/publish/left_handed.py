@@ -33,6 +33,8 @@ def notes(drafted: Drafted) -> tuple[Note, ...]:
 
 def _told(drafted: Drafted) -> Iterator[str]:
     yield say(drafted, "left_work")
+    if not drafted.of_pieces or any(piece.shape for piece in drafted.plan.pieces):
+        yield say(drafted, "left_drawing")
     if drafted.of_pieces:
         yield from _sides(drafted)
     else:

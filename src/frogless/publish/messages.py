@@ -231,9 +231,10 @@ MESSAGES: Mapping[str, str] = {
     "left_work": (
         "This pattern is set for the left hand. Work every row and round as it is written, from left to "
         "right where a right-hander works from right to left. What you make is the mirror image: counts, "
-        "lengths and yarn stay the same, and whatever slants, slants the other way. The drawing of the "
-        "{kind} is mirrored, and the stitches are explained for the left hand."
+        "lengths and yarn stay the same, and whatever slants, slants the other way. The stitches are "
+        "explained for the left hand."
     ),
+    "left_drawing": "The drawing is mirrored too: it shows your {kind}.",
     "left_join": (
         "Your rounds begin and end at {join}, where a right-hander has the other side; this pattern says "
         "so throughout."
@@ -247,7 +248,7 @@ MESSAGES: Mapping[str, str] = {
         "Where rows, edges and joins are told by left and right, read the other: they are named as a "
         "right-hander's work lies."
     ),
-    "left_pieces": "So these change sides: {pairs}.",
+    "left_pieces": "So, worn, these change sides: {pairs}.",
     "left_pair": "“{name}” is the {other}",
     "left_caption": "{caption} Drawn for the left hand.",
     "left_terms": "{terms}, for the left hand",
