@@ -8,7 +8,7 @@ from html import unescape
 
 import pytest
 from django.test import Client
-from garments_made import field, garment, on_shelf, own_design, read, turn
+from garments_made import LIVE, field, garment, on_shelf, own_design, read, turn
 
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
@@ -65,7 +65,7 @@ def test_numbers_stand_before_the_proof_and_the_proof_follows(
     """A change is answered at once; the page asks for its proof by itself."""
     part = turn(client, made, path="garment/length", written="70 cm").content.decode()
     assert "The proof is under way." in part
-    assert f'hx-get="/garments/{made.pk}/proof/shape/" hx-trigger="load"' in part
+    assert f'hx-get="/garments/{made.pk}/proof/shape/" hx-trigger="load' in part
     assert "Drafted and proven" in read(client, f"/garments/{made.pk}/proof/shape/")
 
 
@@ -190,3 +190,20 @@ def test_way_out_is_a_button(client: Client, made: Garment) -> None:
     assert found
     answer = turn(client, made, base=own_design(made).revision, **{found[1]: found[2]})
     assert answer.status_code == 200
+
+
+def test_other_ways_are_planned_apart_and_can_be_taken(client: Client) -> None:
+    """The page asks for them when it is read so far; without scripts they have an address."""
+    made = garment("example:kerchief-skirt")
+    assert f'hx-get="/garments/{made.pk}/ways/"' in read(client, f"/garments/{made.pk}/shape/")
+    part = read(client, f"/garments/{made.pk}/ways/", **LIVE)
+    whole = read(client, f"/garments/{made.pk}/ways/")
+    assert "One clause fewer" in part
+    assert "One clause fewer" in whole
+    assert "<html" in whole
+    assert "<html" not in part
+    form = part[part.index("<form") : part.index("</form>")]
+    changes = dict(re.findall(r'name="(k:[^"]+)" value="([^"]+)"', form))
+    answer = turn(client, made, **changes)
+    assert answer.status_code == 200
+    assert "clauses = 1" in own_design(made).text

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from dataclasses import dataclass, fields
-from typing import Any, Literal
+from dataclasses import dataclass, replace
+from typing import Literal
 
 from frogless.draft import Draft, Texts, Worked, load_texts, prove_worked, work_out
 from frogless.publish.drafted import Drafted
@@ -34,7 +34,7 @@ class _Made:
     proven: Drafted | None = None
 
 
-_kept: OrderedDict[Order, _Made] = OrderedDict()
+_kept: OrderedDict[tuple[Texts, Units], _Made] = OrderedDict()
 
 
 def drafted(order: Order) -> Draft:
@@ -44,7 +44,7 @@ def drafted(order: Order) -> Draft:
         InputError, Impossible: as `frogless.draft.work_out`.
     """
     made = _made(order)
-    return Draft(made.proven or _unproven(made.worked, order), made.questions)
+    return _shown(made, made.proven or _unproven(made.worked), order)
 
 
 def proven(order: Order) -> Draft:
@@ -55,8 +55,8 @@ def proven(order: Order) -> Draft:
     """
     made = _made(order)
     if made.proven is None:
-        made.proven = _for_hand(prove_worked(made.worked), order.hand)
-    return Draft(made.proven, made.questions)
+        made.proven = prove_worked(made.worked)
+    return _shown(made, made.proven, order)
 
 
 def is_proven(draft: Draft) -> bool:
@@ -70,18 +70,24 @@ def forget() -> None:
 
 
 def _made(order: Order) -> _Made:
-    found = _kept.get(order)
+    """What was made of these texts: no number of it depends on terms or hand."""
+    key = order.texts, order.units
+    found = _kept.get(key)
     if found is None:
         basis, questions = load_texts(order.texts, order.units)
-        found = _kept[order] = _Made(work_out(basis, order.terms, order.units), questions)
+        found = _kept[key] = _Made(work_out(basis, units=order.units), questions)
         while len(_kept) > MOST:
             _kept.popitem(last=False)
-    _kept.move_to_end(order)
+    _kept.move_to_end(key)
     return found
 
 
-def _unproven(worked: Worked, order: Order) -> Drafted:
-    made = Drafted(
+def _shown(made: _Made, draft: Drafted, order: Order) -> Draft:
+    return Draft(replace(draft, dialect=order.terms, hand=order.hand), made.questions)
+
+
+def _unproven(worked: Worked) -> Drafted:
+    return Drafted(
         worked.basis,
         worked.plan,
         worked.fabric,
@@ -91,16 +97,3 @@ def _unproven(worked: Worked, order: Order) -> Drafted:
         worked.dialect,
         worked.units,
     )
-    return _for_hand(made, order.hand)
-
-
-_HANDED = any(field.name == "hand" for field in fields(Drafted))
-
-
-def _for_hand(made: Drafted, hand: Hand) -> Drafted:
-    if not _HANDED:
-        return made
-    from dataclasses import replace
-
-    changed: dict[str, Any] = {"hand": hand}
-    return replace(made, **changed)

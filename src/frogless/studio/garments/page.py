@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from django.urls import reverse
@@ -99,7 +100,7 @@ def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, 
         "room_title": TITLES[room],
         "tabs": tuple((key, title, subject.address(key)) for key, title in TITLES.items()),
         "here": subject.address(room),
-        "switches": switches(subject, made),
+        "switches": partial(switches, subject, made),
         "why": subject.why(),
         "back": f"{subject.query or '?'}{'&' if subject.query else ''}back={room}",
         "files": FILES if subject.garment else (),

@@ -130,7 +130,7 @@ def panel(text: str, terms: Dialect) -> Panel:
 def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:
     """What is turned most, with the title of its group: sections one after the other."""
     found = [
-        (_turn(place), _short(group.title), knob)
+        (_turn(place), _short(group), knob)
         for group in groups
         for knob in group.knobs
         for place, way in enumerate(QUICK)
@@ -157,9 +157,9 @@ def _is_at(path: tuple[str | int, ...], way: tuple[str, ...]) -> bool:
     return len(path) == len(way) and all(w in ("*", p) for p, w in zip(path, way, strict=True))
 
 
-def _short(title: str) -> str:
-    """ "Bricks" of "Section: bricks"; "" of what there is only one of."""
-    name = title.rpartition(": ")[2] if ": " in title else ""
+def _short(group: Group) -> str:
+    """ "Bricks" of "Section: bricks"; "" of the garment itself, which needs no name."""
+    name = group.title.rpartition(": ")[2] if group.path[0] not in ("garment", "edging") else ""
     return name[:1].upper() + name[1:]
 
 

@@ -126,10 +126,17 @@ class RowsBlock:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """Another way to shape a section: in words, and what to turn for it."""
+    """Another way to make something: in words, and what to turn for it.
+
+    Args:
+        section: that is shaped otherwise; "" for a way out of what cannot be made.
+        rhythm: on which rounds, in words.
+    """
 
     sentence: str
     changes: tuple[tuple[str, str], ...] = ()
+    section: str = ""
+    rhythm: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +153,6 @@ class SectionLine:
     rounds: Cell
     counts: Cell
     told: str
-    ways: tuple[Way, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,11 @@ Everything that is asked and answered can be handed from one process to another.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 
 from frogless.draft import Draft, plan_text
 from frogless.errors import FroglessError, InputError, ProofFailed
+from frogless.publish.alternatives import alternatives
 from frogless.publish.authored import authored
 from frogless.publish.drafted import Drafted
 from frogless.publish.front import estimated
@@ -22,7 +24,7 @@ from frogless.publish.remarks import caution_note
 from frogless.publish.webpage import webpage
 from frogless.studio.garments import faults
 from frogless.studio.garments.drafts import Order, drafted, is_proven, proven
-from frogless.studio.garments.sheet import Part, Shown
+from frogless.studio.garments.sheet import Part, Shown, Way
 from frogless.studio.garments.shown_blocks import note
 from frogless.studio.garments.shown_pattern import contents, pattern_parts
 from frogless.studio.garments.shown_shape import shape_parts
@@ -61,15 +63,10 @@ def told(made: Draft, room: str) -> Shown:
     """What a room shows of a draft."""
     garment = made.drafted
     parts = ROOMS[room](garment)
-    summary = authored(garment, garment.basis.design.summary)
-    return Shown(
-        title=garment.basis.design.title,
-        state="proven" if is_proven(made) else "pending",
-        sentence=proof_sentence(made),
-        summary=summary,
+    return replace(
+        _summary(made),
+        summary=authored(garment, garment.basis.design.summary),
         gauge=gauge_line(garment),
-        warnings=tuple(dict.fromkeys(map(faults.in_words, _warnings(made)))),
-        cautions=tuple(note(caution_note(garment, one)) for one in garment.fit.cautions),
         parts=parts,
         contents=contents(parts) if room == "pattern" else (),
     )
@@ -78,11 +75,42 @@ def told(made: Draft, room: str) -> Shown:
 def proof(order: Order) -> Shown:
     """The proof alone: its sentence and what it warns of, or why it failed."""
     try:
-        made = proven(order)
+        return _summary(proven(order))
     except FroglessError as error:
         return refused(error)
-    warnings = tuple(dict.fromkeys(map(faults.in_words, _warnings(made))))
-    return Shown(made.drafted.basis.design.title, "proven", proof_sentence(made), warnings=warnings)
+
+
+def _summary(made: Draft) -> Shown:
+    """What stands above every room."""
+    garment = made.drafted
+    return Shown(
+        title=garment.basis.design.title,
+        state="proven" if is_proven(made) else "pending",
+        sentence=proof_sentence(made),
+        warnings=tuple(dict.fromkeys(map(faults.in_words, _warnings(made)))),
+        cautions=tuple(note(caution_note(garment, one)) for one in garment.fit.cautions),
+    )
+
+
+def ways(order: Order) -> tuple[Way, ...]:
+    """Other rhythms that the sections could have; none where there is no draft."""
+    try:
+        found = alternatives(drafted(order).drafted)
+    except FroglessError:
+        return ()
+    return tuple(
+        Way(
+            _capital(one.sentence),
+            tuple((faults.knob_name(path), written) for path, written in one.changes),
+            _capital(one.section),
+            _capital(one.rhythm),
+        )
+        for one in found
+    )
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def why(order: Order, key: str) -> Reason:

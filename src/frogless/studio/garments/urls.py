@@ -16,6 +16,7 @@ urlpatterns = [
     path("garments/<int:pk>/duplicate/", shelf_views.duplicate, name="duplicate"),
     path("garments/<int:pk>/delete/", shelf_views.delete, name="delete"),
     path("garments/<int:pk>/why/<str:key>/", views.why, name="why"),
+    path("garments/<int:pk>/ways/", views.ways, name="ways"),
     path("garments/<int:pk>/proof/<str:room>/", views.proof, name="proof"),
     path("garments/<int:pk>/files/<str:name>", views.file, name="file"),
     path("garments/<int:pk>/<str:room>/", views.room, name="room"),

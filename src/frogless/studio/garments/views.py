@@ -14,6 +14,7 @@ from frogless.publish.reasons import Reason
 from frogless.studio import refs
 from frogless.studio.garments import shown
 from frogless.studio.garments.page import TITLES, asked, context, panel_context, with_shown
+from frogless.studio.garments.sheet import Way
 from frogless.studio.garments.subject import (
     SHOWN,
     Made,
@@ -79,12 +80,33 @@ def proof(request: HttpRequest, pk: int, room: str) -> HttpResponse:
         return redirect(subject.address(room))
     found = context(subject, room, made)
     try:
-        seen = pool().ask(subject.affinity, shown.show, order, room)
+        seen = pool().ask(subject.affinity, shown.proof, order)
     except FroglessError as error:
         seen = shown.refused(error)
     found = with_shown(found, seen)
     failed = seen.state == "refused"
     return render(request, "garments/_proof.html", {**found, "failed": failed})
+
+
+@require_safe
+def ways(request: HttpRequest, pk: int) -> HttpResponse:
+    """Other ways to shape the sections, each to be taken by a button."""
+    subject = of_garment(garment_of(pk))
+    made = made_of(subject)
+    found = {**context(subject, "shape", made), "ways": _ways(subject, made)}
+    part = bool(getattr(request, "htmx", False))
+    if part:
+        return render(request, "garments/_ways.html", found)
+    return page(request, subject, "shape", ways=found["ways"])
+
+
+def _ways(subject: Subject, made: Made) -> tuple[Way, ...]:
+    """They are planned one by one, in a worker that does not keep the next change waiting."""
+    order = made.order(subject)
+    try:
+        return pool().ask(f"{subject.affinity}-ways", shown.ways, order) if order else ()
+    except FroglessError:
+        return ()
 
 
 @require_safe

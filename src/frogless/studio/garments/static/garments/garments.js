@@ -30,6 +30,12 @@ document.addEventListener("htmx:afterSwap", (event) => {
   if (event.detail.target?.id === "garment" || event.target.id === "garment") back();
 });
 
+// What an example is looked at with stands in its address.
+document.addEventListener("htmx:afterRequest", (event) => {
+  const { pathInfo, requestConfig, successful } = event.detail;
+  if (successful && requestConfig?.verb === "get" && event.target.matches?.("form.switches")) history.replaceState(null, "", pathInfo.finalRequestPath);
+});
+
 // Every form knows which text of the design it changes.
 document.addEventListener("turned", (event) => {
   for (const field of document.querySelectorAll('input[name="base"]')) field.value = event.detail.base;
