@@ -76,7 +76,7 @@ def settle(request: HttpRequest) -> HttpResponse:
     except shelf.Conflict as conflict:
         again = reverse(EDITED_AT[conflict.document.kind], args=[conflict.document.pk])
         return conflict_page(request, conflict, text, again)
-    except (InputError, ValueError):
+    except (InputError, ValueError, OverflowError):
         return refusal(request, 400)
     return redirect(EDITED_AT[document.kind], document.pk)
 

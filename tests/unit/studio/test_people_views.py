@@ -151,6 +151,7 @@ def test_estimates_stand_at_their_fields_marked_in_words(client: Client, anna: D
     page = Page(client.get(f"/people/{anna.pk}/"))
     assert page.texts["waist_to_hip-said"].startswith("Estimated: about 19 cm, ± 3.5 cm")
     assert "waist_girth-said" not in page.texts
+    assert page.texts["bust_girth-said"].startswith("Cannot be estimated")
     prefer(units="in")
     page = Page(client.get(f"/people/{anna.pk}/"))
     assert " in, " in page.texts["waist_to_hip-said"]
@@ -205,7 +206,12 @@ def test_conflict_of_a_part_takes_the_place_of_the_page(client: Client, anna: Do
 
 @pytest.mark.parametrize(
     "fields",
-    [{}, {"key": "x", "base": "1"}, {"key": "99", "base": "1", "do": "copy", "text": "a"}],
+    [
+        {},
+        {"key": "x", "base": "1"},
+        {"key": "9" * 30, "base": "1", "do": "copy", "text": "a"},
+        {"key": "99", "base": "1", "do": "copy", "text": "a"},
+    ],
 )
 def test_settling_what_is_not_there_is_refused(client: Client, fields: dict[str, str]) -> None:
     """A sentence, and nothing is made."""

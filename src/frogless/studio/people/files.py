@@ -10,7 +10,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST
 
 from frogless.body.load import parse_body
-from frogless.errors import InputError
+from frogless.errors import Fault, InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
 from frogless.studio.library import shelf
@@ -69,15 +69,18 @@ def copy(request: HttpRequest, ref: str) -> HttpResponse:
 
 
 def faults_of(text: str) -> list[str]:
-    """What is wrong with a body file, each with its line."""
+    """What is wrong with a body file, each with its line: "line 4, hip_grith: unknown key"."""
     try:
         parse_body(text, FILE)
     except InputError as error:
-        return [
-            str(fault).replace(f"{FILE}:", "line ").replace(f"{FILE} ", "")
-            for fault in error.faults
-        ]
+        return [_told(fault) for fault in error.faults]
     return []
+
+
+def _told(fault: Fault) -> str:
+    line = f"line {fault.place.line}" if fault.place.line else ""
+    where = ", ".join(filter(None, (line, fault.place.key.removeprefix("measurements."))))
+    return f"{where}: {fault.message}" if where else fault.message
 
 
 def _brought(request: HttpRequest) -> str:

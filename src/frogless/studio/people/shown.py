@@ -16,7 +16,7 @@ AGE = Field(
     "Age in years",
     hint="For a child, so that a child’s limits hold; a grown-up may leave it empty.",
 )
-NEVER = "A design that uses it cannot do without."
+NEVER = "Cannot be estimated: a design that uses it needs it measured."
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,11 +101,14 @@ def form(values: Values, told: Checked, units: Units, designs: Iterable[str]) ->
 
     def row(key: str) -> Row:
         plain = _row(measured.field(key), values, told)
-        needed = measured.needed_words(users.get(key, ()))
-        if key in users and not can_be_estimated(key):
-            needed = f"{needed} {NEVER}" if key not in first else needed
-        unit = UNITS[plain.field.kind][units]
-        return replace(plain, unit=unit, needed=needed, number=order[key])
+        missed = key in users and not plain.value and not can_be_estimated(key)
+        return replace(
+            plain,
+            unit=UNITS[plain.field.kind][units],
+            estimate=NEVER if missed else plain.estimate,
+            needed=measured.needed_words(users.get(key, ())),
+            number=order[key],
+        )
 
     parts = tuple(
         Part(title, tuple(map(row, keys)), folded=keys is not first)

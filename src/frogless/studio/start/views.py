@@ -29,6 +29,9 @@ SHOWN_GARMENTS = 6
 LOOKED_AT = ("procession-skirt", "hayfield-pullover", "half-moon-shawl")
 """Examples to look at first: of different making."""
 
+GONE = "a {kind} that is gone"
+"""What a garment is made of when that was deleted for good."""
+
 
 @require_safe
 def home(request: HttpRequest) -> HttpResponse:
@@ -42,9 +45,11 @@ def home(request: HttpRequest) -> HttpResponse:
 
 def _last(garment: Garment) -> dict[str, Any]:
     yarns = [_name("swatch", ref) for ref in garment.swatches]
+    design = _name("design", garment.design)
     return {
         "garment": garment,
-        "design": _name("design", garment.design),
+        "design": design,
+        "is_drawn": design != GONE.format(kind="design"),
         "body": _name("body", garment.body),
         "yarns": ", ".join(yarns),
     }
@@ -54,7 +59,7 @@ def _name(kind: str, ref: str) -> str:
     try:
         return refs.resolve(kind, ref).name
     except InputError:
-        return f"a {kind} that is gone"
+        return GONE.format(kind=kind)
 
 
 @require_safe
