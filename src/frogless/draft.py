@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path
 
 from frogless import files, follow
@@ -48,6 +49,9 @@ FILES = ("pattern.pdf", "pattern.html", "pattern.txt", "plan.json", "schematic.s
 """What a published pattern consists of; the last where there is something to draw."""
 
 DIALECTS: tuple[Dialect, ...] = ("us", "uk")
+
+KEPT = 16
+"""Drafts of texts that are remembered: an edit that is taken back, or other terms, cost nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +121,33 @@ def draft_texts(
     Raises:
         InputError, Impossible, ProofFailed: as `draft`.
     """
-    basis, questions = load_texts(texts, units)
-    return Draft(replace(develop(basis, terms, units), hand=hand), questions)
+    _, questions = load_texts(texts, units)
+    return Draft(replace(_proven(texts, units), dialect=terms, hand=hand), questions)
+
+
+def work_out_texts(
+    texts: Texts, terms: Dialect = "us", units: Units = "cm"
+) -> tuple[Worked, tuple[str, ...]]:
+    """As `work_out`, of texts, and questions about them; `draft_texts` then goes on from there.
+
+    Raises:
+        InputError, Impossible: as `work_out`.
+    """
+    _, questions = load_texts(texts, units)
+    return replace(_worked(texts, units), dialect=terms), questions
+
+
+@lru_cache(maxsize=KEPT)
+def _worked(texts: Texts, units: Units) -> Worked:
+    """What is worked out of texts: no number of it depends on the terms."""
+    basis, _ = load_texts(texts, units)
+    return work_out(basis, units=units)
+
+
+@lru_cache(maxsize=KEPT)
+def _proven(texts: Texts, units: Units) -> Drafted:
+    """The same, proven, which is done in all terms at once."""
+    return prove_worked(_worked(texts, units))
 
 
 def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted:
@@ -277,6 +306,7 @@ def load(request: Request) -> tuple[Basis, tuple[str, ...]]:
     return _together(ready, load_body(request.body), request.units)
 
 
+@lru_cache(maxsize=KEPT)
 def load_texts(texts: Texts, units: Units = "cm") -> tuple[Basis, tuple[str, ...]]:
     """As `load`, of texts.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable
 
 from frogless.publish.blocks import Block, Heading, Instruction, Terms
 from frogless.publish.drafted import Drafted
@@ -52,10 +52,11 @@ def together(drafted: Drafted, node: Together) -> str:
     return drafted.phrases.say("together", stitch=drafted.short(node.stitch), places=node.places)
 
 
-def _together(drafted: Drafted) -> Iterator[Together]:
-    for piece in drafted.plan.program.pieces:
-        for row in piece.rows:
-            yield from (node for node, _ in nodes(row.body) if isinstance(node, Together))
+def _together(drafted: Drafted) -> Iterable[Together]:
+    """Each kind of stitches worked together once, in the order met."""
+    bodies = (row.body for piece in drafted.plan.program.pieces for row in piece.rows)
+    met = (node for body in bodies for node, _ in nodes(body))
+    return dict.fromkeys(node for node in met if isinstance(node, Together))
 
 
 def used_stitches(drafted: Drafted) -> list[str]:

@@ -37,10 +37,13 @@ ROOMS: tuple[Room, ...] = get_args(Room)
 
 Part = tuple[Room, tuple[Block, ...]]
 
+Drawings = tuple[tuple[str, str], ...]
+"""Drawings by key, as SVG."""
+
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 
-def drawings(drafted: Drafted) -> tuple[tuple[str, str], ...]:
+def drawings(drafted: Drafted) -> Drawings:
     """The pattern's drawings by key, as SVG."""
     design, labels = drafted.basis.design, _labels(drafted)
     if drafted.of_pieces:
@@ -74,12 +77,13 @@ def pattern(drafted: Drafted) -> Document:
     names = {"body": drafted.basis.body.name, "swatch": drafted.basis.main_swatch.name}
     language = LANGUAGES[drafted.dialect] if drafted.language == "en" else drafted.language
     terms = left_handed.terms(drafted)
+    drawn = drawings(drafted)
     return Document(
         title=design.title,
         subtitle=say(drafted, "subtitle", **names),
         language=language,
-        blocks=tuple(_glued(block) for block in _blocks(drafted)),
-        drawings=drawings(drafted),
+        blocks=tuple(_glued(block) for block in _blocks(drafted, drawn)),
+        drawings=drawn,
         footer=say(
             drafted, "footer", title=design.title, version=design.version, terms=terms, **names
         ),
@@ -90,21 +94,21 @@ def pattern(drafted: Drafted) -> Document:
 def rooms(drafted: Drafted) -> Mapping[Room, tuple[Block, ...]]:
     """The blocks of the pattern parted for four pages, in order; each block is on one of them."""
     found: dict[Room, tuple[Block, ...]] = dict.fromkeys(ROOMS, ())
-    for room, blocks in _parts(drafted):
+    for room, blocks in _parts(drafted, drawings(drafted)):
         found[room] += tuple(_glued(block) for block in blocks)
     return found
 
 
-def _blocks(drafted: Drafted) -> Iterator[Block]:
+def _blocks(drafted: Drafted, drawn: Drawings) -> Iterator[Block]:
     """What could hurt, what it will be, what to have and know, how to do it, why it is so."""
-    for _, blocks in _parts(drafted):
+    for _, blocks in _parts(drafted, drawn):
         yield from blocks
 
 
-def _parts(drafted: Drafted) -> tuple[Part, ...]:
+def _parts(drafted: Drafted, drawn: Drawings) -> tuple[Part, ...]:
     """The parts of the pattern in their order, each with the page it is shown on."""
     if drafted.of_pieces:
-        return _garment_parts(drafted)
+        return _garment_parts(drafted, drawn)
     rows = instructions(drafted)
     return (
         ("shape", _summary(drafted)),
@@ -123,13 +127,13 @@ def _parts(drafted: Drafted) -> tuple[Part, ...]:
     )
 
 
-def _garment_parts(drafted: Drafted) -> tuple[Part, ...]:
+def _garment_parts(drafted: Drafted, drawn: Drawings) -> tuple[Part, ...]:
     """The same order for a garment of several pieces."""
     rows = garment_instructions(drafted)
     return (
         ("shape", _summary(drafted)),
         ("fit", front.cautions(drafted)),
-        ("shape", _pieces_schematic(drafted)),
+        ("shape", _pieces_schematic(drafted, drawn)),
         ("shape", garment_pages.glance(drafted)),
         ("fit", front.wearing(drafted)),
         *_to_have(drafted),
@@ -167,9 +171,9 @@ def _summary(drafted: Drafted) -> tuple[Block, ...]:
     return (Paragraph(summary),) if summary else ()
 
 
-def _pieces_schematic(drafted: Drafted) -> tuple[Block, ...]:
+def _pieces_schematic(drafted: Drafted, drawn: Drawings) -> tuple[Block, ...]:
     """The pieces lying flat; nothing when none of them has an outline."""
-    if not drawings(drafted):
+    if not drawn:
         return ()
     alt = describe_pieces(drafted.plan, drafted.units, _labels(drafted))
     return (

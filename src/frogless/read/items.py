@@ -225,25 +225,12 @@ def _look_at_turns(
     if places is None or not each:
         return
     turns = range(1, min(times, (places - at) // each + 1))
+    # Turns over the same places are all as the first of them is. "First" and "last", which are true
+    # of one turn alone, are amiss in turn 0 or 1 already, and both of these are looked at.
     begins = [at + turn * each for turn in turns]
-    if not any(map(_depends_on_place, items)):
-        # Turns over the same places are all as the first of them is.
-        unlike = {context.ground.made(begin, each): begin for begin in reversed(begins)}
-        begins = sorted(unlike.values())
-    for begin in begins:
+    unlike = {context.ground.made(begin, each): begin for begin in reversed(begins)}
+    for begin in sorted(unlike.values()):
         nodes_of(items, begin, context)
-
-
-def _depends_on_place(item: Item) -> bool:
-    """Whether it matters where in its row an item stands, and not only on what."""
-    match item:
-        case Group(items, _):
-            return any(map(_depends_on_place, items))
-        case Placed(_, where, _) | Over(_, _, _, where, _):
-            return where in ("first", "last", "same")
-        case Unworked():
-            return True
-    return False
 
 
 def _to_the_end(

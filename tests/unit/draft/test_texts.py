@@ -73,3 +73,19 @@ def test_what_is_worked_out_is_what_is_proven() -> None:
     drafted = draft.prove_worked(worked)
     assert (drafted.plan, drafted.tally, drafted.fit) == (worked.plan, worked.tally, worked.fit)
     assert outputs(drafted) == outputs(draft.develop(basis))
+
+
+def test_numbers_of_texts_are_there_before_their_proof() -> None:
+    """And are the ones that are proven, in whatever terms."""
+    worked, questions = draft.work_out_texts(texts_of(RING), "uk", "in")
+    made = draft_texts(texts_of(RING), "us", "in")
+    assert (worked.dialect, worked.units, questions) == ("uk", "in", made.questions)
+    assert (worked.plan, worked.fit) == (made.drafted.plan, made.drafted.fit)
+
+
+def test_other_terms_are_what_they_are_from_the_start() -> None:
+    """One proof is of both, so that neither waits for the other."""
+    us, uk = (draft_texts(texts_of(RING), terms).drafted for terms in draft.DIALECTS)
+    design, body, swatch = RING.files
+    assert outputs(uk) == outputs(draft.draft(Request(design, body, (swatch,), "uk")).drafted)
+    assert outputs(us) != outputs(uk)
