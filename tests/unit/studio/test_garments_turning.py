@@ -11,6 +11,7 @@ from django.test import Client
 from garments_made import LIVE, field, garment, on_shelf, own_design, read, turn
 
 from frogless.studio.examples import examples
+from frogless.studio.garments.turned import in_a_line
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
 
@@ -53,10 +54,18 @@ def test_answer_is_what_changed_alone(client: Client, made: Garment) -> None:
 
 
 def test_line_says_what_it_did(client: Client, made: Garment) -> None:
-    """What was turned, and what came of it: rounds, counts, yarn."""
+    """What was turned, and what came of it: length, rounds, yarn."""
     line = told(turn(client, made, path="garment/length", written="70 cm").content.decode())
-    assert re.search(r"→ 70 cm: .*\d+ → \d+ rounds", line)
-    assert re.search(r"yarn about [\d,]+ → [\d,]+ m", line)
+    assert re.search(r"→ 70 cm: length: [\d.]+ cm → [\d.]+ cm; ", line)
+    assert re.search(r"yarn: about \d+ m, \d balls → about \d+ m, \d balls", line)
+
+
+def test_long_differences_are_counted() -> None:
+    """A line stays a line: short ones first, the yarn always, then how many more."""
+    found = ("x" * 90, "a", "b", "c", "d", "yarn: more", "e")
+    assert in_a_line(found) == "a; b; c; yarn: more; 3 more changes"
+    assert in_a_line(()) == ""
+    assert in_a_line(("a", "x" * 90)) == "a; 1 more change"
 
 
 def test_numbers_stand_before_the_proof_and_the_proof_follows(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from frogless.errors import FroglessError
+from frogless.publish.difference import differences
 from frogless.studio.garments import shown
-from frogless.studio.garments.difference import told
 from frogless.studio.garments.drafts import Order, drafted
 from frogless.studio.garments.faults import knob_name
 from frogless.studio.garments.panel import (
@@ -20,6 +20,9 @@ from frogless.studio.garments.panel import (
     turned,
 )
 from frogless.studio.garments.sheet import Shown
+
+MOST_TOLD, LONGEST_TOLD = 4, 80
+"""Differences that the line tells, and letters that one of them may have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +88,17 @@ def _beside(seen: Shown) -> dict[str, str]:
 def did(before: Order, after: Order) -> str:
     """What a change did to the garment; "" when it could not be drafted before or after."""
     try:
-        return told(drafted(before).drafted, drafted(after).drafted)
+        found = differences(drafted(before).drafted, drafted(after).drafted)
     except FroglessError:
         return ""
+    return in_a_line(found)
+
+
+def in_a_line(found: tuple[str, ...]) -> str:
+    """The first differences that are short, the yarn, and how many more there are."""
+    yarn = tuple(one for one in found if one.startswith("yarn"))[:1]
+    short = [one for one in found if len(one) <= LONGEST_TOLD and one not in yarn]
+    told = (*short[: MOST_TOLD - len(yarn)], *yarn)
+    more = len(found) - len(told)
+    others = (f"{more} more {'change' if more == 1 else 'changes'}",) if more else ()
+    return "; ".join((*told, *others))

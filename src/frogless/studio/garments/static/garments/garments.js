@@ -31,9 +31,9 @@ document.addEventListener("htmx:afterSwap", (event) => {
 });
 
 // What an example is looked at with stands in its address.
-document.addEventListener("htmx:afterRequest", (event) => {
-  const { pathInfo, requestConfig, successful } = event.detail;
-  if (successful && requestConfig?.verb === "get" && event.target.matches?.("form.switches")) history.replaceState(null, "", pathInfo.finalRequestPath);
+document.addEventListener("htmx:beforeSwap", (event) => {
+  const { pathInfo, requestConfig, xhr } = event.detail;
+  if (xhr.status === 200 && requestConfig?.verb === "get" && requestConfig.elt.matches("form.switches")) history.replaceState(null, "", pathInfo.finalRequestPath);
 });
 
 // Every form knows which text of the design it changes.
