@@ -75,7 +75,7 @@ def test_link_to_a_folded_reading_unfolds_it(desk: Page, studio: Studio) -> None
     desk.locator("form[action*='light-cotton'] button").click()
     expect(desk.locator("#r2-count")).not_to_be_visible()
     region = desk.get_by_role("region", name="What this swatch tells")
-    region.get_by_role("link", name="2", exact=True).first.click()
+    region.get_by_role("link", name="reading 2", exact=True).first.click()
     expect(desk.locator("#r2-count")).to_be_visible()
 
 

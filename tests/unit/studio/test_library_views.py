@@ -99,6 +99,25 @@ def test_rename(client: Client) -> None:
     assert 'value="Two"' in text_of(refused)
 
 
+def test_new_name_stands_in_the_text_too(client: Client) -> None:
+    """What the pattern calls it is what the library calls it; undo takes both back."""
+    one = shelf.create("body", BODY + "# mine\n")
+    client.post(f"/library/{one.pk}/rename/", {"name": "Bea"})
+    one.refresh_from_db()
+    assert one.text == BODY.replace("Ada", "Bea") + "# mine\n"
+    one = shelf.undo(one.pk, one.revision)
+    assert one.text == BODY + "# mine\n"
+
+
+@pytest.mark.parametrize("text", ["a = ", "title = 3\n", "", "[name]\na = 1\n"])
+def test_text_without_a_name_is_left_alone(client: Client, text: str) -> None:
+    """Only the library's name is another."""
+    one = shelf.create("design", text, "One")
+    client.post(f"/library/{one.pk}/rename/", {"name": "Two"})
+    one.refresh_from_db()
+    assert (one.name, one.text) == ("Two", text)
+
+
 def test_delete_and_restore(client: Client) -> None:
     """Into the bin and out of it."""
     one = shelf.create("body", BODY)

@@ -12,7 +12,7 @@ from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frogless.errors import InputError
-from frogless.studio.library import shelf
+from frogless.studio.library import renaming, shelf
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.uses import garments_using, uses
 
@@ -103,7 +103,7 @@ def rename(request: HttpRequest, pk: int) -> HttpResponse:
     """Another name for a document."""
     document = get_object_or_404(Document, pk=pk, removed=False)
     try:
-        shelf.rename(document, request.POST.get("name", ""))
+        renaming.rename(document, request.POST.get("name", ""))
     except InputError as error:
         return _shelves(request, error=str(error), faulty=pk, status=422)
     return redirect(_next(request, "renamed"))

@@ -15,8 +15,10 @@ from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
 from frogless.studio.library.uses import garments_using
 from frogless.studio.swatches.form import (
+    PARTS,
     all_fields,
     head_fields,
+    numbers_of,
     pattern_choices,
     reading_forms,
     stitch_choices,
@@ -145,7 +147,12 @@ def _context(
 
 def _wrong(values: Mapping[str, str], errors: Mapping[str, str]) -> tuple[Wrong, ...]:
     labels = {one.name: one.label for one in all_fields(values)}
-    return tuple(Wrong(name, labels.get(name, ""), told) for name, told in errors.items())
+    for place, number in enumerate(numbers_of(values), 1):
+        for part in ("of", "state", *(one.name for one in PARTS)):
+            name = f"r{number}-{part}"
+            label = labels.get(name, "")
+            labels[name] = f"Reading {place}, {label[:1].lower()}{label[1:]}".rstrip(", ")
+    return tuple(Wrong(name, labels.get(name, name), told) for name, told in errors.items())
 
 
 def text_sent(request: HttpRequest) -> str:

@@ -90,7 +90,8 @@ def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
     values = posted(request.POST)
     base = page.base_of(request)
     if document.revision != base:
-        mine, again = written(values).text, reverse("swatches:edit", args=[pk])
+        # Laid over what is saved by now, only what differs differs; what it says is the form's.
+        mine, again = written(values, document.text).text, reverse("swatches:edit", args=[pk])
         return conflict_page(request, shelf.Conflict(document), mine, again)
     if (changed := _other_readings(request, values)) is not None:
         return page.form_page(request, document, changed, notice="This is not saved yet.")

@@ -70,12 +70,13 @@ def written(values: Values, before: str = "") -> Written:
     units: Units = "in" if values.get("units") == "in" else "cm"
     old = values_of(before, units) if before else {}
     numbers = _kept(values)
-    if not before:
-        plain: dict[str, Any] = {"format": "frogless-swatch/1"}
-        _fill(plain, values, old, units, numbers, dict)
-        text = tomlkit.dumps(plain)
-    else:
+    if before:
         text = _edited(before, values, old, units, numbers)
+    else:
+        document = tomlkit.document()
+        document["format"] = "frogless-swatch/1"
+        _fill(document, values, old, units, numbers, tomlkit.table)
+        text = tomlkit.dumps(document)
     fields, faults = dict(_fields(values, numbers)), dict(_own_faults(values, numbers))
     return Written(text, fields, faults)
 
