@@ -23,6 +23,10 @@ __all__ = [
 ]  # fmt: skip
 
 
+LONGEST_TYPED = 2000
+"""Characters of one value (own choice): a page of notes, or four formulas."""
+
+
 def knobs(text: str, terms: Dialect = "us") -> tuple[Group, ...]:
     """Everything in a design that a person may turn, by part of the garment.
 
@@ -67,6 +71,9 @@ def turn(text: str, path: Steps, written: str, units: Units = "cm") -> str:
     knob, written = every[path], written.replace("\r\n", "\n").strip()
     if written == knob.value.strip():
         return text
+    if len(written) > LONGEST_TYPED:
+        told = f"{len(written):,} characters were typed; at most {LONGEST_TYPED:,} are accepted"
+        raise InputError(told, document.place(path))
     if written:
         value = typed(knob, written, units, document)
         more, without = follow(document, path, value)

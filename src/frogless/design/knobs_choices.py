@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
 
 from pydantic.fields import FieldInfo
 
@@ -29,7 +30,7 @@ TRUTHS: Choices = (("true", "yes"), ("false", "no"))
 def choices_of(said: Words, info: FieldInfo, design: Design, terms: Dialect) -> Choices:
     """The choices of a key."""
     if said.source:
-        return _SOURCES[said.source](design, terms)
+        return (*_own(said.source, design), *_SOURCES[said.source](terms))
     if said.choices:
         return tuple((value, value) for value in said.choices)
     if kind_of(info) == "truth":
@@ -51,49 +52,65 @@ def parameters_of(part: Strict, design: Design) -> Mapping[str, Numbered]:
     return {}
 
 
-def _stitches(keys: list[str], terms: Dialect) -> Choices:
-    return tuple((key, dictionary()[key].terms[terms].name) for key in keys)
-
-
-def _fabric(_: Design, terms: Dialect) -> Choices:
+@cache
+def _fabric(terms: Dialect) -> Choices:
     """Stitches that a swatch may be worked in: a garment is made of no others."""
     known = dictionary()
     return _stitches([key for key in STITCH_NAMES.values() if known[key].turning_chain], terms)
 
 
-def _any_stitch(_: Design, terms: Dialect) -> Choices:
+@cache
+def _any_stitch(terms: Dialect) -> Choices:
     known = dictionary().values()
     return _stitches([s.key for s in known if s.kind == "stitch" and s.stands_on == 1], terms)
 
 
-def _foundations(_: Design, terms: Dialect) -> Choices:
+@cache
+def _foundations(terms: Dialect) -> Choices:
     known = dictionary().values()
     begun = [s.key for s in known if s.kind == "foundation" and s.leaves == 1 and s.begins_on]
     return _stitches(["chain", *begun], terms)
 
 
-def _edgings(_: Design, terms: Dialect) -> Choices:
+def _stitches(keys: list[str], terms: Dialect) -> Choices:
+    return tuple((key, dictionary()[key].terms[terms].name) for key in keys)
+
+
+@cache
+def _edgings(terms: Dialect) -> Choices:
     return tuple((key, found.entry[terms][0]) for key, found in edgings.patterns().items())
 
 
-def _girths(_: Design, __: Dialect) -> Choices:
+@cache
+def _girths(_: Dialect) -> Choices:
     known = known_measurements().values()
     return tuple((m.key, m.key.replace("_", " ")) for m in known if m.kind == "girth")
 
 
-def _in_rounds(design: Design, terms: Dialect) -> Choices:
-    own = [(key, made.name) for key, made in design.pattern.items() if made.rounds or made.round]
+@cache
+def _in_rounds(terms: Dialect) -> Choices:
     known = patterns.patterns().values()
-    return (*own, *((p.key, p.names[terms]) for p in known if p.rounds is not None))
+    return tuple((p.key, p.names[terms]) for p in known if p.rounds is not None)
 
 
-def _in_rows(design: Design, terms: Dialect) -> Choices:
-    own = [(key, made.name) for key, made in design.pattern.items() if made.rows or made.row]
+@cache
+def _in_rows(terms: Dialect) -> Choices:
     known = patterns.patterns().values()
-    return (*own, *((p.key, p.names[terms]) for p in known if p.rows is not None))
+    return tuple((p.key, p.names[terms]) for p in known if p.rows is not None)
 
 
-_SOURCES: Mapping[str, Callable[[Design, Dialect], Choices]] = {
+def _own(source: str, design: Design) -> Choices:
+    """Stitch patterns of the design's own, which come before those of the library."""
+    if source not in ("rounds", "rows"):
+        return ()
+    return tuple(
+        (key, made.name)
+        for key, made in design.pattern.items()
+        if ((made.rounds or made.round) if source == "rounds" else (made.rows or made.row))
+    )
+
+
+_SOURCES: Mapping[str, Callable[[Dialect], Choices]] = {
     "fabric": _fabric,
     "stitch": _any_stitch,
     "foundation": _foundations,

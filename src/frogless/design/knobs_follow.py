@@ -31,6 +31,8 @@ Follows = tuple[dict[Steps, Value], tuple[Steps, ...]]
 
 def follow(document: Document[Design], path: Steps, value: Value | None) -> Follows:
     """What else is to be set, and which keys are to go, when the knob at `path` gets this value."""
+    if path[-1] not in ("kind", "pattern"):
+        return {}, ()
     table: Mapping[str, Any] = inside(document.data, path[:-1])
     match path[-1]:
         case "kind" if value is not None and path[-2:-1] == ("waist",):

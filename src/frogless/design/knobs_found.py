@@ -5,6 +5,7 @@ from __future__ import annotations
 import typing
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any
 
 from pydantic.fields import FieldInfo
@@ -162,23 +163,49 @@ class _Walk:
             )  # fmt: skip
 
     def _knob(
-        self, part: Strict, key: str, info: FieldInfo, said: Words, data: Mapping[str, Any],
-        path: Steps, before: str,
-    ) -> Knob:  # fmt: skip
+        self,
+        part: Strict,
+        key: str,
+        info: FieldInfo,
+        said: Words,
+        data: Mapping[str, Any],
+        path: Steps,
+        before: str,
+    ) -> Knob:
+        sort = _sort(type(part), key)
         choices = choices_of(said, info, self.design, self.terms)
-        kind = kind_of(info)
-        items = kind_of_items(info) if kind in ("pair", "list") else None
-        if said.choices or said.source:
-            kind = "choice"
         written = key in data
-        value = shown(data[key], kind) if written else ""
-        if kind == "choice" and written and value not in dict(choices):
+        value = shown(data[key], sort.kind) if written else ""
+        default = dict(choices).get(sort.default, sort.default)
+        if sort.kind == "choice" and written and value not in dict(choices):
             choices = ((value, value), *choices)
-        low, high = ends(info)
         return Knob(
-            path, before + said.label, kind, value, choices, said.hint,
-            _default(part, info, said, choices, kind), written, low, high, items, said.unit,
+            path, before + said.label, sort.kind, value, choices, said.hint, default, written,
+            sort.low, sort.high, sort.items, said.unit,
         )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Sort:
+    """What is the same for a key of a table in every design."""
+
+    kind: Kind
+    items: Kind | None
+    low: float | None
+    high: float | None
+    default: str
+
+
+@cache
+def _sort(model: type[Strict], key: str) -> _Sort:
+    info = next(i for name, i in model.model_fields.items() if key == (i.alias or name))
+    said = words(model, key)
+    kind = kind_of(info)
+    items = kind_of_items(info) if kind in ("pair", "list") else None
+    if said.choices or said.source:
+        kind = "choice"
+    low, high = ends(info)
+    return _Sort(kind, items, low, high, _default(info, said, kind))
 
 
 def _fields(part: Strict) -> Iterator[tuple[str, FieldInfo, Any]]:
@@ -230,10 +257,9 @@ def _are_counts(values: list[Any] | tuple[Any, ...]) -> bool:
     return all(isinstance(value, int) for value in values)
 
 
-def _default(part: Strict, info: FieldInfo, said: Words, choices: Choices, kind: Kind) -> str:
+def _default(info: FieldInfo, said: Words, kind: Kind) -> str:
     if info.is_required():
         return ""
     if said.default or info.default is None:
         return said.default
-    value = shown(info.get_default(call_default_factory=True), kind)
-    return dict(choices).get(value, value)
+    return shown(info.get_default(call_default_factory=True), kind)

@@ -42,6 +42,7 @@ def _table() -> Mapping[str, Mapping[str, Any]]:
     return tomllib.loads(text)
 
 
+@cache
 def words(model: type[Strict], key: str) -> Words:
     """What is said of a key of a table.
 

@@ -80,7 +80,8 @@ def _set(document: tomlkit.TOMLDocument, steps: Steps, value: Value) -> None:
     holder: object = document
     for place, step in enumerate(steps[:-1]):
         if isinstance(holder, MutableMapping) and isinstance(step, str) and step not in holder:
-            holder[step] = tomlkit.table()
+            # A table within a table stands on one line, with the keys of what it belongs to.
+            holder[step] = tomlkit.inline_table() if place else tomlkit.table()
         holder = _step(holder, steps[: place + 1])
     there = _there(holder, steps[-1])
     if isinstance(value, list) and isinstance(there, MutableSequence) and len(there) == len(value):
