@@ -149,7 +149,7 @@ def test_journey_without_scripts(unscripted: Page) -> None:
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize(
-    "path", ["", "new/", "open/", "sizes/", "sizes/women/M/", "examples/dancer-4/"]
+    "path", ["", "new/", "open/", "sheet/", "sizes/", "sizes/women/M/", "examples/dancer-4/"]
 )
 def test_pages_are_accessible(
     browser: Browser, studio: Studio, owner: dict[str, str], path: str, scheme: str, size: str

@@ -9,6 +9,7 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 from studio_page import Page
 
+from frogless.body.measurements import known_measurements
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
@@ -39,6 +40,7 @@ ADDRESSES = [
     "/people/",
     "/people/new/",
     "/people/open/",
+    "/people/sheet/",
     "/people/sizes/",
     "/people/sizes/women/M/",
     "/people/sizes/children/8/",
@@ -60,6 +62,7 @@ def test_pages_are_the_owners(client: Client, stranger: Client, address: str) ->
     [
         "/people/99/",
         "/people/99/text/",
+        "/people/99/sheet/",
         "/people/sizes/women/Q/",
         "/people/sizes/cats/M/",
         "/people/examples/nobody/",
@@ -362,3 +365,24 @@ def test_every_field_has_its_hint_and_picture(client: Client) -> None:
     assert described[0] == "hip_girth-hint"
     assert page.texts["hip_girth-hint"].startswith("Level, where the seat is fullest.")
     assert "/people/measuring/hip_girth.svg" in page.html
+
+
+def test_sheet_has_a_place_for_every_measurement(client: Client, anna: Document) -> None:
+    """Empty, or with what was measured written in; a faulty file is mended first."""
+    page = Page(client.get("/people/sheet/"))
+    assert "Name Date" in page.text
+    for key in known_measurements():
+        assert key.replace("_", " ").capitalize() in page.text
+    page = Page(client.get(f"/people/{anna.pk}/sheet/"))
+    assert "72 cm" in page.text
+    faulty = shelf.create("body", "x = [", "Faulty")
+    answer = client.get(f"/people/{faulty.pk}/sheet/")
+    assert answer.headers["Location"] == f"/people/{faulty.pk}/text/"
+
+
+def test_garments_follow_a_change(client: Client, anna: Document) -> None:
+    """Whoever changes a measurement is led to what changes with it."""
+    garment = Garment.objects.create(name="Skirt", design="x", body=anna.ref, swatches=[])
+    page = sent(client, f"/people/{anna.pk}/", waist_girth="74")
+    assert "What is made for Anna follows: Skirt." in page.text
+    assert f"/garments/{garment.pk}/shape/" in page.links

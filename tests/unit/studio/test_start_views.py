@@ -54,6 +54,15 @@ def test_empty_studio_offers_two_ways(client: Client) -> None:
     assert "Go on" not in page.text
 
 
+def test_how_everything_is_shown_is_chosen_on_the_first_page(client: Client) -> None:
+    """Units, terms, hand; what was chosen stands there."""
+    page = Page(client.get("/"))
+    kept = {name: page.fields[name] for name in ("units", "terms", "hand")}
+    assert kept == {"units": "cm", "terms": "us", "hand": "right"}
+    client.post("/preferences/", {**page.fields, "terms": "uk"})
+    assert Page(client.get("/")).fields["terms"] == "uk"
+
+
 def test_garments_are_gone_on_with_first(client: Client) -> None:
     """What was opened last, for whom and in what yarn; what is gone is said to be gone."""
     Garment.objects.create(

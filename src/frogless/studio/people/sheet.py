@@ -11,7 +11,7 @@ from frogless.errors import InputError
 from frogless.studio.needs import measurement_name
 from frogless.studio.people.body_text import FILE
 from frogless.studio.people.checked import SPREAD
-from frogless.studio.people.measured import grouped
+from frogless.studio.people.measured import grouped, how_taken
 from frogless.units import POUND, Units, show_length
 
 SHORTLY = ("bust_girth", "waist_girth", "hip_girth", "stature")
@@ -66,6 +66,37 @@ def show_size(one: Measurement, units: Units) -> str:
         return show_length(one.value.value, units)
     grams = one.value.value
     return f"{grams / 1000:.3g} kg" if units == "cm" else f"{grams / POUND:.3g} lb"
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A place on a sheet of paper: what is measured, how, and what was, if it was."""
+
+    key: str
+    name: str
+    how: str
+    size: str = ""
+
+
+def paper(text: str, units: Units) -> tuple[tuple[str, tuple[Blank, ...]], ...]:
+    """A sheet to take along: every measurement by group, with those of a body file written in.
+
+    Args:
+        text: of a body file; "" for an empty sheet.
+
+    Raises:
+        InputError: the file has faults.
+    """
+    body = parse_body(text, FILE) if text else Body("", {})
+    return tuple(
+        (title, tuple(_blank(key, body.get(key), units) for key in keys))
+        for title, keys in grouped().items()
+    )
+
+
+def _blank(key: str, one: Measurement | None, units: Units) -> Blank:
+    size = show_size(one, units) if one else ""
+    return Blank(key, measurement_name(key), how_taken(key), size)
 
 
 def briefly(text: str, units: Units) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import render
+from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
 from frogless.body.measurements import known_measurements
@@ -18,10 +18,11 @@ from frogless.errors import InputError
 from frogless.studio import refs
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
+from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
-from frogless.studio.people.edit import users_of
+from frogless.studio.people.edit import body_or_404, users_of
 from frogless.studio.people.measured import ordered
-from frogless.studio.people.sheet import briefly, sheet
+from frogless.studio.people.sheet import briefly, paper, sheet
 from frogless.studio.people.tables import table
 from frogless.units import Units
 
@@ -71,6 +72,29 @@ def _look(request: HttpRequest, ref: str) -> HttpResponse:
         "sheet": sheet(found.text, preferred().units),
     }
     return render(request, "people/body.html", context)
+
+
+@require_safe
+def blank_sheet(request: HttpRequest) -> HttpResponse:
+    """A sheet to print and fill in beside the tape."""
+    return _paper(request, "", None)
+
+
+@require_safe
+def filled_sheet(request: HttpRequest, pk: int) -> HttpResponse:
+    """The same with what is known of a person."""
+    document = body_or_404(pk)
+    return _paper(request, document.text, document)
+
+
+def _paper(request: HttpRequest, text: str, document: Document | None) -> HttpResponse:
+    units = preferred().units
+    try:
+        groups = paper(text, units)
+    except InputError:
+        return redirect("people:text", document.pk if document else 0)
+    context = {"groups": groups, "units": units, "body": document}
+    return render(request, "people/paper.html", context)
 
 
 @require_safe
