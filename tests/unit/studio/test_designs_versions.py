@@ -48,7 +48,8 @@ def test_comparison_tells_the_garment_and_the_lines(client: Client, document: Do
     address = f"/designs/{document.pk}/versions/?before={version(document).pk}&after=now"
     page = read(client, address)
     assert "as first worked → Now" in page
-    assert "65 cm" in page
+    assert "<li>Length: 55.5 cm → 65 cm</li>" in page
+    assert "<li>Length and fit, length: 55 cm → 65 cm</li>" in page
     assert '<ins>+<span class="unseen"> added</span></ins>' in page
     assert '<del>−<span class="unseen"> removed</span></del>' in page
     assert "1 line added, 1 removed." in page

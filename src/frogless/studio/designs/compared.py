@@ -2,23 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
+from frogless.design.load import parse_design
 from frogless.draft import Texts, draft_texts
 from frogless.errors import FroglessError
+from frogless.publish.difference import differences, document_differences
 from frogless.publish.drafted import Drafted
 from frogless.stitches.model import Dialect
-from frogless.studio.designs.checked import Table, counts_of
 from frogless.studio.designs.facts import refuse_overgrown
 from frogless.units import Units
 
 
 @dataclass(frozen=True, slots=True)
 class Differences:
-    """One sentence for each difference; or why there is none to tell."""
+    """What differs, one sentence each.
 
-    sentences: tuple[str, ...] = ()
+    Args:
+        document: in what the design asks for.
+        garment: in what comes of it.
+        why: why the garments could not be compared; "" when they were.
+    """
+
+    document: tuple[str, ...] = ()
+    garment: tuple[str, ...] = ()
     why: str = ""
 
 
@@ -30,37 +37,24 @@ def compare_drafts(
     terms: Dialect = "us",
     units: Units = "cm",
 ) -> Differences:
-    """What differs between two texts of a design once they are drafted."""
+    """What differs between two texts of a design, in the document and once they are drafted."""
+    asked = _in_document(before, after, terms)
     drafted: list[Drafted] = []
     for name, text in (("The first", before), ("The second", after)):
         try:
             refuse_overgrown(text)
             drafted.append(draft_texts(Texts(text, body, swatches), terms, units).drafted)
         except FroglessError as error:
-            return Differences(why=f"{name} cannot be drafted: {error.faults[0].message}")
-    return Differences(tuple(_counts(*drafted)))
+            return Differences(asked, why=f"{name} cannot be drafted: {error.faults[0].message}")
+    return Differences(asked, differences(*drafted))
 
 
-def _counts(before: Drafted, after: Drafted) -> Iterator[str]:
-    old, new = counts_of(before), counts_of(after)
-    if old.header != new.header:
-        yield f"{old.caption} became {new.caption.lower()}"
-        return
-    yield from _rows(old, new)
-
-
-def _rows(old: Table, new: Table) -> Iterator[str]:
-    was, now = ({row[0]: row[1:] for row in table.rows} for table in (old, new))
-    for name in dict.fromkeys((*was, *now)):
-        if name not in now:
-            yield f"{name}: no more"
-        elif name not in was:
-            yield f"{name}: new"
-        else:
-            changes = [
-                f"{head.lower()} {a} → {b}"
-                for head, a, b in zip(new.header[1:], was[name], now[name], strict=True)
-                if a != b
-            ]
-            if changes:
-                yield f"{name}: {', '.join(changes)}"
+def _in_document(before: str, after: str, terms: Dialect) -> tuple[str, ...]:
+    """What differs in what is asked for; nothing where one of the texts cannot be read."""
+    try:
+        for text in (before, after):
+            refuse_overgrown(text)
+            parse_design(text)
+        return document_differences(before, after, terms)
+    except FroglessError:
+        return ()

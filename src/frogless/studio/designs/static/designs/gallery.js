@@ -6,7 +6,11 @@ const wide = matchMedia("(min-width: 62rem)");
 
 for (const button of form.querySelectorAll("[data-needless]")) button.hidden = true;
 
-function unfold() { if (wide.matches) fold.open = true; }
+// Where there is room they stand open; without scripts they unfold by hand.
+function unfold() {
+  if (wide.matches) fold.open = true;
+  fold.classList.toggle("unfolded", wide.matches);
+}
 wide.addEventListener("change", unfold);
 unfold();
 
