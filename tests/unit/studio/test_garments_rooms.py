@@ -5,14 +5,19 @@ from __future__ import annotations
 import re
 
 import pytest
+from django.template.loader import render_to_string
 from django.test import Client
 from garments_made import BODY, SWATCH, garment, on_shelf, read
 
 from frogless.draft import Texts, draft_texts
+from frogless.errors import Impossible, Place, ProofFailed
 from frogless.publish.pattern import pattern
 from frogless.studio.examples import examples
+from frogless.studio.garments import faults, shown
 from frogless.studio.garments.create import default_name, make_garment
+from frogless.studio.garments.sheet import Way
 from frogless.studio.library.models import Garment
+from frogless.studio.work.pool import TooMuchWork
 
 ROOMS = ("shape", "pattern", "materials", "fit")
 RING = examples("design")["ring-dance-skirt"].text
@@ -162,7 +167,7 @@ def test_look_at_an_example(client: Client) -> None:
     """The same page without knobs, with a way to make it one's own."""
     page = read(client, "/look/ring-dance-skirt/shape/")
     assert "Drafted and proven" in page
-    assert 'href="/start/example:ring-dance-skirt/"' in page
+    assert 'href="/start/example:ring-dance-skirt/?body=' in page
     assert 'id="panel"' not in page
     link = re.findall(r'href="(/look/ring-dance-skirt/why/[^"]+)"', page)[0]
     assert "Back to Ring dance skirt" in read(client, link)
@@ -234,3 +239,76 @@ def test_default_name_says_what_and_for_whom() -> None:
         "Drum bag for Dancer 3",
         "Drum bag for Dancer 3 2",
     ]
+
+
+LITTLE = """format = "frogless-body/1"
+name = "Me"
+[measurements]
+waist_girth = "72 cm"
+hip_girth = "101 cm"
+waist_to_hip = "21 cm"
+waist_to_knee = "58 cm"
+"""
+
+
+def test_fit_tells_what_was_not_measured(client: Client) -> None:
+    """With what it would be good for, and where it is added."""
+    ref = on_shelf("body", LITTLE)
+    page = read(client, f"/garments/{garment(body=ref).pk}/fit/")
+    assert "Not measured" in page
+    assert "High hip girth. Without it" in page
+    assert f'href="/people/{ref.removeprefix("own:")}/">Add to “Me”' in page
+
+
+def test_materials_tell_what_was_not_swatched(client: Client, made: Garment) -> None:
+    """A gauge that is estimated is not hidden."""
+    light = examples("swatch")["light-cotton"].text
+    only = light[: light.index('[[reading]]\nstitch = "hdc"')]
+    Garment.objects.filter(pk=made.pk).update(swatches=[on_shelf("swatch", only)])
+    page = read(client, f"/garments/{made.pk}/materials/")
+    assert "Not swatched" in page
+    assert "Single crochet. Its gauge is estimated" in page
+
+
+def test_failed_proof_is_told_and_shows_nothing_else() -> None:
+    """The finding stands in place of the result."""
+    seen = shown.refused(ProofFailed(["row 12 states 160 stitches and works 161"]))
+    found = {"shown": seen, "room": "shape", "mends": [{"sentence": seen.refusal.told[0].sentence}]}
+    page = render_to_string("garments/_result.html", found)
+    assert seen.state == "refused"
+    assert "did not pass its own proof" in seen.sentence
+    assert "row 12 states 160 stitches and works 161" in page
+    assert "fault of the program" in page
+    assert "<svg" not in page
+
+
+def test_too_much_work_is_told() -> None:
+    """A design that takes too long is no fault of the page."""
+    refused = faults.too_much(TooMuchWork(20))
+    assert refused.why == "work"
+    assert "took longer than 20 seconds" in refused.told[0].sentence
+
+
+@pytest.mark.parametrize(
+    ("way", "sentence", "changes"),
+    [
+        (
+            "add = 2: two stitches at each point",
+            "Add 2: two stitches at each point.",
+            (("section/1/add", "2"),),
+        ),
+        (
+            'every = "auto": shape more often',
+            "Every auto: shape more often.",
+            (("section/1/every", "auto"),),
+        ),
+        ("a longer section", "A longer section.", ()),
+        ("8 shaping points", "8 shaping points.", (("section/1/points", "8"),)),
+    ],
+)
+def test_ways_out_that_are_knobs(
+    way: str, sentence: str, changes: tuple[tuple[str, str], ...]
+) -> None:
+    """What says which key should be what can be taken at once."""
+    error = Impossible("too wide", Place("design.toml", 9, "section[2].points"), ways_out=(way,))
+    assert faults.refusal(error).ways == (Way(sentence, changes),)

@@ -216,3 +216,28 @@ def test_other_ways_are_planned_apart_and_can_be_taken(client: Client) -> None:
     answer = turn(client, made, **changes)
     assert answer.status_code == 200
     assert "clauses = 1" in own_design(made).text
+
+
+@pytest.mark.parametrize("live", [True, False])
+def test_version_is_kept_under_a_name(client: Client, made: Garment, live: bool) -> None:
+    """From the panel, without leaving the page."""
+    turn(client, made, path="garment/length", written="70 cm")
+    headers = LIVE if live else {}
+    answer = client.post(f"/garments/{made.pk}/keep/", {"name": "for the fair"}, headers=headers)
+    assert own_design(made).versions.get().name == "for the fair"
+    assert answer.status_code == (200 if live else 302)
+
+
+@pytest.mark.parametrize("live", [True, False])
+def test_version_needs_a_name(client: Client, made: Garment, live: bool) -> None:
+    """The sentence stands beside the field."""
+    turn(client, made, path="garment/length", written="70 cm")
+    headers = LIVE if live else {}
+    answer = client.post(f"/garments/{made.pk}/keep/", {"name": " "}, headers=headers)
+    assert answer.status_code == 422
+    assert "a name is needed" in answer.content.decode().lower()
+
+
+def test_example_has_no_versions(client: Client, made: Garment) -> None:
+    """Only what is one's own is kept."""
+    assert client.post(f"/garments/{made.pk}/keep/", {"name": "x"}).status_code == 404

@@ -12,6 +12,7 @@ from django.urls import reverse
 from frogless.errors import FroglessError
 from frogless.studio import refs
 from frogless.studio.garments import faults, shown
+from frogless.studio.garments.lacks import body_lacks, swatch_lacks
 from frogless.studio.garments.panel import Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
 from frogless.studio.garments.subject import Made, Subject, colours, made_of
@@ -46,6 +47,9 @@ CHOICES: Mapping[str, tuple[str, tuple[tuple[str, str], ...]]] = {
 ADDED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
 MADE_AT = {"body": "people:new", "swatch": "swatches:new", "design": "designs:list"}
 
+LACKS = {"fit": "Not measured", "materials": "Not swatched"}
+ADDED_TO = {"body": "Write down measurements", "swatch": "Write down a swatch"}
+
 
 @dataclass(frozen=True, slots=True)
 class Switch:
@@ -66,6 +70,7 @@ class Mend:
     where: str
     link: str = ""
     said: str = ""
+    lines: tuple[str, ...] = ()
 
 
 def asked(subject: Subject, made: Made, room: str, *, prove: bool = True) -> Shown:
@@ -101,6 +106,7 @@ def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, 
         "tabs": tuple((key, title, subject.address(key)) for key, title in TITLES.items()),
         "here": subject.address(room),
         "switches": partial(switches, subject, made),
+        "lacks": lacks(subject, made, room),
         "why": subject.why(),
         "back": f"{subject.query or '?'}{'&' if subject.query else ''}back={room}",
         "files": FILES if subject.garment else (),
@@ -147,8 +153,7 @@ def mend(told: Told, made: Made) -> Mend:
         return Mend(told.sentence, where, link, said[told.kind])
     if told.kind == "design":
         return Mend(told.sentence, where)
-    said = {"body": "Write down measurements", "swatch": "Write down a swatch"}
-    return Mend(told.sentence, where, reverse(MADE_AT[told.kind]), said[told.kind])
+    return Mend(told.sentence, where, reverse(MADE_AT[told.kind]), ADDED_TO[told.kind])
 
 
 def switches(subject: Subject, made: Made) -> tuple[Switch, ...]:
@@ -169,6 +174,26 @@ def switches(subject: Subject, made: Made) -> tuple[Switch, ...]:
         value = str(getattr(subject, name))
         found.append(Switch(name, label, f"choose-{name}", value, (("", choices),)))
     return tuple(found)
+
+
+def lacks(subject: Subject, made: Made, room: str) -> Mend | None:
+    """In the room that it concerns: what was not measured or swatched, and where that is added."""
+    if made.design is None or made.body is None or not made.swatches or room not in LACKS:
+        return None
+    if room == "fit":
+        found = body_lacks(made.design.text, made.body.text)
+        kind, one = "body", made.body
+    else:
+        texts = tuple(swatch.text for swatch in made.swatches)
+        found = swatch_lacks(made.design.text, texts, subject.terms)
+        kind, one = "swatch", made.swatches[0]
+    if not found:
+        return None
+    said = tuple(f"{lack.name}. {lack.why}" for lack in found)
+    if one.document is not None:
+        link = reverse(ADDED_AT[kind], args=[one.document.pk])
+        return Mend(LACKS[room], one.name, link, f"Add to “{one.name}”", said)
+    return Mend(LACKS[room], one.name, reverse(MADE_AT[kind]), ADDED_TO[kind], said)
 
 
 def spoken(subject: Subject) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from frogless.design.knobs import Group, Knob, add, knobs, parts, take_away, turn
+from frogless.design.knobs import Group, Knob, add, knobs, names_in_formulas, parts, take_away, turn
 from frogless.errors import InputError
 from frogless.publish.drawings import slug
 from frogless.stitches.model import Dialect
@@ -81,11 +81,13 @@ class Panel:
 
     Args:
         adds: what can be added, with what it is called.
+        names: that lengths may be made of, with what each is.
         error: why there is none.
     """
 
     groups: tuple[FieldGroup, ...] = ()
     adds: tuple[tuple[str, str], ...] = ()
+    names: tuple[tuple[str, str], ...] = ()
     error: str = ""
 
     def fields(self) -> dict[str, Field]:
@@ -124,7 +126,9 @@ def panel(text: str, terms: Dialect) -> Panel:
         tuple(_field(knob, f"{title}: {knob.label}" if title else "") for title, knob in quick),
         open=True,
     )
-    return Panel((first, *(_group(group, moved) for group in groups)), adds)
+    return Panel(
+        (first, *(_group(group, moved) for group in groups)), adds, names_in_formulas(text)
+    )
 
 
 def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:

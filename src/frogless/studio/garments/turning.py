@@ -6,7 +6,7 @@ import json
 from dataclasses import replace
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_POST
 from django_htmx.http import reswap
@@ -152,3 +152,28 @@ def _page(
         )
     seen = asked(subject, made, room)
     return render(request, "garments/garment.html", with_shown(found, seen), status=422)
+
+
+@require_POST
+def keep(request: HttpRequest, pk: int) -> HttpResponse:
+    """Keeps the design as it is under a name."""
+    subject = of_garment(garment_of(pk))
+    made = made_of(subject)
+    document = made.design.document if made.design else None
+    if document is None:
+        raise Http404
+    found = context(subject, "shape", made)
+    live = bool(getattr(request, "htmx", False))
+    name = request.POST.get("name", "")
+    try:
+        version = shelf.name_version(document, name)
+    except InputError as error:
+        found |= {"keep_error": str(error), "keep_name": name}
+        if live:
+            return render(request, "garments/_history.html", found, status=422)
+        found |= panel_context(subject, made)
+        seen = asked(subject, made, "shape")
+        return render(request, "garments/garment.html", with_shown(found, seen), status=422)
+    if live:
+        return render(request, "garments/_history.html", {**found, "kept": version.name})
+    return redirect(f"{subject.address('shape')}#panel")

@@ -11,6 +11,7 @@ urlpatterns = [
     path("garments/", shelf_views.garments_list, name="list"),
     path("garments/create/", shelf_views.create, name="create"),
     path("garments/<int:pk>/turn/", turning.turn, name="turn"),
+    path("garments/<int:pk>/keep/", turning.keep, name="keep"),
     path("garments/<int:pk>/choose/", views.choose, name="choose"),
     path("garments/<int:pk>/rename/", shelf_views.rename, name="rename"),
     path("garments/<int:pk>/duplicate/", shelf_views.duplicate, name="duplicate"),

@@ -62,8 +62,10 @@ def page(
     made = made_of(subject)
     found = context(subject, room, made)
     found |= panel_context(subject, made) if room == "shape" else {}
-    found = with_shown({**found, **more}, asked(subject, made, room))
     whole = request.headers.get("HX-Target") != "garment"
+    # A page that stands already shows the numbers first; rows are never shown before their proof.
+    prove = whole or room == "pattern" or subject.garment is None
+    found = with_shown({**found, **more}, asked(subject, made, room, prove=prove))
     template = "garments/garment.html" if whole else "garments/_garment.html"
     return render(request, template, {**found, "live": not whole}, status=status)
 
