@@ -115,6 +115,17 @@ def numbers_of(values: Values) -> tuple[int, ...]:
     return tuple(dict.fromkeys(n for n in found if 0 < n < 1000))[:MOST_READINGS]
 
 
+def was_of(values: Values) -> dict[int, int]:
+    """The place, from 1, that each reading had in the saved text; new ones have none."""
+    found: dict[int, int] = {}
+    for number in numbers_of(values):
+        place = values.get(f"r{number}-{WAS}", "")
+        known = place.isdecimal() and len(place) < 4 and int(place) > 0
+        if known and int(place) not in found.values():
+            found[number] = int(place)
+    return found
+
+
 def empty_values(units: Units) -> dict[str, str]:
     """The form of a swatch that nobody has read yet."""
     return {"units": units, "stitch": "double_crochet", READINGS: "1", "r1-state": "washed"}

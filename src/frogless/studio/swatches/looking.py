@@ -11,7 +11,7 @@ from frogless.publish.drawings import inlined
 from frogless.stitches.model import Dialect
 from frogless.studio.fields import Values
 from frogless.studio.swatches.face import face
-from frogless.studio.swatches.form import READINGS, WAS, YARN, is_empty, numbers_of
+from frogless.studio.swatches.form import READINGS, WAS, YARN, is_empty, numbers_of, was_of
 from frogless.studio.swatches.gauges import Told, headline, told
 from frogless.studio.swatches.in_terms import in_terms
 from frogless.studio.swatches.surer import Next, measure_next
@@ -129,22 +129,14 @@ def _placed(readings: tuple[int, ...], order: tuple[int, ...]) -> tuple[int, ...
 def what_changed(values: Values, old: Values) -> str:
     """What a form changed in a swatch, in words, for undo."""
     numbers = numbers_of(values)
-    was = {values.get(f"r{n}-{WAS}", "") for n in numbers}
-    added = [n for n in numbers if not values.get(f"r{n}-{WAS}", "") and not is_empty(values, n)]
-    removed = [n for n in numbers_of(old) if str(n) not in was]
+    was = was_of(values)
+    added = [n for n in numbers if n not in was and not is_empty(values, n)]
+    removed = set(numbers_of(old)) - set(was.values())
     if len(added) + len(removed) == 1:
         return "a reading added" if added else "a reading removed"
     if added or removed:
         return "readings added and removed"
-    changed = [
-        place
-        for place, n in enumerate(numbers, 1)
-        if any(
-            text != old.get(name.replace(f"r{n}-", f"r{values[f'r{n}-{WAS}']}-", 1), "")
-            for name, text in values.items()
-            if name.startswith(f"r{n}-") and name != f"r{n}-{WAS}"
-        )
-    ]
+    changed = [place for place, n in enumerate(numbers, 1) if _differs(values, n, old, was.get(n))]
     heads = [k for k in old if not k.startswith("r") and values.get(k, "") != old[k]]
     heads += [k for k in values if k not in old and not k.startswith("r") and values[k]]
     if len(changed) == 1 and not heads:
@@ -154,3 +146,12 @@ def what_changed(values: Values, old: Values) -> str:
             "yarn changed" if all(k.startswith("yarn") for k in heads) else "name or hook changed"
         )
     return "swatch changed"
+
+
+def _differs(values: Values, number: int, old: Values, place: int | None) -> bool:
+    """Whether a reading says something else than the one that had its place before."""
+    start = f"r{number}-"
+    parts = {name.removeprefix(start): v for name, v in values.items() if name.startswith(start)}
+    return place is not None and any(
+        text != old.get(f"r{place}-{part}", "") for part, text in parts.items() if part != WAS
+    )

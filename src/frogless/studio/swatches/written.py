@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, MutableMapping
 from dataclasses import dataclass
@@ -17,11 +18,11 @@ from frogless.studio.swatches.form import (
     HEAD,
     MORE,
     OWN_PATTERN,
-    WAS,
     YARN,
     is_empty,
     numbers_of,
     values_of,
+    was_of,
 )
 from frogless.swatch_file import STITCH_NAMES, parse_swatch_file
 from frogless.units import Units, parse_number
@@ -35,6 +36,8 @@ PLAIN = {
     "name is missing": "a name is needed",
     "hook is missing": "the hook is needed: the millimetres printed on it",
 }
+
+NUMBER = re.compile("-?[0-9]{1,9}")
 
 Table = MutableMapping[str, Any]
 
@@ -114,8 +117,8 @@ def order_of(values: Values) -> tuple[int, ...]:
 
 def _in_order(values: Values, numbers: tuple[int, ...]) -> tuple[int, ...]:
     """Those that the text had first, in its order, then the new ones."""
-    saved = [n for n in numbers if values.get(f"r{n}-{WAS}", "").isdecimal()]
-    saved.sort(key=lambda n: int(values[f"r{n}-{WAS}"]))
+    was = was_of(values)
+    saved = sorted((n for n in numbers if n in was), key=lambda n: was[n])
     return (*saved, *(n for n in numbers if n not in saved))
 
 
@@ -188,8 +191,7 @@ def _fill_readings(
     make: Callable[[], Any],
 ) -> None:
     there = len(document.get("reading", ()))
-    was = {n: int(w) for n in numbers if (w := values.get(f"r{n}-{WAS}", "")).isdecimal()}
-    was = {n: place for n, place in was.items() if 0 < place <= there}
+    was = {n: place for n, place in was_of(values).items() if n in numbers and place <= there}
     order = sorted((n for n in numbers if n in was), key=lambda n: was[n])
     for number in order:
         table = document["reading"][was[number] - 1]
@@ -254,7 +256,7 @@ def _parameters(text: str) -> dict[str, int] | None:
     found = {}
     for part in filter(None, (one.strip() for one in text.split(","))):
         name, number = (*part.replace("=", " ").split(), "", "")[:2]
-        if len(part.replace("=", " ").split()) != 2 or not number.lstrip("-").isdecimal():
+        if len(part.replace("=", " ").split()) != 2 or not NUMBER.fullmatch(number):
             return None
         found[name] = int(number)
     return found
