@@ -13,7 +13,7 @@ do too is given to one, on the same content and in the same run:
 The peer is the sum of the four; nearly all of it is the solver's time, so its ratio is also given
 alone. Frogless does all that and more: it checks what it reads, lands the counts, chooses the
 shaping points, expands every stitch, tallies yarn, judges the fit, writes the text in two dialects,
-reads it back and proves it.
+reads it back and proves it. What it remembers from one draft to the next is forgotten before each run.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ from pathlib import Path
 import markdown
 import numpy as np
 import tomlkit
+from forgetting import forget
 from rhythm_cpsat import solve as in_parts
 from skirt import ROUNDS, in_a_folder, request
 from timing import MEDIANS, Timed, ratio, timed
@@ -101,8 +102,8 @@ def main() -> None:
         assert ours(sections) == solver(sections), "the planner and the solver differ"
         words = plain(pattern(drafted))
         plan = planfile(drafted)
-        whole = timed("Frogless: the whole draft without PDF", partial(frogless, asked))
-        mine = timed("Frogless: the rhythms alone", partial(ours, sections))
+        whole = timed("Frogless: the whole draft without PDF", partial(frogless, asked), forget)
+        mine = timed("Frogless: the rhythms alone", partial(ours, sections), forget)
         peers = (
             timed("TOML Kit: the three files", partial(read_files, asked)),
             timed("OR-Tools CP-SAT: the rhythms", partial(solver, sections)),

@@ -23,6 +23,7 @@ from dataclasses import dataclass
 import numpy as np
 import rhythm_cpsat
 from bodies import tasks
+from forgetting import forget
 
 from frogless.plan.rhythm.engine import Task, runners, solve
 
@@ -56,10 +57,11 @@ class Pair:
 
 
 def seconds(work: Callable[[], object], runs: int = RUNS) -> float:
-    """The median of several runs after one that is not counted."""
+    """The median of several runs after one that is not counted, each of them anew."""
     work()
     taken = []
     for _ in range(runs):
+        forget()
         begun = time.perf_counter()
         work()
         taken.append(time.perf_counter() - begun)

@@ -31,13 +31,21 @@ class Timed:
         )
 
 
-def timed(name: str, work: Callable[[], object]) -> Timed:
-    """Runs it once unmeasured, so that caches and imports are warm, then `RUNS` times."""
+def timed(
+    name: str, work: Callable[[], object], before: Callable[[], object] = lambda: None
+) -> Timed:
+    """Runs it once unmeasured, so that imports are warm, then `RUNS` times.
+
+    Args:
+        before: what is done before each run and is not measured.
+    """
     work()
-    return Timed(name, tuple(_once(work) for _ in range(RUNS)))
+    return Timed(name, tuple(once(work, before) for _ in range(RUNS)))
 
 
-def _once(work: Callable[[], object]) -> float:
+def once(work: Callable[[], object], before: Callable[[], object] = lambda: None) -> float:
+    """Seconds of one run."""
+    before()
     begun = time.perf_counter()
     work()
     return time.perf_counter() - begun
