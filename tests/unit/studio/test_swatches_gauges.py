@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -122,6 +123,22 @@ def test_whole_counts_are_counted_to_the_half() -> None:
     """The same window, read finer, when that gains more than a second one."""
     promised = nexts(swatch_of(dc(stitches=16, width=165.0, rows=9, height=176.0)))
     assert promised["Count the"].do.startswith("Count the same")
+
+
+def test_documentation_promises_what_is_promised() -> None:
+    """Every gain that the page about swatching tells is one that is worked out."""
+    page = (Path(__file__).parents[3] / "docs" / "swatching.md").read_text(encoding="utf-8")
+    written = re.findall(r"± ([\d.]+ %) becomes ± ([\d.]+ %)", page)
+    short = swatch_of(dc(stitches=13, width=80.0, rows=8, height=90.0))
+    wide = swatch_of(dc(stitches=27.5, width=153.0, rows=16, height=160.0), fibre="wool")
+    gains = [one.gain for swatch in (short, wide) for one in measure_next(swatch, "cm", "us")]
+    assert len(written) == 4
+    for was, will in written:
+        assert any(
+            gain.startswith(f"± {was} → {will}:")
+            or (f"± {was} without" in gain and f"± {will} with" in gain)
+            for gain in gains
+        )
 
 
 def test_what_is_sure_enough_is_not_asked_again() -> None:
