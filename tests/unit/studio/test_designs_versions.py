@@ -33,6 +33,13 @@ def test_version_is_listed_and_read(client: Client, document: Document) -> None:
     assert LEAST in page
 
 
+def test_version_says_when_it_was_kept(client: Client, document: Document) -> None:
+    """By the clock of this computer."""
+    kept = version(document).made.astimezone()
+    page = read(client, f"/designs/{document.pk}/versions/{version(document).pk}/")
+    assert f"Kept on {kept.day} {kept:%B %Y, %H:%M}." in page
+
+
 @pytest.mark.parametrize("name", ["", "  ", "x" * 201])
 def test_version_without_a_good_name_is_refused(client: Client, name: str) -> None:
     """With a sentence beside the field, and what was typed."""

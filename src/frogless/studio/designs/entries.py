@@ -93,5 +93,6 @@ def picture(one: Entry, of: Of, units: Units) -> Picture:
     try:
         made = pool().ask(f"design {one.ref}", pictures.picture, one.text, worn, of, units)
     except TooMuchWork as error:
-        return pictures.placeholder(str(error).capitalize())
+        # Kept as well: whoever opens the gallery again need not wait for it again.
+        made = pictures.placeholder(str(error).capitalize())
     return _pictures.keep(key, made)

@@ -55,18 +55,21 @@ def draw(request: HttpRequest, one: Entry) -> HttpResponse:
     # What it is made of is all that it depends on, so nothing is drawn to find that it is known.
     if tag in parse_etags(request.headers.get("If-None-Match", "")):
         response: HttpResponse = HttpResponseNotModified()
+        drawn = True
     else:
         made = picture(one, of, units)
         response = HttpResponse(made.svg, content_type="image/svg+xml; charset=utf-8")
-    response["ETag"] = tag
-    fresh = KEEP if request.GET.get("v") == one.mark else 0
+        drawn = not made.fault
+    if drawn:
+        response["ETag"] = tag
+    fresh = KEEP if drawn and request.GET.get("v") == one.mark else 0
     response["Cache-Control"] = f"private, max-age={fresh}"
     return response
 
 
 @require_safe
 @of_entry
-def drawn(request: HttpRequest, one: Entry) -> HttpResponse:
+def drawn_part(request: HttpRequest, one: Entry) -> HttpResponse:
     """A picture with its words, which are only known when it is drawn."""
     likes = preferred()
     if request.GET.get("of") == "flat":
