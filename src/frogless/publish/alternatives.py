@@ -22,6 +22,9 @@ from frogless.write.rhythm import rhythm_sentence
 Changes = tuple[tuple[Steps, str], ...]
 """Knobs of the design with what to write: `frogless.design.knobs.turn` takes each."""
 
+TOO_DEAR = 50.0
+"""mm that a simpler rhythm may stray further (own choice): more ease than that is another garment."""
+
 
 @dataclass(frozen=True, slots=True)
 class Alternative:
@@ -45,7 +48,8 @@ def alternatives(drafted: Drafted) -> tuple[Alternative, ...]:
     """Rhythms worth a choice, section by section, fewest clauses first.
 
     Each was planned with its changes, and came out; those that the design cannot ask for are left
-    out. So are those of more clauses that stray no less as far as a tape can see.
+    out. So are those of more clauses that stray no less as far as a tape can see, and simpler ones
+    that nobody would wear.
     """
     return tuple(
         alternative
@@ -93,9 +97,9 @@ def _options(section: SectionPlan, chosen: Option) -> tuple[Option, ...]:
 
 
 def _is_worth_a_choice(drafted: Drafted, option: Option, chosen: Option) -> bool:
-    if option.rhythm.clause_count < chosen.rhythm.clause_count:
-        return True
-    if option.points < chosen.points:
+    if abs(option.stray) > abs(chosen.stray) + TOO_DEAR:
+        return False
+    if option.rhythm.clause_count < chosen.rhythm.clause_count or option.points < chosen.points:
         return True
     shown = [as_shown(abs(one.stray), drafted.units) for one in (option, chosen)]
     return shown[0] < shown[1]
@@ -126,14 +130,20 @@ def _table(design: Design, at: Steps) -> Section:
 def _ways(
     asked: Section, option: Option, chosen: Option, units: str
 ) -> Iterator[Mapping[str, str]]:
-    """What may make the planner take it, least first: fewer clauses, or none given up for them."""
+    """What may make the planner take it, least first.
+
+    Fewer clauses are had by allowing no more; more of them, by giving up nothing for fewer. The
+    points that it has now are only asked for where the others would come to take another number.
+    """
     fewer, closest = {"clauses": str(option.rhythm.clause_count)}, {"indifference": f"0 {units}"}
-    points = {} if asked.gores else {"points": str(option.points)}
-    plain: tuple[dict[str, str], ...] = (fewer, closest, {**fewer, **closest})
+    simpler = option.rhythm.clause_count < chosen.rhythm.clause_count
+    plain = (fewer if simpler else closest, {**fewer, **closest})
     if option.points == chosen.points:
         yield from plain
-    if points:
-        yield points
+    if not asked.gores:
+        points = {"points": str(option.points)}
+        if option.points != chosen.points:
+            yield points
         yield from ({**points, **one} for one in plain)
 
 
