@@ -198,12 +198,24 @@ def running() -> Iterator[tuple[str, CookieJar]]:
         shutil.rmtree(data, ignore_errors=True)
 
 
-def edited(editor: Editor, start: float, seconds: float, taken: list[float]) -> None:
-    """Turns a length, waits as a person does, and turns it again, until the time is over."""
-    until = time.monotonic() + seconds
+def edited(
+    editor: Editor,
+    start: float,
+    seconds: float,
+    taken: list[float],
+    together: threading.Barrier | None = None,
+) -> None:
+    """Turns a length, waits as a person does, and turns it again, until the time is over.
+
+    Args:
+        together: where all wait once each has made her first change, which is not measured.
+    """
     written = lengths(start)
     editor.turn(next(written))
     editor.prove()
+    if together:
+        together.wait()
+    until = time.monotonic() + seconds
     while time.monotonic() < until:
         time.sleep(THINKS)
         taken.append(editor.turn(next(written)))
@@ -219,8 +231,9 @@ def many(editors: int, seconds: float) -> None:
         for editor in found[: len(kinds)]:
             edited(editor, 52.0, seconds / 2, alone)
         together: list[list[float]] = [[] for _ in found]
+        barrier = threading.Barrier(editors)
         threads = [
-            threading.Thread(target=edited, args=(editor, 80.0 + n * 0.03, seconds, taken))
+            threading.Thread(target=edited, args=(editor, 80.0 + n * 0.03, seconds, taken, barrier))
             for n, (editor, taken) in enumerate(zip(found, together, strict=True))
         ]
         for thread in threads:

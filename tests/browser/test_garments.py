@@ -51,7 +51,7 @@ def test_knob_changes_what_is_seen(desk: Page, studio: Studio) -> None:
     assert drawing.inner_html() != before
     assert desk.evaluate("document.activeElement.matches('#panel input, #panel select')")
     expect(desk.locator("#knob-garment-length")).to_have_value("70 cm")
-    expect(desk.locator("#messages")).to_contain_text("a design of its own")
+    expect(desk.locator("#turned")).to_contain_text("a design of its own")
 
 
 def test_one_change_after_the_other(desk: Page, studio: Studio) -> None:

@@ -6,7 +6,7 @@ from collections import OrderedDict
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from frogless.draft import Draft, Texts, Worked, load_texts, prove_worked, work_out
+from frogless.draft import Draft, Texts, Worked, prove_worked, work_out_texts
 from frogless.publish.drafted import Drafted
 from frogless.stitches.model import Dialect
 from frogless.units import Units
@@ -74,8 +74,7 @@ def _made(order: Order) -> _Made:
     key = order.texts, order.units
     found = _kept.get(key)
     if found is None:
-        basis, questions = load_texts(order.texts, order.units)
-        found = _kept[key] = _Made(work_out(basis, units=order.units), questions)
+        found = _kept[key] = _Made(*work_out_texts(order.texts, units=order.units))
         while len(_kept) > MOST:
             _kept.popitem(last=False)
     _kept.move_to_end(key)

@@ -183,6 +183,8 @@ def _group(group: Group, moved: set[tuple[str | int, ...]]) -> FieldGroup:
 def _field(knob: Knob, label: str = "") -> Field:
     name = knob_name(knob.path)
     label = label or knob.label
+    if knob.path[0] == "lengths":
+        label = label.replace("_", " ")
     return Field(
         name=name,
         id=f"knob-{slug(name)}",

@@ -132,12 +132,8 @@ def asked(found: Iterable[Asked]) -> ListBlock:
     return ListBlock(tuple(Cell(_capital(one.text), one.key) for one in found))
 
 
-def keyed(found: KeyedTable, name: str, caption: str | None = None) -> TableBlock:
-    """A table whose cells can be asked; names begin with a capital.
-
-    Args:
-        caption: in place of its own.
-    """
+def keyed(found: KeyedTable, name: str) -> TableBlock:
+    """A table whose cells can be asked; names begin with a capital."""
     plain = Table("", found.header, tuple(tuple(c.text for c in row) for row in found.rows))
     right = columns_of_figures(plain) if found.rows else (False,) * len(found.header)
     header = tuple(Cell(t, figure=r) for t, r in zip(found.header, right, strict=True))
@@ -148,7 +144,7 @@ def keyed(found: KeyedTable, name: str, caption: str | None = None) -> TableBloc
         )
         for row in found.rows
     )
-    return TableBlock(found.caption if caption is None else caption, header, rows, name)
+    return TableBlock(found.caption, header, rows, name)
 
 
 def _capital(text: str) -> str:

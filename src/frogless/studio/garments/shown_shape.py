@@ -42,7 +42,7 @@ def _girths(drafted: Drafted) -> Iterator[Part]:
     table = landmark_table(drafted)
     yield TitleBlock("Girths" if table.rows else "At a glance", 2, "girths")
     if table.rows:
-        yield keyed(table, "girths-table", "")
+        yield keyed(table, "girths-table")
     if lines:
         yield asked(lines)
 
@@ -50,11 +50,9 @@ def _girths(drafted: Drafted) -> Iterator[Part]:
 def _measures(drafted: Drafted) -> Iterator[Part]:
     """Of each piece its finished measurements."""
     for n, found in enumerate(piece_tables(drafted), start=1):
-        title, _, piece = found.caption.partition(": ")
         if n == 1:
-            yield TitleBlock(title, 2, "measurements")
-        yield TitleBlock(piece[:1].upper() + piece[1:], 3, f"measurements-{n}")
-        yield keyed(found, f"measurements-{n}-table", "")
+            yield TitleBlock("Finished measurements", 2, "measurements")
+        yield keyed(found, f"measurements-{n}")
 
 
 def _sections(drafted: Drafted) -> Iterator[Part]:

@@ -45,14 +45,14 @@ def fit_parts(drafted: Drafted) -> tuple[Part, ...]:
 
 
 def _ease(drafted: Drafted) -> Iterator[Part]:
-    table = keyed(fit_table(drafted), "ease-table", "")
+    table = keyed(fit_table(drafted), "ease-table")
     if not table.rows:
         return
     yield TitleBlock("Ease", 2, "ease")
     header = (*table.header, Cell("likely", figure=True), Cell("sits"))
     found = zip(table.rows, (fit for *_, fit in fits(drafted)), strict=True)
     rows = tuple((*row, *_more(drafted, fit)) for row, fit in found)
-    yield TableBlock("", header, rows, table.id)
+    yield TableBlock(table.caption, header, rows, table.id)
     yield TextBlock(
         "“Likely” is where 95 of 100 such garments would measure, as sure as the swatch is."
     )

@@ -6,6 +6,7 @@ import json
 from dataclasses import replace
 from typing import Any
 
+from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_POST
@@ -74,6 +75,7 @@ def _base(request: HttpRequest) -> int:
     return int(written) if written.isdecimal() and len(written) < 19 else 0
 
 
+@transaction.atomic
 def _kept(garment: Garment, made: Made, base: int, done: Change) -> tuple[Document, list[str]]:
     """The design with its change; of an example a copy, which the garment is made of from now on.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.urls import path
+from django.views.generic import RedirectView
 
 from frogless.studio.garments import shelf_views, turning, views
 
@@ -20,6 +21,9 @@ urlpatterns = [
     path("garments/<int:pk>/ways/", views.ways, name="ways"),
     path("garments/<int:pk>/proof/<str:room>/", views.proof, name="proof"),
     path("garments/<int:pk>/files/<str:name>", views.file, name="file"),
+    path(
+        "garments/<int:pk>/", RedirectView.as_view(pattern_name="garments:room"), {"room": "shape"}
+    ),
     path("garments/<int:pk>/<str:room>/", views.room, name="room"),
     path("look/<str:key>/why/<str:number>/", views.look_why, name="look_why"),
     path("look/<str:key>/<str:room>/", views.look, name="look"),

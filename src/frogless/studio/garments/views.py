@@ -223,8 +223,8 @@ def choose(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def _keep(garment: Garment, subject: Subject) -> None:
+    """Keeps the choice, and leaves the design alone, which another page may be changing."""
     for name in SHOWN:
         setattr(garment, name, getattr(subject, name))
-    garment.design, garment.body = subject.design, subject.body
-    garment.swatches = list(subject.swatches)
-    garment.save()
+    garment.body, garment.swatches = subject.body, list(subject.swatches)
+    garment.save(update_fields=[*SHOWN, "body", "swatches", "opened"])
