@@ -24,6 +24,8 @@ from frogless.stitches.model import Stitch
 from frogless.swatch import Gauge, Swatch, gauge, has_gauge
 
 SLIP_STITCH = "slip_stitch"
+KEPT = 1024
+"""Rows whose catches are remembered."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +66,17 @@ def _catches_of_each(row: RowFabric, stitches: Mapping[str, Stitch]) -> Ints:
     Of stitches closed together each but one leaves its last catch to the others.
     """
     values = _values(row, stitches)
-    catches = values.catches[row.stitch]
-    others = np.maximum(row.taken - values.stands_on[row.stitch], 0)
+    return _each(row.stitch.tobytes(), row.taken.tobytes(), values)
+
+
+@lru_cache(maxsize=KEPT)
+def _each(stitch: bytes, taken: bytes, values: _Values) -> Ints:
+    """The same by value, as many rows are alike and each is asked for more than once."""
+    keys = np.frombuffer(stitch, np.int32)
+    catches = values.catches[keys]
+    others = np.maximum(np.frombuffer(taken, np.int32) - values.stands_on[keys], 0)
     each: Ints = catches + others * np.maximum(catches - 1, 0)
+    each.flags.writeable = False
     return each
 
 
@@ -169,9 +179,9 @@ def _stands_on(key: str, stitches: Mapping[str, Stitch]) -> int:
     return stitches[key].stands_on if key in stitches else 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Values:
-    """What each key of a fabric's stitches is worth.
+    """What each key of a fabric's stitches is worth; alike only to itself.
 
     Args:
         catches: (k,) int32.

@@ -83,13 +83,21 @@ class Strip:
 
     def count_after(self, row: int) -> int:
         """Stitches that a row leaves; before the first row, those it begins on."""
+        return self.count + sum(self._gained(r) for r in range(self.first, row + 1))
+
+    def counts_before(self) -> Iterator[int]:
+        """Stitches that each row begins with."""
         total = self.count
-        for r in range(self.first, row + 1):
-            for hand in ("right", "left"):
-                change = self.edges[hand].get(r, STILL)
-                total += change.by - change.once
-            total += sum(by for _, by in self.inner.get(r, ()))
-        return total
+        for row in range(self.first, self.last + 1):
+            yield total
+            total += self._gained(row)
+
+    def _gained(self, row: int) -> int:
+        gained = sum(by for _, by in self.inner.get(row, ()))
+        for hand in ("right", "left"):
+            change = self.edges[hand].get(row, STILL)
+            gained += change.by - change.once
+        return gained
 
     def number(self, row: int) -> int:
         """The number that a row has in the program, short rows below it counted."""
@@ -103,14 +111,14 @@ def piece_of(strip: Strip, spans: tuple[Span, ...], hook: float, place: Place) -
         Impossible: a row has too few stitches for its shaping.
     """
     rows = [*_foundation(strip)]
-    for row in range(strip.first, strip.last + 1):
+    for row, before in enumerate(strip.counts_before(), start=strip.first):
         span = next(s for s in spans if s.first <= row <= s.last)
         if strip.short and row == strip.short.at:
             rows += _short_rows(strip, strip.short, span)
         elif span.rows:
             rows.append(replace(span.rows[row - span.first], number=strip.number(row)))
         else:
-            rows.append(_row(strip, row, span, place))
+            rows.append(_row(strip, row, before, span, place))
     last = rows[-1]
     rows[-1] = replace(last, end=End(turn=False, fasten_off=True))
     return Piece(
@@ -128,10 +136,10 @@ def _foundation(strip: Strip) -> Iterator[Row]:
         yield Row(0, "WS", FOUNDATION, (made,), strip.count, end=End(turn=True))
 
 
-def _row(strip: Strip, row: int, span: Span, place: Place) -> Row:
+def _row(strip: Strip, row: int, before: int, span: Span, place: Place) -> Row:
     begins, ends = hands_of(row)
     first, last = strip.change(begins, row), strip.change(ends, row)
-    there = strip.count_after(row - 1) - first.once - last.once
+    there = before - first.once - last.once
     changes = {**_inside(strip, row, there), **_from_edge(first.by)}
     changes |= {_mirrored(at, by, there): by for at, by in _from_edge(last.by).items()}
     wanted = abs(first.by) + abs(last.by) + len(strip.inner.get(row, ()))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from frogless.because import Because, Step
 from frogless.plan.landing import because_landed
@@ -23,20 +23,21 @@ def shape_of(panel: Layout, strips: Strips) -> Shape:
     """The outline, up the right edge, over the top and down the left; the slit and placket inside."""
     right, left = outer_path(panel, "right"), outer_path(panel, "left")
     ring = [*right, *_neck_path(panel, strips), *left[::-1]]
-    outline = _simple([_laid(panel, point) for point in ring])
-    lines = tuple(tuple(_laid(panel, point) for point in line) for line in _openings(panel, strips))
+    laid = _laid(panel)
+    outline = _simple([laid(point) for point in ring])
+    lines = tuple(tuple(laid(point) for point in line) for line in _openings(panel, strips))
     return Shape((outline,), lines, (0.0, -1.0) if panel.choice.worked == "upwards" else (0.0, 1.0))
 
 
-def _laid(panel: Layout, point: Point) -> Point:
-    """A point counted from where the work begins, as it is worn: y grows downwards.
+def _laid(panel: Layout) -> Callable[[Point], Point]:
+    """What lays a point that is counted from where the work begins as it is worn: y grows downwards.
 
     What is worked downwards is worn the other way up: turned by half a circle.
     """
-    x, y = point
+    top, width = panel.top_of(panel.last), panel.begun.count * panel.gauge.width.value
     if panel.choice.worked == "upwards":
-        return (x, panel.top_of(panel.last) - y)
-    return (panel.begun.count * panel.gauge.width.value - x, y)
+        return lambda point: (point[0], top - point[1])
+    return lambda point: (width - point[0], point[1])
 
 
 def outer_path(panel: Layout, hand: Hand) -> list[Point]:
@@ -158,7 +159,7 @@ def _across(panel: Layout, row: int) -> tuple[Point, Point]:
     for hand in HANDS:
         tops = _tops(panel, hand)
         x = tops[row] if row else (panel.begun.count * panel.gauge.width.value) * (hand == "right")
-        ends.append(_laid(panel, (x, y)))
+        ends.append(_laid(panel)((x, y)))
     return ends[1], ends[0]
 
 
@@ -216,7 +217,8 @@ def _length(
     )
     x = at * panel.begun.count * panel.gauge.width.value
     bottom = 0.0 if first == 1 else panel.top_of(first - 1)
-    line = _laid(panel, (x, bottom)), _laid(panel, (x, panel.top_of(last)))
+    laid = _laid(panel)
+    line = laid((x, bottom)), laid((x, panel.top_of(last)))
     off = panel.gauge.height.uncertainty * rows
     return Measure(name, "length", Measured(length, off), wanted, rows, Because(steps), line)
 
@@ -262,7 +264,8 @@ def _neck_widths(panel: Layout, strips: Strips) -> Iterator[Measure]:
     line = None
     if strips.sides:
         path = _neck_path(panel, strips)
-        line = _laid(panel, path[-1]), _laid(panel, path[0])
+        laid = _laid(panel)
+        line = laid(path[-1]), laid(path[0])
     yield Measure("neck width", "width", width.times(count), wanted, count, because, line)
     shoulder = sum(panel.steps)
     told = Because((Step("landed", shoulder, "stitches"), Step("girth", shoulder * width.value)))

@@ -21,6 +21,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.plan.pieces.disc_rate import flat_rate
 from frogless.plan.pieces.yoke import Wanted, Yoke, near
@@ -32,6 +33,9 @@ practice, others take a third (own limits)."""
 FRONTS, SLEEVES = 12, 16
 """Stitches to either side of what is wanted that are looked at, however wide the ease allowed: far
 more than a tape would pass over."""
+
+KEPT = 4096
+"""Needs whose rounds are remembered: many choices of counts need the same."""
 
 Kind = tuple[int, int]
 """Stitches that a round adds on the body's side of each line, and on the sleeve's."""
@@ -150,6 +154,7 @@ def _necks(yoke: Yoke, sleeve_top: float | None) -> Iterator[tuple[int, int]]:
         yield from ((half - n, n) for n in sleeves if half - n >= 4)
 
 
+@lru_cache(maxsize=KEPT)
 def mixed(needs: Kind, rounds: int, add: int) -> tuple[tuple[Kind, int], ...] | None:
     """The fewest kinds of rounds by which both sides get what they need; None without room.
 
