@@ -34,8 +34,8 @@ class Part:
     """A table that may be added to a design.
 
     Args:
-        what: "section", "edging", "waist", "strand". at: the table it is added to; () for a design
-            that is one tube.
+        what: "section", "edging", "waist", "strand", "seat", "beads". at: the table it is added to;
+            () for a design that is one tube.
         label: what it is called there.
     """
 
@@ -60,11 +60,35 @@ def _parts(design: Design) -> Iterator[Part]:
     for at, holder, named in holders:
         if isinstance(holder, TUBES):
             yield Part("section", at, f"section{named}")
-            if holder.waist is None:
-                yield Part("waist", at, f"waist{named}")
-            yield Part("strand", at, f"strand{named}")
-        if isinstance(holder, EDGED) and holder.edging is None:
-            yield Part("edging", at, f"edging{named}")
+            if holder.start.made_of is not None:  # what hangs from a waist begins with a foundation
+                yield from _at_waist(at, holder, named)
+        if isinstance(holder, EDGED):
+            if holder.edging is not None and holder.edging.beads is None:
+                yield Part("beads", (*at, "edging"), f"beads in the edging{named}")
+            if holder.edging is None and not _goes_on(design, holder):
+                yield Part("edging", at, f"edging{named}")
+
+
+def _at_waist(at: Steps, tube: TubeDesign | TubeChoice, named: str) -> Iterator[Part]:
+    if tube.waist is None:
+        yield Part("waist", at, f"waist{named}")
+    yield Part("strand", at, f"strand{named}")
+    # Short rows would come between the rounds that a stitch pattern counts.
+    plain = not any(section.pattern for section in tube.section)
+    if tube.start.seat is None and plain and (tube.waist or not at):
+        yield Part("seat", (*at, "start"), f"seat{named}")
+
+
+def _goes_on(design: Design, holder: Strict) -> bool:
+    """Whether something else is worked onto the last edge of a piece, or sewn to it."""
+    if not isinstance(design, PiecesDesign) or isinstance(holder, BorderChoice):
+        return False
+    name = getattr(holder, "name", "")
+    used = [edge for join in design.join for edge in (*join.first, *join.second)]
+    for piece in design.piece:
+        used += piece.on if isinstance(piece, BorderChoice) else ()
+        used += piece.start.on if isinstance(piece, TubeChoice) else ()
+    return any(f"{name}.{edge}" in used for edge in ("hem", "edge", "last row"))
 
 
 def add(text: str, what: str, at: Steps = (), units: Units = "cm") -> str:
@@ -74,8 +98,8 @@ def add(text: str, what: str, at: Steps = (), units: Units = "cm") -> str:
     a covered elastic; the edging takes any count.
 
     Args:
-        what: "section", "edging", "waist" or "strand".
-        at: the piece that it is for, ("piece", 2); () in a design of one tube.
+        what: "section", "edging", "waist", "strand", "seat" or "beads", as `parts` has it.
+        at: the table that it is for, ("piece", 2); () in a design of one tube.
 
     Raises:
         InputError: the text is no design, or this cannot be added there.
@@ -111,6 +135,10 @@ def _table(document: Document[Design], what: str, at: Steps, units: Units) -> di
             return {"pattern": "crab", "hook": gauge.get("hook", "3.5 mm")}
         case "waist":
             return {"kind": "covered elastic", "percent": 90, "width": "6 mm"}
+        case "seat":
+            return {"extra": "1 1/4 in" if inches else "3 cm"}
+        case "beads":
+            return {"bead_diameter": "4 mm", "bead_hole": "1.4 mm"}
     names = [one.get("name", "beaded strand") for one in holder.get("strand", ())]
     ends = ("-3 1/2 in", "3 1/2 in", "2 1/2 in") if inches else ("-9 cm", "9 cm", "6 cm")
     return {

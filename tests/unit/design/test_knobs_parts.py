@@ -9,6 +9,7 @@ import pytest
 
 from frogless.design.knobs import Part, add, knobs, parts, take_away
 from frogless.design.load import parse_design
+from frogless.draft import Texts, draft_texts
 from frogless.errors import InputError
 from frogless.toml_text import Steps
 
@@ -39,6 +40,27 @@ def test_what_was_added_and_taken_away_leaves_the_text_as_it_was(name: str, part
     else:
         (path,) = places
     assert take_away(longer, path) == text or "{" in text
+
+
+@pytest.mark.parametrize(
+    "name", ["bellflower-skirt", "drum-bag", "hayfield-pullover", "millrace-skirt", "whirl-skirt"]
+)
+def test_what_is_added_as_is_usual_can_be_worked(name: str) -> None:
+    """Each part that is offered comes out, for a body and a yarn that know nothing of it."""
+    body = (FOLDER / "bodies" / "dancer-3.toml").read_text(encoding="utf-8")
+    swatch = (FOLDER / "swatches" / "light-cotton.toml").read_text(encoding="utf-8")
+    for part in parts(TEXTS[name]):
+        longer = add(TEXTS[name], part.what, part.at)
+        assert draft_texts(Texts(longer, body, (swatch,))).drafted.findings, part
+
+
+def test_what_would_stand_in_the_way_is_not_offered() -> None:
+    """A waist on the edge of a yoke, an edging that the next tier would have to be worked onto."""
+    pullover = {(part.what, part.at) for part in parts(TEXTS["hayfield-pullover"])}
+    assert ("section", ("piece", 1)) in pullover
+    assert ("waist", ("piece", 1)) not in pullover
+    tiers = {part.at for part in parts(TEXTS["millrace-skirt"]) if part.what == "edging"}
+    assert ("piece", 0) not in tiers
 
 
 def _sections(text: str, at: Steps) -> list[dict[str, object]]:
