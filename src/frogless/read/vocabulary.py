@@ -18,8 +18,8 @@ from frogless.stitches.model import Dialect, Stitch
 
 CHAIN = "chain"
 SLIP_STITCH = "slip_stitch"
-KEPT = 32
-"""Sets of words whose terminals are remembered."""
+KEPT, KEPT_LINES = 32, 4096
+"""Sets of words whose terminals are remembered, and lines with the words that they have."""
 _END = r"(?![\w-])"
 #: A pattern that nothing matches: where a dictionary has no words of a kind.
 _NONE = "(?!x)x"
@@ -139,8 +139,18 @@ def _meanings(stitches: Mapping[str, Stitch], dialect: Dialect) -> Meanings:
 
 
 def _in_text(meant: Meanings, text: str) -> frozenset[str]:
-    plain = normal(text)
-    return frozenset(word for word, key in meant.keys.items() if key == CHAIN or word in plain)
+    return frozenset().union(*(_in_line(meant, line) for line in text.splitlines()), _chains(meant))
+
+
+@lru_cache(maxsize=KEPT_LINES)
+def _in_line(meant: Meanings, line: str) -> frozenset[str]:
+    plain = normal(line)
+    return frozenset(word for word in meant.keys if word in plain)
+
+
+def _chains(meant: Meanings) -> frozenset[str]:
+    """The words for chains, which the grammar cannot do without."""
+    return frozenset(word for word, key in meant.keys.items() if key == CHAIN)
 
 
 def _named(stitch: Stitch, dialect: Dialect) -> tuple[str, ...]:
