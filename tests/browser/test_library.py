@@ -67,6 +67,27 @@ def test_deleted_comes_back_or_is_gone(
     expect(page.get_by_text(name)).to_have_count(0)
 
 
+def test_deleted_for_good_is_in_no_file(browser: Browser, tmp_path: Path) -> None:
+    """While the studio runs and other pages are open, nothing of it is left on the disk."""
+    with (
+        running(tmp_path) as studio,
+        opened(browser, studio, owner_of(browser, studio)) as page,
+    ):
+        bring_in(page, studio, TEXT)
+        assert files_with(b"71.625", tmp_path)
+        page.get_by_role("button", name="Delete Ada", exact=True).click()
+        page.get_by_role("link", name=re.compile("Delete for good.*Ada")).click()
+        page.get_by_role("button", name="Delete for good").click()
+        expect(page.get_by_text("It is deleted for good.")).to_be_visible()
+        assert files_with(b"71.625", tmp_path) == []
+
+
+def files_with(word: bytes, folder: Path) -> list[str]:
+    """The files below a folder that hold a word."""
+    files = (file for file in folder.rglob("*") if file.is_file())
+    return [file.name for file in files if word in file.read_bytes()]
+
+
 def test_renamed_with_the_keyboard(desk: Page, studio: Studio) -> None:
     """Unfolded, written and sent without a mouse; a taken name is told."""
     for name in ("Cleo", "Dora"):

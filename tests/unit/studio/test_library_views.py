@@ -88,6 +88,17 @@ def test_search_is_by_name(client: Client) -> None:
     assert "Nothing is called" in text_of(client.get("/library/", {"q": "xyz"}))
 
 
+def test_long_shelf_is_cut(client: Client) -> None:
+    """Two hundred of a kind are shown; the others are told of, and found by name."""
+    Document.objects.bulk_create(
+        Document(kind="body", name=f"No {number:03}", text=BODY) for number in range(205)
+    )
+    page = text_of(client.get("/library/"))
+    assert "And 5 more" in page
+    assert "No 204" not in page
+    assert "No 204" in text_of(client.get("/library/", {"q": "204"}))
+
+
 def test_rename(client: Client) -> None:
     """A name that is free is taken; one that is not is said, and stays in the field."""
     one, _ = shelf.create("body", BODY, "One"), shelf.create("body", BODY, "Two")
@@ -252,6 +263,18 @@ def test_what_is_there_stays(client: Client) -> None:
     assert [one.name for one in shelf.documents("body")] == ["Ada", "Ada 2"]
     assert shelf.documents("swatch").count() == 1
     assert shelf.documents("swatch").get().versions.count() == 1
+
+
+def test_two_versions_that_are_alike_both_come_in() -> None:
+    """Named twice the same, it is there twice; brought in again, it is not there four times."""
+    one = shelf.create("body", BODY)
+    for _ in range(2):
+        shelf.name_version(one, "first")
+    data = pack(kept(), "1", DAY)
+    empty()
+    for _ in range(2):
+        bring_in(unpack(data))
+        assert pack(kept(), "1", DAY) == data
 
 
 def test_single_file_comes_in(client: Client) -> None:

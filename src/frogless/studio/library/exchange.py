@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Literal
@@ -78,44 +79,53 @@ def _versions(document: Document) -> tuple[KeptVersion, ...]:
     )
 
 
+Here = dict[tuple[str, str], Document]
+"""What is on the shelves, by kind and name: no two of a kind have one name."""
+
+
 def coming(bundle: Bundle) -> tuple[Coming, ...]:
     """What would come in, and how it stands to what is there."""
+    here = _here()
+    likes = {one.key: _like(one, here) for one in bundle.documents}
+    refs = {key: like.ref for key, like in likes.items() if like is not None}
     return (
-        *(_coming(one) for one in bundle.documents),
-        *(
-            Coming("garment", one.name, "same" if _garment_like(one, bundle) else "new")
-            for one in bundle.garments
-        ),
+        *(_coming(one, here) for one in bundle.documents),
+        *(_garment_coming(one, refs) for one in bundle.garments),
     )
 
 
-def _coming(one: KeptDocument) -> Coming:
-    like = _document_like(one)
+def _here() -> Here:
+    shelved = Document.objects.filter(removed=False).prefetch_related("versions")
+    return {(one.kind, one.name): one for one in shelved}
+
+
+def _like(one: KeptDocument, here: Here) -> Document | None:
+    """The document of one's own that is the same: kind, name and text."""
+    other = here.get((one.kind, one.name))
+    return other if other is not None and other.text == one.text else None
+
+
+def _coming(one: KeptDocument, here: Here) -> Coming:
+    like = _like(one, here)
     if like is not None:
         more = [version for version in one.versions if not _has_version(like, version)]
         return Coming(one.kind, one.name, "same", len(more))
-    taken = shelf.documents(one.kind).filter(name=one.name).exists()
-    return Coming(one.kind, one.name, "second" if taken else "new", len(one.versions))
-
-
-def _document_like(one: KeptDocument) -> Document | None:
-    """The document of one's own that is the same: kind, name and text."""
-    return shelf.documents(one.kind).filter(name=one.name, text=one.text).first()
+    news: News = "second" if (one.kind, one.name) in here else "new"
+    return Coming(one.kind, one.name, news, len(one.versions))
 
 
 def _has_version(document: Document, version: KeptVersion) -> bool:
-    return document.versions.filter(name=version.name, text=version.text).exists()
+    return any((v.name, v.text) == (version.name, version.text) for v in document.versions.all())
 
 
-def _garment_like(garment: KeptGarment, bundle: Bundle) -> bool:
+def _garment_coming(garment: KeptGarment, refs: Mapping[str, str]) -> Coming:
     """Whether there is such a garment already, made of the same documents."""
-    likes = {one.key: _document_like(one) for one in bundle.documents}
-    refs = {key: like.ref for key, like in likes.items() if like is not None}
     named = _renamed(garment, refs)
-    return named is not None and _found(named)
+    same = named is not None and _found(named)
+    return Coming("garment", garment.name, "same" if same else "new")
 
 
-def _renamed(garment: KeptGarment, refs: dict[str, str]) -> KeptGarment | None:
+def _renamed(garment: KeptGarment, refs: Mapping[str, str]) -> KeptGarment | None:
     """The garment with its documents named as they are here; None when one is not here."""
 
     def named(ref: str) -> str | None:
@@ -151,13 +161,16 @@ def bring_in(bundle: Bundle) -> Brought:
     """
     count: dict[News, int] = {"new": 0, "second": 0, "same": 0}
     refs: dict[str, str] = {}
+    here = _here()
     for one in bundle.documents:
-        news = _coming(one).news
-        count[news] += 1
-        document = _document_like(one) or _created(one)
+        count[_coming(one, here).news] += 1
+        like = _like(one, here)
+        document = like or _created(one)
+        here[one.kind, document.name] = document
         refs[one.key] = document.ref
         for version in one.versions:
-            _keep_version(document, version)
+            if like is None or not _has_version(like, version):
+                _keep_version(document, version)
     for garment in bundle.garments:
         named = _renamed(garment, refs)
         if named is None:
@@ -182,8 +195,6 @@ def _created(one: KeptDocument) -> Document:
 
 
 def _keep_version(document: Document, version: KeptVersion) -> None:
-    if _has_version(document, version):
-        return
     row = Version.objects.create(document=document, name=version.name, text=version.text)
     made = _time(version.made)
     if made is not None:

@@ -21,6 +21,12 @@ EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "design
 KIND_NAMES = {"body": "Body", "swatch": "Swatch", "design": "Design"}
 
 
+MOST_SHOWN = 200
+"""Documents of a kind on one page; a search finds the others."""
+
+Uses = Mapping[str, tuple[Garment, ...]]
+
+
 @dataclass(frozen=True, slots=True)
 class Shelved:
     """A document on the shelf: where it is changed, how many versions it has, what it is part of."""
@@ -29,6 +35,20 @@ class Shelved:
     address: str
     versions: int
     used: tuple[Garment, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """The documents of a kind: those that are shown, and how many there are."""
+
+    title: str
+    shown: tuple[Shelved, ...]
+    number: int
+
+    @property
+    def more(self) -> int:
+        """How many are not shown."""
+        return self.number - len(self.shown)
 
 
 @require_safe
@@ -42,13 +62,7 @@ def _shelves(
 ) -> HttpResponse:
     wanted = request.GET.get("q", "").strip()[: shelf.LONGEST_NAME]
     used = uses()
-    kinds = [
-        (
-            title,
-            [_shelved(one, used) for one in shelf.documents(kind).filter(name__icontains=wanted)],
-        )
-        for kind, title in TITLES
-    ]
+    kinds = [_of_kind(kind, title, wanted, used) for kind, title in TITLES]
     garments = Garment.objects.filter(removed=False, name__icontains=wanted)
     context = {
         "q": wanted,
@@ -57,7 +71,7 @@ def _shelves(
         "binned": [(one, KIND_NAMES[one.kind]) for one in shelf.in_bin()],
         "binned_garments": Garment.objects.filter(removed=True),
         "empty": not Document.objects.exists() and not Garment.objects.exists(),
-        "nothing": not any(found for _, found in kinds) and not garments,
+        "nothing": not any(one.number for one in kinds) and not garments,
         "faulty": faulty,
         "error": error,
         "written": request.POST.get("name", "") if faulty else "",
@@ -66,12 +80,18 @@ def _shelves(
     return render(request, "library/show_library.html", context, status=status)
 
 
-def _shelved(document: Document, used: Mapping[str, tuple[Garment, ...]]) -> Shelved:
+def _of_kind(kind: str, title: str, wanted: str, used: Uses) -> Shelf:
+    found = shelf.documents(kind).filter(name__icontains=wanted)
+    shown = found.prefetch_related("versions")[:MOST_SHOWN]
+    return Shelf(title, tuple(_shelved(one, used) for one in shown), found.count())
+
+
+def _shelved(document: Document, used: Uses) -> Shelved:
     try:
         address = reverse(EDITED_AT[document.kind], args=[document.pk])
     except NoReverseMatch:
         address = reverse("library:export", args=[document.ref])
-    return Shelved(document, address, document.versions.count(), used.get(document.ref, ()))
+    return Shelved(document, address, len(document.versions.all()), used.get(document.ref, ()))
 
 
 def _notices(request: HttpRequest) -> list[str]:
