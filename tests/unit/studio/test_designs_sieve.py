@@ -52,6 +52,11 @@ def test_all_words_have_to_occur(words: str) -> None:
     assert both
 
 
+def test_commas_stand_between_words() -> None:
+    """As people write lists."""
+    assert names(wanted({}, "shawl, picot,")) == names(wanted({}, "shawl picot")) != set()
+
+
 def test_word_that_occurs_nowhere_finds_nothing() -> None:
     """Not even a part of it does."""
     assert names(wanted({}, "spiral xylophone")) == set()

@@ -268,3 +268,19 @@ def test_pages_of_an_own_design_are_for_its_owner(
 def test_what_changes_needs_a_post(client: Client, address: str) -> None:
     """An address alone changes nothing."""
     read(client, f"/designs/{own().pk}/{address}", 405)
+
+
+@pytest.mark.parametrize("headers", [{}, LIVE])
+def test_text_for_a_design_that_is_gone_is_not_lost(
+    client: Client, headers: dict[str, str]
+) -> None:
+    """It was put into the bin in another tab; what was written can become a new one."""
+    document = own()
+    shelf.remove(document)
+    sent = {"base": "1", "text": LEAST + "# typed\n", "do": "save"}
+    answer = client.post(f"/designs/{document.pk}/text/", sent, headers=headers)
+    assert answer.status_code == 409
+    assert "# typed" in shown(answer)
+    assert "is not there any more" in shown(answer)
+    assert '<form method="post" action="/designs/new/" enctype' in shown(answer)
+    read(client, f"/designs/{document.pk}/text/", 404)

@@ -33,6 +33,11 @@ def of_own(
     return found
 
 
+def is_there(pk: int) -> bool:
+    """Whether there is an own design of that key."""
+    return shelf.documents("design").filter(pk=min(pk, LARGEST_KEY)).exists()
+
+
 def base_of(request: HttpRequest) -> int:
     """The revision that a form was made from; 0, which no document has, when it does not say."""
     given = request.POST.get("base", "")

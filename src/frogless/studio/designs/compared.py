@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from frogless.design.load import parse_design
@@ -11,6 +12,7 @@ from frogless.publish.difference import differences, document_differences
 from frogless.publish.drafted import Drafted
 from frogless.stitches.model import Dialect
 from frogless.studio.designs.facts import refuse_overgrown
+from frogless.studio.designs.pictures import Worn
 from frogless.units import Units
 
 
@@ -32,21 +34,38 @@ class Differences:
 def compare_drafts(
     before: str,
     after: str,
-    body: str,
-    swatches: tuple[str, ...],
+    tries: Sequence[Worn],
     terms: Dialect = "us",
     units: Units = "cm",
 ) -> Differences:
-    """What differs between two texts of a design, in the document and once they are drafted."""
+    """What differs between two texts of a design, in the document and once they are drafted.
+
+    Args:
+        tries: bodies with swatches, the ones wanted most first: the first that does for both texts
+            is taken, and what is wrong is told for the first.
+    """
     asked = _in_document(before, after, terms)
-    drafted: list[Drafted] = []
-    for name, text in (("The first", before), ("The second", after)):
+    why = ""
+    for body, swatches in tries:
+        found = _drafted((before, after), body, swatches, terms, units)
+        if not isinstance(found, str):
+            return Differences(asked, differences(*found))
+        why = why or found
+    return Differences(asked, why=why)
+
+
+def _drafted(
+    texts: tuple[str, str], body: str, swatches: tuple[str, ...], terms: Dialect, units: Units
+) -> tuple[Drafted, Drafted] | str:
+    """Both of them, or why there are not."""
+    made: list[Drafted] = []
+    for name, text in zip(("The first", "The second"), texts, strict=True):
         try:
             refuse_overgrown(text)
-            drafted.append(draft_texts(Texts(text, body, swatches), terms, units).drafted)
+            made.append(draft_texts(Texts(text, body, swatches), terms, units).drafted)
         except FroglessError as error:
-            return Differences(asked, why=f"{name} cannot be drafted: {error.faults[0].message}")
-    return Differences(asked, differences(*drafted))
+            return f"{name} cannot be drafted: {error.faults[0].message}"
+    return made[0], made[1]
 
 
 def _in_document(before: str, after: str, terms: Dialect) -> tuple[str, ...]:

@@ -15,8 +15,8 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from frogless.errors import InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs import keys, lines
-from frogless.studio.designs.asked import base_of, of_own, onward, text_of
+from frogless.studio.designs import keys, lines, new
+from frogless.studio.designs.asked import base_of, is_there, of_own, onward, text_of
 from frogless.studio.designs.checked import Checked
 from frogless.studio.designs.checking import checked, known, too_long
 from frogless.studio.designs.said import SAID
@@ -38,9 +38,17 @@ class Sheet:
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
+def text(request: HttpRequest, pk: int) -> HttpResponse:
+    """The text of an own design; what was written for one that is gone can become another."""
+    if request.method == "POST" and not is_there(pk):
+        return new.gone(request, text_of(request))
+    answer: HttpResponse = _text(request, pk)
+    return answer
+
+
 @of_own
-def text(request: HttpRequest, document: Document) -> HttpResponse:
-    """The text; what is sent is checked, or saved whatever is wrong with it."""
+def _text(request: HttpRequest, document: Document) -> HttpResponse:
+    """What is sent is checked, or saved whatever is wrong with it."""
     if request.method != "POST":
         return _opened(request, document)
     written, pair = text_of(request), chosen(request.POST.dict())

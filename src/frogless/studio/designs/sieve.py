@@ -45,9 +45,7 @@ class Wanted:
     def number(self) -> int:
         """How many filters are set."""
         return (
-            sum(len(values) for _, values in self.chosen)
-            + bool(self.words.split())
-            + bool(self.body)
+            sum(len(values) for _, values in self.chosen) + bool(words_of(self)) + bool(self.body)
         )
 
     def without(self, facet: str) -> Wanted:
@@ -75,6 +73,11 @@ class Loosened:
     count: int
 
 
+def words_of(looked_for: Wanted) -> list[str]:
+    """The words that have to occur; commas stand between them like blanks."""
+    return looked_for.words.casefold().replace(",", " ").split()
+
+
 def wanted(chosen: Mapping[str, Sequence[str]], words: str = "") -> Wanted:
     """What was asked for, as far as there is such a facet."""
     picked = ((facet.key, tuple(dict.fromkeys(chosen.get(facet.key, ())))) for facet in FACETS)
@@ -87,8 +90,8 @@ def fits(one: Choosable, looked_for: Wanted, dialect: Dialect) -> bool:
         return False
     if not all(_has(one.facts, facet, values) for facet, values in looked_for.chosen):
         return False
-    text = searched(one, dialect) if looked_for.words.split() else ""
-    return all(word in text for word in looked_for.words.casefold().split())
+    text = searched(one, dialect) if words_of(looked_for) else ""
+    return all(word in text for word in words_of(looked_for))
 
 
 def found(all_: Iterable[Choosable], looked_for: Wanted, dialect: Dialect) -> int:
@@ -132,8 +135,8 @@ def _fewer(looked_for: Wanted, dialect: Dialect) -> Iterable[tuple[str, Wanted]]
             less = looked_for.without(facet)
             kept = replace(less, chosen=(*less.chosen, (facet, rest))) if rest else less
             yield label(facet, value, dialect), kept
-    if looked_for.words.split():
-        yield f"“{' '.join(looked_for.words.split())}”", replace(looked_for, words="")
+    if words_of(looked_for):
+        yield f"“{' '.join(words_of(looked_for))}”", replace(looked_for, words="")
     if looked_for.body:
         yield "what was measured", replace(looked_for, body="", measured=frozenset())
 

@@ -15,7 +15,7 @@ from frogless.studio.designs.asked import base_of, of_own
 from frogless.studio.designs.compared import Differences, compare_drafts
 from frogless.studio.designs.lines import Line, compared, counted
 from frogless.studio.designs.said import SAID
-from frogless.studio.designs.standing import chosen, worn
+from frogless.studio.designs.standing import tries
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Version
 from frogless.studio.library.preferences import preferred
@@ -106,35 +106,25 @@ def _shown(
         "before": asked[0] or (str(kept[0].pk) if kept else NOW),
         "after": asked[1] or NOW,
         "now": NOW,
-        "comparison": _comparison(request, document, *asked) if all(asked) else None,
+        "comparison": _comparison(document, *asked) if all(asked) else None,
         "steps": document.steps.order_by("-number")[:MOST_STEPS_SHOWN],
     }
     return render(request, "designs/versions.html", context, status=status)
 
 
-def _comparison(request: HttpRequest, document: Document, before: str, after: str) -> Comparison:
+def _comparison(document: Document, before: str, after: str) -> Comparison:
     (old_name, old), (new_name, new) = _text(document, before), _text(document, after)
     lines = compared(old, new)
-    return Comparison(
-        old_name, new_name, lines, *counted(lines), _differences(request, document, old, new)
-    )
+    return Comparison(old_name, new_name, lines, *counted(lines), _differences(document, old, new))
 
 
-def _differences(request: HttpRequest, document: Document, old: str, new: str) -> Differences:
+def _differences(document: Document, old: str, new: str) -> Differences:
     if old == new:
         return Differences()
-    likes, (body, swatches) = preferred(), worn(chosen(request.GET.dict()))
+    likes, worn = preferred(), tries(document.ref)
+    affinity = f"design {document.ref}"
     try:
-        return pool().ask(
-            f"design {document.ref}",
-            compare_drafts,
-            old,
-            new,
-            body,
-            swatches,
-            likes.terms,
-            likes.units,
-        )
+        return pool().ask(affinity, compare_drafts, old, new, worn, likes.terms, likes.units)
     except TooMuchWork as error:
         return Differences(why=str(error).capitalize())
 
