@@ -155,6 +155,11 @@ def _wrong(values: Mapping[str, str], errors: Mapping[str, str]) -> tuple[Wrong,
     return tuple(Wrong(name, labels.get(name, name), told) for name, told in errors.items())
 
 
+def text_written(request: HttpRequest) -> str:
+    """The text that was written, its lines as a file has them."""
+    return request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
+
+
 def text_sent(request: HttpRequest) -> str:
     """The text of a file that was chosen, else the one that was written.
 
@@ -163,7 +168,7 @@ def text_sent(request: HttpRequest) -> str:
     """
     file = request.FILES.get("file")
     if file is None:
-        return request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
+        return text_written(request)
     if file.size is None or file.size > LARGEST_FILE:
         raise InputError(f"this file has more than {LARGEST_FILE // 1000} kB; a swatch file has 1")
     try:

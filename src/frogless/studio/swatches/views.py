@@ -156,7 +156,7 @@ def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     document = found(pk)
     if request.method != "POST":
         return page.text_page(request, document, document.text, _fault_of(document.text))
-    text = page.text_sent(request)
+    text = page.text_written(request)
     base = page.base_of(request)
     if document.revision != base:
         again = reverse("swatches:text", args=[pk])
