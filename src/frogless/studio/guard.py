@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import UTC, datetime
 
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse
@@ -41,8 +40,7 @@ def guarded(answer: Answer) -> Answer:
 
     def respond(request: HttpRequest) -> HttpResponseBase:
         request.get_host()
-        # The clock of this computer, which may have been carried to another zone by now.
-        timezone.activate(datetime.now(UTC).astimezone().tzinfo or UTC)
+        timezone.activate(settings.LOCAL_ZONE)
         if int(request.META.get("CONTENT_LENGTH") or 0) > _most(request):
             return refusal(request, 413)
         if request.method not in SAFE and request.headers.get("Sec-Fetch-Site", "") not in OURS:

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
+
 import pytest
 from designs_made import FAULTY, LEAST, LIVE, now, own, read, save, shown
+from django.conf import settings
 from django.test import Client
 
 from frogless.studio.library.models import Document, Version
@@ -35,9 +40,18 @@ def test_version_is_listed_and_read(client: Client, document: Document) -> None:
 
 def test_version_says_when_it_was_kept(client: Client, document: Document) -> None:
     """By the clock of this computer."""
-    kept = version(document).made.astimezone()
+    kept = version(document).made.astimezone(settings.LOCAL_ZONE)
     page = read(client, f"/designs/{document.pk}/versions/{version(document).pk}/")
     assert f"Kept on {kept.day} {kept:%B %Y, %H:%M}." in page
+
+
+def test_clock_is_the_computer_s() -> None:
+    """Whatever zone Django sets the process to."""
+    asked = "from frogless.studio import settings; print(settings.LOCAL_ZONE.utcoffset(None))"
+    environment = {**os.environ, "TZ": "XYZ-9:30"}
+    command = [sys.executable, "-c", asked]
+    answer = subprocess.run(command, env=environment, capture_output=True, text=True, check=True)
+    assert answer.stdout.strip() == "9:30:00"
 
 
 @pytest.mark.parametrize("name", ["", "  ", "x" * 201])
