@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import secrets
 import sys
-from datetime import UTC, datetime
+from datetime import UTC, datetime, tzinfo
 from pathlib import Path
 from typing import Any
 
@@ -73,7 +73,7 @@ DATABASES: dict[str, dict[str, Any]] = {
 }
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 # Read before Django sets the process to TIME_ZONE: the clock that the person looks at.
-LOCAL_ZONE = datetime.now(UTC).astimezone().tzinfo or UTC
+LOCAL_ZONE: tzinfo = datetime.now(UTC).astimezone().tzinfo or UTC
 TIME_ZONE = "UTC"
 USE_TZ = True
 USE_I18N = False
