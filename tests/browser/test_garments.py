@@ -46,7 +46,7 @@ def test_knob_changes_what_is_seen(desk: Page, studio: Studio) -> None:
     desk.locator("#knob-garment-length").fill("70")
     desk.keyboard.press("Tab")
     expect(desk.locator("#turned")).to_contain_text("→ 70 cm")
-    expect(desk.locator("#turned")).to_contain_text("yarn about")
+    expect(desk.locator("#turned")).to_contain_text("yarn: about")
     expect(desk.locator("#summary .proven")).to_contain_text("Drafted and proven")
     assert drawing.inner_html() != before
     assert desk.evaluate("document.activeElement.matches('#panel input, #panel select')")
