@@ -7,20 +7,24 @@ minutes, or from being published.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from frogless.design import formulas
 from frogless.design.document import PiecesDesign, named_formulas
-from frogless.errors import Fault, InputError
+from frogless.errors import Fault, InputError, Place
 from frogless.plan.basis import Basis
 from frogless.plan.edging import EDGING
 from frogless.plan.waist import BAND, COVER
+from frogless.rows.nodes import Piece
 
 LONGEST = 30_000.0
 """mm. The hem of a floor-length skirt of four full circles is 28 m."""
 
 MOST_STITCHES = 3000
 """In one round. That hem in a fine yarn."""
+
+MOST_IN_ALL = 1_000_000
+"""In a garment: a year's work of eight hours a day at twenty stitches a minute is three times that."""
 
 NOT_NEGATIVE = frozenset({"indifference", "lap", "reduce", "spare_over_hips", "tails", "tie_ends"})
 ABOVE_ZERO = frozenset({"height", "repeat_width", "sample_length"})
@@ -45,6 +49,24 @@ def check(basis: Basis) -> None:
     parts = _pieces if isinstance(basis.design, PiecesDesign) else _tube
     if faults := [*(own or sizes), *parts(basis)]:
         raise InputError.of(faults)
+
+
+def check_amount(pieces: Iterable[Piece], place: Place) -> None:
+    """Holds the pieces planned so far to what is worked at all, before each stitch is expanded.
+
+    Args:
+        place: of the piece that was planned last.
+
+    Raises:
+        InputError: there are more stitches.
+    """
+    stitches = sum(row.count for piece in pieces for row in piece.rows)
+    if stitches > MOST_IN_ALL:
+        raise InputError(
+            f"this comes to {stitches:,} stitches; no more than {MOST_IN_ALL:,} are planned; "
+            "ask for fewer or smaller pieces",
+            place,
+        )
 
 
 def _sizes(basis: Basis) -> Iterator[Fault]:

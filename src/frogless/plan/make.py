@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from frogless.design.document import PiecesDesign
@@ -21,7 +21,7 @@ from frogless.plan.pieces.round_yoke import plan_round_yoke
 from frogless.plan.pieces.shawl import plan_shawl
 from frogless.plan.pieces.skirt import made_skirt
 from frogless.plan.pieces.tube import plan_tube
-from frogless.rows.nodes import Program
+from frogless.rows.nodes import Piece, Program
 
 Construction = Callable[[Basis, Any, str, Mapping[str, Made]], Made]
 """Plans one entry of a design's pieces.
@@ -54,7 +54,9 @@ def plan(basis: Basis) -> Plan:
     limits.check(basis)
     if isinstance(basis.design, PiecesDesign):
         return with_colours(basis, _plan_pieces(basis, basis.design))
-    return with_colours(basis, _assembled((made_skirt(basis),)))
+    skirt = made_skirt(basis)
+    limits.check_amount(skirt.pieces, basis.place("garment.length"))
+    return with_colours(basis, _assembled((skirt,)))
 
 
 def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
@@ -62,7 +64,13 @@ def _plan_pieces(basis: Basis, design: PiecesDesign) -> Plan:
     for i, choice in enumerate(design.piece, 1):
         construction = CONSTRUCTIONS[choice.construction]
         made[choice.name] = construction(basis, choice, f"piece.{i}", made)
+        limits.check_amount(_pieces_of(made.values()), basis.place(f"piece.{i}"))
     return _assembled(tuple(made.values()), plan_joins(basis, design.join, made))
+
+
+def _pieces_of(parts: Iterable[Made]) -> Iterator[Piece]:
+    """A piece that is made twice counts once: the other is not planned again."""
+    return (piece for part in parts for piece in part.pieces)
 
 
 def _assembled(parts: Sequence[Made], joined: Joined = NOTHING_JOINED) -> Plan:
