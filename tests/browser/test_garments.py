@@ -106,6 +106,7 @@ def test_way_out_of_the_impossible_is_one_press(desk: Page, studio: Studio) -> N
     expect(desk.get_by_role("heading", name="This cannot be made so")).to_be_visible()
     desk.get_by_role("button", name=re.compile("^Take it")).first.click()
     expect(desk.locator("figure.schematic")).to_be_visible()
+    expect(desk.locator("#panel .error:not(:empty)")).to_have_count(0)
 
 
 def test_because_opens_and_closes_by_keyboard(desk: Page, studio: Studio) -> None:

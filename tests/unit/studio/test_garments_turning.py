@@ -241,3 +241,10 @@ def test_version_needs_a_name(client: Client, made: Garment, live: bool) -> None
 def test_example_has_no_versions(client: Client, made: Garment) -> None:
     """Only what is one's own is kept."""
     assert client.post(f"/garments/{made.pk}/keep/", {"name": "x"}).status_code == 404
+
+
+def test_page_of_the_impossible_marks_the_knob(client: Client, made: Garment) -> None:
+    """Also when it is opened anew."""
+    turn(client, made, path="section/1/least_gap", written="20")
+    page = read(client, f"/garments/{made.pk}/shape/")
+    assert 'aria-invalid="true"' in field(page, "k:section/1/points")

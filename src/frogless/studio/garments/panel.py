@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -43,6 +43,7 @@ class Field:
         name: of the field, and of the knob in what a form sends.
         typed: what stands in it: what is written in the design, or what was typed and refused.
         as_is: what the design has, "" when nothing.
+        error: what is wrong; `drafted` when what is written can be read and not be made.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Field:
     unit: str
     written: bool
     error: str = ""
+    drafted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,13 +255,24 @@ def _value(field: Field | None) -> str:
     return dict(field.choices).get(field.as_is, field.as_is) or field.default or "nothing"
 
 
-def refused(found: Panel, typed: Mapping[str, str], errors: Mapping[str, str]) -> Panel:
-    """The panel with what was typed and why it was refused, beside each field."""
+def refused(
+    found: Panel,
+    typed: Mapping[str, str],
+    errors: Mapping[str, str],
+    drafted: Collection[str] = (),
+) -> Panel:
+    """The panel with what was typed and why it was refused, beside each field.
+
+    Args:
+        drafted: names of those that could be read, and not be made.
+    """
 
     def told(field: Field) -> Field:
         if field.name not in errors:
             return field
-        return replace(field, typed=typed.get(field.name, field.typed), error=errors[field.name])
+        error, made = errors[field.name], field.name in drafted
+        stands = field.typed if made else typed.get(field.name, field.typed)
+        return replace(field, typed=stands, error=error, drafted=made)
 
     groups = tuple(
         replace(

@@ -63,8 +63,10 @@ def change(order: Order, changes: Changes, room: str, *, prove: bool) -> Change:
         return Change(made.text, "", "", None, made.errors, fields, (), after)
     new = replace(order, texts=replace(order.texts, design=made.text))
     seen = shown.show(new, room, prove=prove)
-    errors |= _beside(seen)
-    after = refused(panel(made.text, order.terms), dict(changes), errors)
+    of_draft = beside(seen)
+    errors = of_draft | errors
+    drafted_ones = of_draft.keys() - dict(made.errors).keys()
+    after = refused(panel(made.text, order.terms), dict(changes), errors, drafted_ones)
     names = {name for name, _ in changes} | errors.keys()
     fields = tuple(f for f in after.fields().values() if f.name in names)
     return Change(
@@ -79,7 +81,7 @@ def change(order: Order, changes: Changes, room: str, *, prove: bool) -> Change:
     )
 
 
-def _beside(seen: Shown) -> dict[str, str]:
+def beside(seen: Shown) -> dict[str, str]:
     """What went wrong, by the knob that it is about."""
     told = seen.refusal.told if seen.refusal else ()
     return {knob_name(one.path): one.sentence for one in told if one.path}

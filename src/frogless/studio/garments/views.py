@@ -14,6 +14,7 @@ from frogless.publish.reasons import Reason
 from frogless.studio import refs
 from frogless.studio.garments import shown
 from frogless.studio.garments.page import TITLES, asked, context, panel_context, with_shown
+from frogless.studio.garments.panel import refused
 from frogless.studio.garments.sheet import Way
 from frogless.studio.garments.subject import (
     SHOWN,
@@ -25,6 +26,7 @@ from frogless.studio.garments.subject import (
     of_garment,
     shown_as,
 )
+from frogless.studio.garments.turned import beside
 from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import preferred
 from frogless.studio.work.pool import pool
@@ -65,7 +67,11 @@ def page(
     whole = request.headers.get("HX-Target") != "garment"
     # A page that stands already shows the numbers first; rows are never shown before their proof.
     prove = whole or room == "pattern" or subject.garment is None
-    found = with_shown({**found, **more}, asked(subject, made, room, prove=prove))
+    seen = asked(subject, made, room, prove=prove)
+    if "panel" in found:
+        wrong = beside(seen)
+        found["panel"] = refused(found["panel"], {}, wrong, wrong.keys())
+    found = with_shown({**found, **more}, seen)
     template = "garments/garment.html" if whole else "garments/_garment.html"
     return render(request, template, {**found, "live": not whole}, status=status)
 

@@ -36,8 +36,12 @@ document.addEventListener("htmx:beforeSwap", (event) => {
   if (xhr.status === 200 && requestConfig?.verb === "get" && requestConfig.elt.matches("form.switches")) history.replaceState(null, "", pathInfo.finalRequestPath);
 });
 
-// Every form knows which text of the design it changes.
+// Every form knows which text of the design it changes; what could not be made before may be made now.
 document.addEventListener("turned", (event) => {
+  for (const slot of document.querySelectorAll("#panel .error[data-of-draft]")) {
+    slot.replaceChildren();
+    document.getElementById(slot.id.replace(/-error$/, ""))?.removeAttribute("aria-invalid");
+  }
   for (const field of document.querySelectorAll('input[name="base"]')) field.value = event.detail.base;
 });
 
