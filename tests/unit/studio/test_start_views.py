@@ -94,11 +94,13 @@ def test_kind_of_garment_is_chosen(client: Client) -> None:
 
 
 def test_person_that_was_chosen_is_kept_on_the_way(client: Client) -> None:
-    """From a size to a garment in it."""
-    page = Page(client.get("/start/?body=size:women:M&kind=skirt"))
+    """From a size to a garment in it; a swatch as well."""
+    address = "/start/?body=size:women:M&swatch=example:fine-wool&kind=skirt"
+    page = Page(client.get(address))
     assert "For Women’s size M." in page.text
     link = next(one for one in page.links if one.startswith(SKIRT))
-    assert Page(client.get(link)).fields["body"] == "size:women:M"
+    fields = Page(client.get(link)).fields
+    assert (fields["body"], fields["swatch"]) == ("size:women:M", "example:fine-wool")
 
 
 def test_five_fields_make_a_body_a_swatch_and_a_garment(client: Client) -> None:

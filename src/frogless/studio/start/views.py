@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import urlencode
 
 from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse
@@ -73,12 +74,13 @@ def start(request: HttpRequest) -> HttpResponse:
     kind = request.GET.get("kind", "")
     kept = [one for one in offers if not kind or one.kind == kind]
     body = request.GET.get("body", "")
+    carried = {name: ref for name in ("body", "swatch") if (ref := request.GET.get(name, ""))}
     context = {
         "offers": kept,
         "all": len(offers),
         "kinds": tuple(offered.kinds(offers)),
         "kind": kind,
-        "body": body,
+        "carried": urlencode(carried),
         "whose": _name("body", body) if body else "",
     }
     return render(request, "start/choose.html", context)
