@@ -111,10 +111,10 @@ def _decide(basis: Basis) -> Tube:
 
     if not has_patterns(basis):
         return tube(basis, first, *run(first, spans(basis), True))
-    if basis.tube.start.seat and basis.tube.section[0].pattern is not None:
+    if basis.tube.start.seat:
         raise InputError(
-            "short rows for the seat lie in plain stitches; begin with a plain section, or leave "
-            "the seat out",
+            "short rows for the seat are not planned together with stitch patterns; leave the seat "
+            "or the patterns out",
             basis.place("start.seat"),
         )
     made = staged(basis, first, run)
