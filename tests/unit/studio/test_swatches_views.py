@@ -36,7 +36,8 @@ GET = ("/swatches/", "/swatches/new/", "/swatches/open/", "/swatches/ruler/", "/
 
 def text_of(response: HttpResponseBase) -> str:
     """What a page says."""
-    return html.unescape(response.content.decode())  # type: ignore[attr-defined]
+    page = response.content.decode()  # type: ignore[attr-defined]
+    return html.unescape(page).replace("\u00a0", " ")
 
 
 def error_of(response: HttpResponseBase, field: str) -> str:
