@@ -1,13 +1,17 @@
-"""Makes the pictures of the README and of these pages: `./dev images`. Needs poppler."""
+"""Makes the pictures of the README and of these pages: `./dev images`. Needs poppler and Chromium."""
 
 from __future__ import annotations
 
 import io
+import os
+import shutil
 import subprocess
+import sys
 import tempfile
 from pathlib import Path
 
 from PIL import Image
+from playwright.sync_api import sync_playwright
 
 from frogless import draft
 
@@ -63,12 +67,42 @@ def picture(pdf: Path, page: int) -> bytes:
     return out.getvalue()
 
 
+def studio() -> bytes:
+    """The shape of the example in the studio, as PNG in few colours."""
+    with tempfile.TemporaryDirectory() as data, sync_playwright() as playwright:
+        process = subprocess.Popen(
+            [sys.executable, "-m", "frogless", "studio", "--no-browser"],
+            env={**os.environ, "FROGLESS_DATA": data},
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            text=True,
+        )
+        assert process.stdout  # noqa: S101 - it was asked for
+        link = process.stdout.readline().split()[-1]
+        browser = playwright.chromium.launch(
+            executable_path=os.environ.get("FROGLESS_CHROMIUM") or shutil.which("chromium"),
+            args=["--no-sandbox", "--disable-gpu"],
+        )
+        page = browser.new_page(viewport={"width": 1180, "height": 860})
+        page.goto(link)
+        page.goto(f"{link.partition('/enter/')[0]}/look/ring-dance-skirt/shape/")
+        page.wait_for_load_state("networkidle")
+        drawn = page.screenshot()
+        browser.close()
+        process.kill()
+        process.wait()
+    few = Image.open(io.BytesIO(drawn)).convert("RGB").quantize(COLOURS)
+    out = io.BytesIO()
+    few.save(out, "PNG", optimize=True)
+    return out.getvalue()
+
+
 def _run(*command: str) -> bytes:
     return subprocess.run(command, check=True, capture_output=True).stdout
 
 
 def main() -> None:
-    """Drafts the example and writes both pictures."""
+    """Drafts the example and writes its pictures, and one of the studio."""
     IMAGES.mkdir(exist_ok=True)
     files = draft.outputs(drafted().drafted)
     (IMAGES / "schematic.svg").write_bytes(files["schematic.svg"])
@@ -76,6 +110,7 @@ def main() -> None:
         pdf = Path(folder, "pattern.pdf")
         pdf.write_bytes(files["pattern.pdf"])
         (IMAGES / "page.png").write_bytes(picture(pdf, page_with(SHOWN, pdf)))
+    (IMAGES / "studio.png").write_bytes(studio())
     for image in sorted(IMAGES.iterdir()):
         print(f"{image.relative_to(ROOT)}  {image.stat().st_size / 1000:.0f} KB")
 
