@@ -26,7 +26,8 @@ NAMES: set[str] = set()
 HOSTILE = (
     "", " ", "0", "-1", "1e309", "nan", "9" * 400, "½", "1/0", "٣", "own:1", "own:99999999999999999999", "example:",
     "size::", "size:women:M", "example:light-cotton", "\x00", "<script>alert(1)</script>",
-    "'; DROP TABLE library_document; --", "../../etc/passwd", "//elsewhere.example/", "http://elsewhere.example/",
+    "'; DROP TABLE library_document; --", "../../etc/passwd",
+    "//elsewhere.example/", "http://elsewhere.example/",
     "[" * 5000, "a" * 250_000, "section.0.length", "['section', 0, 'points']", "{}", "null", '["section",0,"points"]', "🧶" * 50,
     'format = "frogless-body/1"\nname = "A"\n[measurements]\nwaist_girth = "1e400 cm"\n',
     'format = "frogless-design/1"\ntitle = "A"\n',
