@@ -58,6 +58,28 @@ def test_long_texts_are_compared_as_blocks() -> None:
     assert counted(compared(old, new)) == (4000, 4000)
 
 
+def test_lines_that_come_again_are_compared_as_blocks() -> None:
+    """Only what lies between the first and the last change."""
+    found = compared("first\n" + "a\n" * 300 + "last\n", "first\n" + "a\nb\n" * 300 + "last\n")
+    assert counted(found) == (599, 299)
+    assert (found[0].text, found[-1].text) == ("first", "last")
+
+
+@pytest.mark.parametrize("before", sorted(examples("design"))[:6])
+@pytest.mark.parametrize("after", sorted(examples("design"))[6:12])
+def test_comparison_makes_the_one_of_the_other(before: str, after: str) -> None:
+    """What is the same or added is the later text, what is the same or removed the earlier."""
+    old, new = examples("design")[before].text, examples("design")[after].text
+    found = compared(old, new)
+    whole = [one for one in found if one.sort != "left out"]
+    left_out = sum(int(one.text.split()[0]) for one in found if one.sort == "left out")
+    added, removed = counted(found)
+    assert len(whole) + left_out - removed == len(new.splitlines())
+    assert len(whole) + left_out - added == len(old.splitlines())
+    assert all(old.splitlines()[one.before - 1] == one.text for one in whole if one.before)
+    assert all(new.splitlines()[one.now - 1] == one.text for one in whole if one.now)
+
+
 @pytest.mark.parametrize("key", sorted(examples("design")))
 def test_title_is_changed_and_nothing_else(key: str) -> None:
     """In every example, with quotes and backslashes in the new one."""
