@@ -37,6 +37,8 @@ from frogless.publish.pdf import Paper, pdf
 from frogless.publish.plain import plain
 from frogless.publish.planfile import dump, planfile
 from frogless.publish.webpage import webpage
+from frogless.read.grammar import make_ready
+from frogless.read.vocabulary import every_word
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.swatch import Swatch, advice, load_swatch, parse_swatch
@@ -148,6 +150,12 @@ def _worked(texts: Texts, units: Units) -> Worked:
 def _proven(texts: Texts, units: Units) -> Drafted:
     """The same, proven, which is done in all terms at once."""
     return prove_worked(_worked(texts, units))
+
+
+def get_ready() -> None:
+    """Makes what drafts of one process share, so that none of them waits for it; takes seconds."""
+    for dialect in DIALECTS:
+        make_ready(every_word(dialect).terminals)
 
 
 def develop(basis: Basis, terms: Dialect = "us", units: Units = "cm") -> Drafted:

@@ -7,6 +7,7 @@ import re
 from functools import cache, lru_cache
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 from lark import Lark
 from lark.lexer import PatternRE
@@ -28,6 +29,13 @@ def parser(terminals: str) -> Lark:
         if each["__type__"] == "TerminalDef" and each["name"] in patterns:
             each["pattern"] = PatternRE(patterns[each["name"]], ("i",)).serialize()
     return Lark.load(saved)
+
+
+def make_ready(terminals: str) -> None:
+    """Makes all that the parser for these terminals otherwise makes when it meets it, in a second."""
+    lexer: Any = parser(terminals).parser.lexer
+    for each in {*lexer.lexers.values(), lexer.root_lexer}:
+        each.scanner  # noqa: B018 — made when it is first asked for
 
 
 @cache

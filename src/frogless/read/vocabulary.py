@@ -124,6 +124,12 @@ def vocabulary(
 _met: dict[Dialect, frozenset[str]] = {}
 
 
+def every_word(dialect: Dialect) -> Vocabulary:
+    """The words of the program's own dictionary; from here on no text needs another parser."""
+    _met[dialect] = frozenset(_of_dictionary(dialect).keys)
+    return vocabulary(dictionary(), dialect)
+
+
 @lru_cache(maxsize=len(get_args(Dialect)))
 def _of_dictionary(dialect: Dialect) -> Meanings:
     """What the words of the program's own dictionary mean, which never changes."""

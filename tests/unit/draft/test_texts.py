@@ -89,3 +89,12 @@ def test_other_terms_are_what_they_are_from_the_start() -> None:
     design, body, swatch = RING.files
     assert outputs(uk) == outputs(draft.draft(Request(design, body, (swatch,), "uk")).drafted)
     assert outputs(us) != outputs(uk)
+
+
+def test_a_process_made_ready_drafts_the_same() -> None:
+    """Only sooner."""
+    before = outputs(draft_texts(texts_of(RING), "uk").drafted)
+    draft.get_ready()
+    texts = texts_of(RING)
+    spaced = replace(texts, design=texts.design + "\n")  # the same once more, not remembered
+    assert outputs(draft_texts(spaced, "uk").drafted) == before

@@ -6,8 +6,9 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.read.build import read_program
+from frogless.read.grammar import make_ready, parser
 from frogless.read.parse import parse_row
-from frogless.read.vocabulary import vocabulary
+from frogless.read.vocabulary import every_word, vocabulary
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 
@@ -62,3 +63,16 @@ def test_every_turn_of_a_repeat_is_looked_at_where_its_place_matters(where: str)
     )
     with pytest.raises(InputError, match=where):
         read_program(text(FOUNDATION, line), dictionary(), "us")
+
+
+def test_whoever_knows_every_word_needs_no_other_parser() -> None:
+    """Whatever words come next; what they say is the same as before."""
+    line = "Rnd 1 (RS): Dtr in next 2 sts; do not join. (2 dtr)"
+    before = vocabulary(dictionary(), "us", ROUND)
+    assert every_word("us") == before
+    make_ready(every_word("us").terminals)
+    made = parser.cache_info().misses
+    for text_ in (ROUND, line):
+        assert vocabulary(dictionary(), "us", text_).terminals == every_word("us").terminals
+        parse_row(text_, vocabulary(dictionary(), "us", text_))
+    assert parser.cache_info().misses == made
