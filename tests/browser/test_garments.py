@@ -78,8 +78,22 @@ def test_undo_and_redo_by_keyboard(desk: Page, studio: Studio) -> None:
     desk.keyboard.press("Control+z")
     expect(desk.locator("#knob-garment-length")).to_have_value(was)
     assert desk.locator("#knobs-edging").evaluate("e => e.open")
+    expect(desk.locator("#status")).to_have_text("Undone.")
+    expect(desk.locator("#redo")).to_be_focused()
     desk.keyboard.press("Control+Shift+z")
     expect(desk.locator("#knob-garment-length")).to_have_value("70 cm")
+
+
+def test_version_is_kept_without_leaving_the_page(desk: Page, studio: Studio) -> None:
+    """A name, Enter, and it is said."""
+    desk.goto(f"{made(desk, studio)}shape/")
+    desk.locator("#knob-garment-length").fill("70 cm")
+    desk.keyboard.press("Tab")
+    desk.locator("#keep > summary").click()
+    desk.get_by_label("Name of the version").fill("for the fair")
+    desk.keyboard.press("Enter")
+    expect(desk.locator("#history")).to_contain_text("Kept as “for the fair”")
+    expect(desk.locator("figure.schematic")).to_be_visible()
 
 
 def test_refused_value_stays_with_its_sentence(desk: Page, studio: Studio) -> None:

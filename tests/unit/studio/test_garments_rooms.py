@@ -16,7 +16,8 @@ from frogless.studio.examples import examples
 from frogless.studio.garments import faults, shown
 from frogless.studio.garments.create import default_name, make_garment
 from frogless.studio.garments.sheet import Way
-from frogless.studio.library.models import Garment
+from frogless.studio.library import shelf
+from frogless.studio.library.models import Document, Garment
 from frogless.studio.work.pool import TooMuchWork
 
 ROOMS = ("shape", "pattern", "materials", "fit")
@@ -161,6 +162,16 @@ def test_body_that_was_deleted_is_told(client: Client) -> None:
     Garment.objects.filter(pk=made.pk).update(body="own:999")
     page = read(client, f"/garments/{made.pk}/shape/")
     assert "this body is not there any more" in page
+
+
+def test_design_in_the_bin_is_told(client: Client) -> None:
+    """With the way to where it can be brought back from."""
+    made = garment(on_shelf("design", RING))
+    shelf.remove(Document.objects.get())
+    page = read(client, f"/garments/{made.pk}/shape/")
+    assert "this design is not there any more" in page
+    assert 'href="/library/">Look in the bin' in page
+    assert 'id="panel"' not in page
 
 
 def test_look_at_an_example(client: Client) -> None:

@@ -63,7 +63,9 @@ def _told(fault: Fault) -> Told:
     elif kind == "swatch" and fault.place.key:
         sentence = f"{fault.place.key}: {sentence}"
     line = fault.place.line
-    return Told(in_words(sentence), kind, line, path if kind == "design" else (), nth)
+    told = in_words(sentence)
+    ended = told if told.endswith((".", "!", "?")) else f"{told}."
+    return Told(ended, kind, line, path if kind == "design" else (), nth)
 
 
 def _ways(error: Impossible, path: Path) -> Iterator[Way]:

@@ -147,12 +147,14 @@ def mend(told: Told, made: Made) -> Mend:
     if told.line and told.kind == "design":
         where += f", line {told.line}"
     if found is not None and found.document is not None:
-        line = f"?line={told.line}" if told.kind == "design" and told.line else ""
-        link = reverse(ADDED_AT[told.kind], args=[found.document.pk]) + line
+        check = "?check=1" if told.kind == "design" else ""
+        link = reverse(ADDED_AT[told.kind], args=[found.document.pk]) + check
         said = {"design": "Open its text", "body": "Open the measurements", "swatch": "Open it"}
         return Mend(told.sentence, where, link, said[told.kind])
     if told.kind == "design":
-        return Mend(told.sentence, where)
+        gone = made.design is None
+        link = reverse("library:show") if gone else ""
+        return Mend(told.sentence, where, link, "Look in the bin of the library" if gone else "")
     return Mend(told.sentence, where, reverse(MADE_AT[told.kind]), ADDED_TO[told.kind])
 
 

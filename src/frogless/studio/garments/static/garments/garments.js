@@ -57,6 +57,17 @@ document.addEventListener("htmx:oobAfterSwap", () => {
   typed = null;
 });
 
+// Undo and redo say that they were done, and keep the focus when there is nothing more to undo.
+let walked = "";
+document.addEventListener("htmx:beforeRequest", (event) => { if (event.target.matches?.("#history form")) walked = event.target.querySelector("#undo, #redo")?.id ?? ""; });
+document.addEventListener("htmx:afterSettle", (event) => {
+  if (!walked || event.target.id !== "garment") return;
+  document.getElementById("status").textContent = walked === "undo" ? "Undone." : "Done again.";
+  const button = document.getElementById(walked);
+  if (document.activeElement === document.body) (button?.disabled ? document.getElementById(walked === "undo" ? "redo" : "undo") : button)?.focus({ preventScroll: true });
+  walked = "";
+});
+
 document.addEventListener("keydown", (event) => {
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
   if (event.target.closest?.("input:not([type=radio], [type=checkbox]), textarea")) return;
