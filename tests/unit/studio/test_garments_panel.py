@@ -46,6 +46,17 @@ def test_section_of_a_knob_is_named() -> None:
     assert labels["section/1/ease"] == "Waist to hip: ease"
 
 
+def test_choices_that_are_offers_can_be_written_over() -> None:
+    """ "auto" or a number of rounds; shaping points in any number; but no edging that is none."""
+    found = panel(RING, "us").fields()
+    assert found["section/1/every"].free
+    assert found["section/1/points"].free
+    assert not found["edging/pattern"].free
+    done = turned(RING, (("section/1/points", "8, 12"), ("section/1/every", "2")), "cm", "us")
+    assert done.errors == ()
+    assert "every = 2" in done.text
+
+
 def test_faulty_design_has_no_knobs() -> None:
     """It says why."""
     found = panel(RING + "\nnonsense = 1\n", "us")

@@ -43,6 +43,7 @@ class Field:
         name: of the field, and of the knob in what a form sends.
         typed: what stands in it: what is written in the design, or what was typed and refused.
         as_is: what the design has, "" when nothing.
+        free: other values than the choices are accepted too.
         error: what is wrong; `drafted` when what is written can be read and not be made.
     """
 
@@ -57,6 +58,7 @@ class Field:
     default: str
     unit: str
     written: bool
+    free: bool = False
     error: str = ""
     drafted: bool = False
 
@@ -199,6 +201,7 @@ def _field(knob: Knob, label: str = "") -> Field:
         default=in_words(knob.default),
         unit=knob.unit,
         written=knob.written,
+        free=knob.kind not in ("choice", "truth") or knob.low is not None,
     )
 
 
