@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from html import unescape
 
+from django.http import HttpResponse
 from django.test import Client
 
 from frogless.studio.garments.create import make_garment
@@ -45,8 +46,11 @@ def field(page: str, name: str) -> str:
     return found[0]
 
 
-def turn(client: Client, garment: Garment, base: int = 0, *, live: bool = True, **more: str):  # type: ignore[no-untyped-def]  # noqa: ANN201
+def turn(
+    client: Client, garment: Garment, base: int = 0, *, live: bool = True, **more: str
+) -> HttpResponse:
     """The answer to a knob that was turned; `path` and `written` say which and how."""
     sent = {"base": str(base), "room": "shape", **more}
     headers = LIVE if live else {}
-    return client.post(f"/garments/{garment.pk}/turn/", sent, headers=headers)
+    answer: HttpResponse = client.post(f"/garments/{garment.pk}/turn/", sent, headers=headers)
+    return answer

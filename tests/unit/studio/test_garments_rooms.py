@@ -323,3 +323,21 @@ def test_ways_out_that_are_knobs(
     """What says which key should be what can be taken at once."""
     error = Impossible("too wide", Place("design.toml", 9, "section[2].points"), ways_out=(way,))
     assert faults.refusal(error).ways == (Way(sentence, changes),)
+
+
+@pytest.mark.parametrize(
+    "query",
+    ["body=own:99", "body=", "swatch=x&swatch=y", "units=ells&terms=no&hand=3", "body=size:a:b"],
+)
+def test_odd_addresses_of_an_example_are_answered(client: Client, query: str) -> None:
+    """What is no choice is told, or left out."""
+    page = read(client, f"/look/ring-dance-skirt/fit/?{query}")
+    assert "not there any more" in page or "Drafted and proven" in page
+
+
+@pytest.mark.parametrize("key", ["x", "landmark..", "row.skirt.9999", "%22%3E", "a b"])
+def test_odd_keys_have_no_because(client: Client, made: Garment, key: str) -> None:
+    """As a page, and as the inside of a page."""
+    read(client, f"/garments/{made.pk}/why/{key}/", 404)
+    part = read(client, f"/garments/{made.pk}/why/{key}/", 200, **{"HX-Request": "true"})
+    assert "No because" in part

@@ -248,3 +248,32 @@ def test_page_of_the_impossible_marks_the_knob(client: Client, made: Garment) ->
     turn(client, made, path="section/1/least_gap", written="20")
     page = read(client, f"/garments/{made.pk}/shape/")
     assert 'aria-invalid="true"' in field(page, "k:section/1/points")
+
+
+ODD = (
+    "\0",
+    "\n\n",
+    '"""',
+    "]]>",
+    "<script>alert(1)</script>",
+    "9" * 400,
+    "-5 cm",
+    "1e999",
+    "∞",
+    "x" * 30_000,
+    "a\r\nb",
+)
+
+
+@pytest.mark.parametrize(
+    "path", ["garment/length", "section/1/points", "edging/pattern", "title", "notes/0"]
+)
+def test_whatever_is_typed_is_answered(client: Client, made: Garment, path: str) -> None:
+    """Kept or refused with a sentence; what was typed is never run, and nothing breaks."""
+    for typed in ODD:
+        made.refresh_from_db()
+        base = own_design(made).revision if made.design.startswith("own:") else 0
+        answer = turn(client, made, base=base, path=path, written=typed)
+        assert answer.status_code in (200, 422)
+        assert "<script>alert" not in answer.content.decode()
+    assert read(client, f"/garments/{made.pk}/shape/")
