@@ -84,7 +84,8 @@ def test_a_change_of_the_document_changes_its_facets() -> None:
     before = dict(facets(parse_design(LEAST).checked))
     text = LEAST.replace('rounds = "joined and turned"', 'rounds = "spiral"')
     text = text.replace(
-        'kind = "covered elastic"\npercent = 90\nwidth = "6 mm"', 'kind = "drawcord"'
+        'kind = "covered elastic"\npercent = 95\nwidth = "6 mm"\nstitches_in_each = 1',
+        'kind = "drawcord"',
     )
     after = dict(facets(parse_design(text).checked))
     assert (before["worked"], after["worked"]) == (("joined",), ("spiral",))

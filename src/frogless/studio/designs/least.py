@@ -34,6 +34,7 @@ to = "hem"
 
 [waist]
 kind = "covered elastic"
-percent = 90
+percent = 95
 width = "6 mm"
+stitches_in_each = 1
 """
