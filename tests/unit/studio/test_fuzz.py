@@ -28,8 +28,8 @@ HOSTILE = (
     "size::", "size:women:M", "example:light-cotton", "\x00", "<script>alert(1)</script>",
     "'; DROP TABLE library_document; --", "../../etc/passwd",
     "//elsewhere.example/", "http://elsewhere.example/",
-    "[" * 5000, "a" * 250_000, "section.0.length", "['section', 0,
-    'points']", "{}", "null", '["section",0,"points"]', "🧶" * 50,
+    "[" * 5000, "a" * 250_000, "section.0.length", "['section', 0, 'points']", "{}", "null",
+    '["section",0,"points"]', "🧶" * 50,
     'format = "frogless-body/1"\nname = "A"\n[measurements]\nwaist_girth = "1e400 cm"\n',
     'format = "frogless-design/1"\ntitle = "A"\n',
 )  # fmt: skip
