@@ -20,6 +20,10 @@ EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "design
 """Where a document of a kind is changed."""
 
 
+MOST_PAIRS = 4_000_000
+"""Pairs of lines that are held against each other; longer texts are shown unmarked."""
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """One line of a text, and whether the other text lacks it."""
@@ -55,6 +59,10 @@ def conflict_page(
 def beside(mine: str, theirs: str) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
     """The lines of both texts, each with whether the other has it."""
     ours, others = mine.splitlines(), theirs.splitlines()
+    if len(ours) * len(others) > MOST_PAIRS:
+        return tuple(Line(text, False) for text in ours), tuple(
+            Line(text, False) for text in others
+        )
     only_ours, only_theirs = set(range(len(ours))), set(range(len(others)))
     for at, there, number in SequenceMatcher(
         None, ours, others, autojunk=False
