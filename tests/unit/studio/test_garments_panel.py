@@ -153,7 +153,7 @@ def test_parts_are_for_the_owner_of_a_garment_that_is_there(
 ) -> None:
     """Each address alone."""
     pk = garment().pk
-    read(client, f"/garments/99/{path}", 404)
+    read(client, f"/garments/999999/{path}", 404)
     client.cookies.clear()
     read(stranger, f"/garments/{pk}/{path}", 401)
 

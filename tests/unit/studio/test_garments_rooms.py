@@ -49,7 +49,7 @@ def test_room_is_for_the_owner(stranger: Client, made: Garment, room: str) -> No
 
 
 @pytest.mark.parametrize(
-    "address", ["/garments/99/shape/", "/garments/{pk}/attic/", "/garments/99/why/x/"]
+    "address", ["/garments/999999/shape/", "/garments/{pk}/attic/", "/garments/999999/why/x/"]
 )
 def test_what_is_not_there_is_not_found(client: Client, made: Garment, address: str) -> None:
     """Neither a garment that is none nor a room that is none."""
@@ -159,7 +159,7 @@ def test_faulty_design_tells_the_line_and_leads_to_its_text(client: Client) -> N
 def test_body_that_was_deleted_is_told(client: Client) -> None:
     """Another can be chosen."""
     made = garment()
-    Garment.objects.filter(pk=made.pk).update(body="own:999")
+    Garment.objects.filter(pk=made.pk).update(body="own:999999")
     page = read(client, f"/garments/{made.pk}/shape/")
     assert "this body is not there any more" in page
 
@@ -327,7 +327,13 @@ def test_ways_out_that_are_knobs(
 
 @pytest.mark.parametrize(
     "query",
-    ["body=own:99", "body=", "swatch=x&swatch=y", "units=ells&terms=no&hand=3", "body=size:a:b"],
+    [
+        "body=own:999999",
+        "body=",
+        "swatch=x&swatch=y",
+        "units=ells&terms=no&hand=3",
+        "body=size:a:b",
+    ],
 )
 def test_odd_addresses_of_an_example_are_answered(client: Client, query: str) -> None:
     """What is no choice is told, or left out."""

@@ -50,7 +50,7 @@ def test_create(client: Client) -> None:
 @pytest.mark.parametrize("wrong", ["design", "body", "swatch"])
 def test_create_of_what_is_not_there(client: Client, wrong: str) -> None:
     """A sentence, and no garment."""
-    sent = {"design": "example:drum-bag", "body": BODY, "swatch": SWATCH, wrong: "own:99"}
+    sent = {"design": "example:drum-bag", "body": BODY, "swatch": SWATCH, wrong: "own:999999"}
     answer = client.post("/garments/create/", sent)
     assert answer.status_code == 422
     assert "not there any more" in answer.content.decode()
@@ -109,7 +109,7 @@ def test_delete_puts_it_into_the_bin(client: Client, made: Garment) -> None:
 def test_nothing_of_it_by_strangers_or_links(client: Client, made: Garment, what: str) -> None:
     """A link changes nothing, and what is not there cannot be changed."""
     read(client, f"/garments/{made.pk}/{what}/", 405)
-    assert client.post(f"/garments/99/{what}/").status_code == 404
+    assert client.post(f"/garments/999999/{what}/").status_code == 404
     client.cookies.clear()
     assert client.post(f"/garments/{made.pk}/{what}/").status_code == 401
 
@@ -148,7 +148,7 @@ def test_choice_that_is_none_changes_nothing(
 
 def test_choice_of_a_body_that_is_gone(client: Client, made: Garment) -> None:
     """A sentence; the garment is as it was."""
-    answer = client.post(f"/garments/{made.pk}/choose/", {"room": "shape", "body": "own:99"})
+    answer = client.post(f"/garments/{made.pk}/choose/", {"room": "shape", "body": "own:999999"})
     assert answer.status_code == 422
     assert "not there any more" in answer.content.decode()
     made.refresh_from_db()

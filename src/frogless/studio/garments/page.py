@@ -17,6 +17,7 @@ from frogless.studio.garments.panel import Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
 from frogless.studio.garments.subject import Made, Subject, colours, made_of
 from frogless.studio.library import shelf
+from frogless.studio.library.models import Document
 from frogless.studio.work.pool import TooMuchWork, pool
 
 TITLES: Mapping[str, str] = {
@@ -99,6 +100,7 @@ def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, 
         "made": made,
         "document": document,
         "base": document.revision if document else 0,
+        "notices": (),
         "undo": shelf.can_undo(document) if document else None,
         "redo": shelf.can_redo(document) if document else None,
         "room": room,
@@ -196,6 +198,11 @@ def lacks(subject: Subject, made: Made, room: str) -> Mend | None:
         link = reverse(ADDED_AT[kind], args=[one.document.pk])
         return Mend(LACKS[room], one.name, link, f"Add to “{one.name}”", said)
     return Mend(LACKS[room], one.name, reverse(MADE_AT[kind]), ADDED_TO[kind], said)
+
+
+def of_its_own(copy: Document) -> str:
+    """What is said when the first change made a copy of an example."""
+    return f"This garment now has a design of its own, “{copy.name}”; the example stays as it was."
 
 
 def spoken(subject: Subject) -> str:

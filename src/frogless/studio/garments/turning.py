@@ -15,7 +15,14 @@ from django_htmx.http import reswap
 from frogless.errors import FroglessError, InputError
 from frogless.studio.conflict import conflict_page
 from frogless.studio.garments import panel as panels
-from frogless.studio.garments.page import TITLES, asked, context, panel_context, with_shown
+from frogless.studio.garments.page import (
+    TITLES,
+    asked,
+    context,
+    of_its_own,
+    panel_context,
+    with_shown,
+)
 from frogless.studio.garments.panel import Changes
 from frogless.studio.garments.subject import Made, Subject, garment_of, made_of, of_garment
 from frogless.studio.garments.turned import Change, change
@@ -91,8 +98,7 @@ def _kept(garment: Garment, made: Made, base: int, done: Change) -> tuple[Docume
     garment.design = copy.ref
     garment.save(update_fields=["design"])
     copy = shelf.change(copy.pk, copy.revision, done.text, done.told)
-    said = f"This garment now has a design of its own, “{copy.name}”; the example stays as it was."
-    return copy, [said]
+    return copy, [of_its_own(copy)]
 
 
 def _answer(request: HttpRequest, found: dict[str, Any], done: Change) -> HttpResponse:
@@ -110,11 +116,11 @@ def _answer_plain(request: HttpRequest, found: dict[str, Any], done: Change) -> 
     """The whole page, with what was refused; else the page is asked for again."""
     subject: Subject = found["subject"]
     room: str = found["room"]
-    if not done.errors and not found["notices"]:
-        return redirect(f"{subject.address(room)}#turned")
+    if not done.errors:
+        own = "?done=own" if found["notices"] else ""
+        return redirect(f"{subject.address(room)}{own}#turned")
     seen = done.shown or asked(subject, found["made"], room)
-    status = 422 if done.errors else 200
-    return render(request, "garments/garment.html", with_shown(found, seen), status=status)
+    return render(request, "garments/garment.html", with_shown(found, seen), status=422)
 
 
 def _not_turned(

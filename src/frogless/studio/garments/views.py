@@ -13,7 +13,14 @@ from frogless.errors import FroglessError, InputError
 from frogless.publish.reasons import Reason
 from frogless.studio import refs
 from frogless.studio.garments import shown
-from frogless.studio.garments.page import TITLES, asked, context, panel_context, with_shown
+from frogless.studio.garments.page import (
+    TITLES,
+    asked,
+    context,
+    of_its_own,
+    panel_context,
+    with_shown,
+)
 from frogless.studio.garments.panel import refused
 from frogless.studio.garments.sheet import Way
 from frogless.studio.garments.subject import (
@@ -39,7 +46,11 @@ def room(request: HttpRequest, pk: int, room: str) -> HttpResponse:
         raise Http404
     garment = garment_of(pk)
     Garment.objects.filter(pk=pk).update(opened=timezone.now())
-    return page(request, of_garment(garment), room)
+    subject = of_garment(garment)
+    if request.GET.get("done") == "own" and (design := made_of(subject).design):
+        notices = [of_its_own(design.document)] if design.document else []
+        return page(request, subject, room, notices=notices)
+    return page(request, subject, room)
 
 
 @require_safe
