@@ -369,6 +369,8 @@ def needed(design: Design, where: formulas.Where) -> tuple[str, ...]:
     if isinstance(design, TubeDesign):
         keys = ["waist_girth", "hip_girth"]
     for tube in tubes(design):
+        # A finish at the waist is made to the waist, though no formula may name it.
+        keys.extend(["waist_girth"] if tube.waist is not None else [])
         for section in tube.section:
             keys.extend(LANDMARKS.get(str(section.to), ()))
     for key, text in named_formulas(design):

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from lark import Lark, Token, Tree
@@ -59,6 +59,12 @@ def _parser() -> Lark:
     return Lark(files(__package__).joinpath("formula.lark").read_text("utf-8"), parser="lalr")
 
 
+@lru_cache(maxsize=1024)
+def _tree(text: str) -> Tree[Token] | Token:
+    """Nobody changes a tree, so one that was read before is as good."""
+    return _parser().parse(text)
+
+
 def parse(text: str, place: Place) -> Tree[Token] | Token:
     """The tree of a formula.
 
@@ -69,7 +75,7 @@ def parse(text: str, place: Place) -> Tree[Token] | Token:
         message = f'"{text[:40]}…" is too long for a formula; {LONGEST} characters are accepted'
         raise InputError(message, place)
     try:
-        return _parser().parse(text)
+        return _tree(text)
     except UnexpectedInput as error:
         token = getattr(error, "token", None)
         ended = token is not None and token.type == "$END"

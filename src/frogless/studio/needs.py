@@ -107,10 +107,7 @@ def needs(design_text: str) -> Needs:
 
 
 def _used(design: Design) -> tuple[str, ...]:
-    used = needed(design, lambda key: Place("design.toml", key=key))
-    # A finish at the waist is made to the waist, though no formula of the design may name it.
-    ends_at_waist = any(tube.waist is not None for tube in tubes(design))
-    return tuple(dict.fromkeys((*(["waist_girth"] if ends_at_waist else []), *used)))
+    return needed(design, lambda key: Place("design.toml", key=key))
 
 
 def _must_be_measured(used: tuple[str, ...]) -> tuple[str, ...]:

@@ -138,9 +138,9 @@ class Pool:
 
 def _ready() -> bool:
     """Reads what every draft needs, and drafts nothing."""
-    import frogless.draft
-    import frogless.publish.pattern  # noqa: F401
+    from frogless import draft
 
+    draft.get_ready()
     return True
 
 
