@@ -60,6 +60,12 @@ def test_line_says_what_it_did(client: Client, made: Garment) -> None:
     assert re.search(r"yarn: about \d+ m, \d balls → about \d+ m, \d balls", line)
 
 
+def test_change_that_changes_no_stitch_says_so(client: Client, made: Garment) -> None:
+    """It is not left open whether anything came of it."""
+    line = told(turn(client, made, path="author", written="Somebody").content.decode())
+    assert line.startswith("Author The folk-dance group → Somebody: no stitch is different")
+
+
 def test_long_differences_are_counted() -> None:
     """A line stays a line: short ones first, the yarn always, then how many more."""
     found = ("x" * 90, "a", "b", "c", "d", "yarn: more", "e")
@@ -278,3 +284,16 @@ def test_whatever_is_typed_is_answered(client: Client, made: Garment, path: str)
         assert answer.status_code in (200, 422)
         assert "<script>alert" not in answer.content.decode()
     assert read(client, f"/garments/{made.pk}/shape/")
+
+
+@pytest.mark.parametrize(("room", "sign"), [("fit", ">Going on<"), ("materials", "Working time")])
+def test_knobs_are_turned_where_their_effect_is_read(
+    client: Client, made: Garment, room: str, sign: str
+) -> None:
+    """Ease beside the fit, length beside the yarn; the answer is of the room that is shown."""
+    assert 'id="panel"' in read(client, f"/garments/{made.pk}/{room}/")
+    sent = {"base": "0", "room": room, "path": "garment/length", "written": "70 cm"}
+    answer = client.post(f"/garments/{made.pk}/turn/", sent, headers=LIVE)
+    assert sign in answer.content.decode()
+    assert "<svg" not in answer.content.decode()
+    assert 'id="panel"' not in read(client, f"/garments/{made.pk}/pattern/")

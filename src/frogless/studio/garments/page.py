@@ -28,6 +28,9 @@ TITLES: Mapping[str, str] = {
 }
 """The rooms in their order."""
 
+TURNED_IN = ("shape", "materials", "fit")
+"""Rooms with the panel beside them; the pattern is for reading."""
+
 FILES = (
     ("pattern.pdf", "PDF, to print"),
     ("pattern.html", "Web page"),

@@ -93,7 +93,7 @@ def did(before: Order, after: Order) -> str:
         found = differences(drafted(before).drafted, drafted(after).drafted)
     except FroglessError:
         return ""
-    return in_a_line(found)
+    return in_a_line(found) or "no stitch is different"
 
 
 def in_a_line(found: tuple[str, ...]) -> str:

@@ -39,8 +39,7 @@ def turn(request: HttpRequest, pk: int) -> HttpResponse:
     """Turns the knobs whose fields differ from what the design has."""
     garment = garment_of(pk)
     subject = of_garment(garment)
-    room = request.POST.get("room", "")
-    room = room if room in TITLES else "shape"
+    room = _room(request)
     made = made_of(subject)
     order = made.order(subject)
     if order is None or made.design is None:
@@ -63,6 +62,12 @@ def turn(request: HttpRequest, pk: int) -> HttpResponse:
         made = made_of(subject)
     found = {**context(subject, room, made), "panel": done.panel, "notices": notices}
     return _answer(request, found, done) if live else _answer_plain(request, found, done)
+
+
+def _room(request: HttpRequest) -> str:
+    """The room that the page shows."""
+    room = request.POST.get("room", "")
+    return room if room in TITLES else "shape"
 
 
 def _changes(request: HttpRequest) -> Changes:
@@ -170,7 +175,8 @@ def keep(request: HttpRequest, pk: int) -> HttpResponse:
     document = made.design.document if made.design else None
     if document is None:
         raise Http404
-    found = context(subject, "shape", made)
+    room = _room(request)
+    found = context(subject, room, made)
     live = bool(getattr(request, "htmx", False))
     name = request.POST.get("name", "")
     try:
@@ -180,8 +186,8 @@ def keep(request: HttpRequest, pk: int) -> HttpResponse:
         if live:
             return render(request, "garments/_history.html", found, status=422)
         found |= panel_context(subject, made)
-        seen = asked(subject, made, "shape")
+        seen = asked(subject, made, room)
         return render(request, "garments/garment.html", with_shown(found, seen), status=422)
     if live:
         return render(request, "garments/_history.html", {**found, "kept": version.name})
-    return redirect(f"{subject.address('shape')}#panel")
+    return redirect(f"{subject.address(room)}#panel")

@@ -15,6 +15,7 @@ from frogless.studio import refs
 from frogless.studio.garments import shown
 from frogless.studio.garments.page import (
     TITLES,
+    TURNED_IN,
     asked,
     context,
     of_its_own,
@@ -74,7 +75,7 @@ def page(
     """A room as a whole page, or its inside alone when that is what the page asks for."""
     made = made_of(subject)
     found = context(subject, room, made)
-    found |= panel_context(subject, made) if room == "shape" else {}
+    found |= panel_context(subject, made) if room in TURNED_IN else {}
     whole = request.headers.get("HX-Target") != "garment"
     # A page that stands already shows the numbers first; rows are never shown before their proof.
     prove = whole or room == "pattern" or subject.garment is None
