@@ -204,17 +204,20 @@ def edited(
     seconds: float,
     taken: list[float],
     together: threading.Barrier | None = None,
+    after: float = 0.0,
 ) -> None:
     """Turns a length, waits as a person does, and turns it again, until the time is over.
 
     Args:
         together: where all wait once each has made her first change, which is not measured.
+        after: seconds until she begins: people do not press their keys in step.
     """
     written = lengths(start)
     editor.turn(next(written))
     editor.prove()
     if together:
         together.wait()
+    time.sleep(after)
     until = time.monotonic() + seconds
     while time.monotonic() < until:
         time.sleep(THINKS)
