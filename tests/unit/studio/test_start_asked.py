@@ -11,7 +11,14 @@ from frogless.draft import Texts, draft_texts
 from frogless.stitches.patterns import patterns
 from frogless.studio.examples import examples
 from frogless.studio.needs import PatternNeed, needs
-from frogless.studio.start.asked import asked, first_values, in_other_units, pattern_title
+from frogless.studio.start.asked import (
+    asked,
+    first_values,
+    in_other_units,
+    moved_windows,
+    over_its_window,
+    pattern_title,
+)
 from frogless.studio.start.offered import KINDS, asks_words, kinds, offer
 from frogless.studio.start.written import body_lacks, swatch_lacks, understood
 
@@ -118,13 +125,29 @@ def test_faults_have_the_names_of_the_pages_fields() -> None:
     assert "did you mean 33 in" in told.errors["body-waist_girth"]
 
 
-def test_window_follows_the_units_until_something_was_counted() -> None:
-    """10 cm or 4 in; what was counted in 10 cm stays so."""
+def test_untouched_window_follows_the_units_and_the_label_says_which() -> None:
+    """10 cm or 4 in, counted or not; one that somebody wrote stays, with its unit."""
     page = asked(needs(DESIGNS["ring-dance-skirt"].text), "us", "cm")
     values = first_values(page, body_name="Me", swatch_name="My swatch")
-    assert in_other_units(page, values, "cm", "in")["swatch-r1-width"] == "4"
-    counted = in_other_units(page, {**values, "swatch-r1-count": "18"}, "cm", "in")
-    assert (counted["swatch-r1-width"], counted["swatch-r1-height"]) == ("10 cm", "4")
+    values |= {"swatch-r1-count": "15 1/2", "swatch-r1-height": "15"}
+    changed = in_other_units(page, values, "cm", "in")
+    assert (changed["swatch-r1-width"], changed["swatch-r1-height"]) == ("4", "15 cm")
+    inches = asked(needs(DESIGNS["ring-dance-skirt"].text), "us", "in")
+    count, rows = (
+        over_its_window(one, inches, changed, "in").hint for one in inches.readings[0].asked
+    )
+    assert count.startswith("In 4 in,")
+    assert rows == "In 15 cm of height."
+
+
+def test_count_whose_window_moved_is_asked_about() -> None:
+    """18 written where it said 10 cm may have been counted in 10 cm."""
+    page = asked(needs(DESIGNS["ring-dance-skirt"].text), "us", "cm")
+    values = first_values(page, body_name="Me", swatch_name="My swatch")
+    assert not moved_windows(page, values, "cm", "in")
+    counted = {**values, "swatch-r1-count": "18"}
+    assert "in 4 in" in moved_windows(page, counted, "cm", "in")["swatch-r1-count"]
+    assert not moved_windows(page, counted, "cm", "cm")
 
 
 def test_patterns_are_called_by_their_names_and_numbers() -> None:

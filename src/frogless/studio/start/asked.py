@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.patterns import patterns
-from frogless.studio.fields import Field, Values, respelled
+from frogless.studio.fields import Field, Values, respelled, with_unit
 from frogless.studio.needs import Needs, PatternNeed
 from frogless.studio.people.measured import field as measurement
 from frogless.studio.people.shown import AGE
@@ -20,6 +20,14 @@ BODY, SWATCH = "body-", "swatch-"
 
 WINDOW: Mapping[Units, str] = {"cm": "10", "in": "4"}
 """Over how much stitches and rows are counted when nobody says otherwise."""
+
+WINDOW_HINTS: Mapping[str, str] = {
+    "count": "In {}, counted in the middle of the swatch. Halves count: 17 1/2.",
+    "rows": "In {} of height.",
+}
+"""What is said under a count, with the width or height that it is counted over."""
+
+WINDOW_OF: Mapping[str, str] = {"count": "width", "rows": "height"}
 
 PATTERN_ROWS = 12
 STITCHES_IN_REPEATS = 24
@@ -110,9 +118,8 @@ def _readings(need: Needs, terms: Dialect, units: Units) -> Iterator[Reading]:
 
 
 def _of_stitch(number: int, key: str, name: str, units: Units) -> Reading:
-    start, window = f"{SWATCH}r{number}-", f"{WINDOW[units]} {units}"
-    told = f"In {window}, counted in the middle of the swatch. Halves count: 17 1/2."
-    high = f"In {window} of height."
+    start = f"{SWATCH}r{number}-"
+    told, high = (hint.format(f"{WINDOW[units]} {units}") for hint in WINDOW_HINTS.values())
     return Reading(
         number,
         name[:1].upper() + name[1:],
@@ -187,12 +194,46 @@ def first_values(page: Asked, *, body_name: str, swatch_name: str) -> dict[str, 
 
 
 def in_other_units(page: Asked, values: Values, old: Units, new: Units) -> dict[str, str]:
-    """The same for a page of other units: what was typed stays, an empty window is the usual one."""
+    """The same for a page of other units: what was typed stays, a usual window is the usual one."""
     changed = respelled(values, page.fields, old, new)
-    for reading in page.readings:
-        for count, window in (("count", "width"), ("rows", "height")):
-            start = f"{SWATCH}r{reading.number}-"
-            usual = values.get(start + window) == WINDOW[old] and reading.of.startswith("stitch:")
-            if usual and not values.get(start + count):
-                changed[start + window] = WINDOW[new]
+    for window in _windows(page):
+        if values.get(window) == WINDOW[old]:
+            changed[window] = WINDOW[new]
     return changed
+
+
+def moved_windows(page: Asked, values: Values, old: Units, new: Units) -> dict[str, str]:
+    """By count that was there before its window became that of other units: what to look at."""
+    if old == new:
+        return {}
+    found = {}
+    for reading in page.readings:
+        for count, window in WINDOW_OF.items():
+            start = f"{SWATCH}r{reading.number}-"
+            usual = values.get(start + window) == WINDOW[old] and start + window in _windows(page)
+            if usual and values.get(start + count):
+                found[start + count] = (
+                    f"Was it counted in {WINDOW[new]} {new}, as is said here now? If it was in "
+                    f"{WINDOW[old]} {old}, write that under “Measured over more or less”."
+                )
+    return found
+
+
+def _windows(page: Asked) -> tuple[str, ...]:
+    """The fields of the widths and heights that stitches and rows are counted over."""
+    return tuple(
+        f"{SWATCH}r{reading.number}-{window}"
+        for reading in page.readings
+        for window in WINDOW_OF.values()
+        if reading.of.startswith("stitch:")
+    )
+
+
+def over_its_window(field: Field, page: Asked, values: Values, units: Units) -> Field:
+    """The field of a count, its hint told for the window that the page holds."""
+    start, _, part = field.name.rpartition("-")
+    window = f"{start}-{WINDOW_OF.get(part, '')}"
+    if part not in WINDOW_HINTS or window not in _windows(page):
+        return field
+    written = with_unit(values.get(window) or WINDOW[units], "size", units)
+    return replace(field, hint=WINDOW_HINTS[part].format(written))

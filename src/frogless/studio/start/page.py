@@ -12,7 +12,7 @@ from frogless.studio.library import shelf
 from frogless.studio.library.preferences import Preferred
 from frogless.studio.needs import Needs
 from frogless.studio.people.shown import Row
-from frogless.studio.start.asked import BODY, STATES, Asked, Reading
+from frogless.studio.start.asked import BODY, STATES, Asked, Reading, over_its_window
 from frogless.studio.start.written import Understood, swatch_lacks
 from frogless.units import Units
 
@@ -90,7 +90,9 @@ def shown(page: Asked, need: Needs, values: Values, told: Understood, units: Uni
     """The page with what it holds, and what there is to say of it."""
 
     def rows(fields: Iterable[Field]) -> tuple[Row, ...]:
-        return tuple(_row(one, values, told, units) for one in fields)
+        return tuple(
+            _row(over_its_window(one, page, values, units), values, told, units) for one in fields
+        )
 
     def reading(one: Reading) -> ReadingRows:
         asked, others = rows(one.asked), rows(one.others)

@@ -21,7 +21,13 @@ from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import ACCEPTED, prefer, preferred
 from frogless.studio.needs import Needs, needs
 from frogless.studio.start import offered
-from frogless.studio.start.asked import Asked, asked, first_values, in_other_units
+from frogless.studio.start.asked import (
+    Asked,
+    asked,
+    first_values,
+    in_other_units,
+    moved_windows,
+)
 from frogless.studio.start.page import pick, shown, swatch_pick
 from frogless.studio.start.written import Understood, body_lacks, swatch_lacks, understood
 from frogless.units import Units
@@ -98,9 +104,10 @@ def start_with(request: HttpRequest, ref: str) -> HttpResponse:
     do = request.POST.get("do", "make")
     if do in ("cm", "in"):
         prefer(units=do)
+        moved = moved_windows(page, values, units, do)  # type: ignore[arg-type]
         values = in_other_units(page, values, units, do)  # type: ignore[arg-type]
         page = asked(need, likes.terms, preferred().units)
-        return _page(request, found, need, page, values, Understood())
+        return _page(request, found, need, page, values, Understood(questions=moved))
     told = _told(need, page, values, units)
     if told.errors:
         return _page(request, found, need, page, values, told, status=422)
@@ -119,7 +126,7 @@ def said(request: HttpRequest, ref: str) -> HttpResponse:
     ).rows
     trigger = request.headers.get("HX-Trigger-Name", "")
     heard = next((row for row in rows if row.field.name == trigger), None)
-    return render(request, "people/_said.html", {"form": {"rows": rows}, "heard": heard})
+    return render(request, "start/_said.html", {"form": {"rows": rows}, "heard": heard})
 
 
 def _design(ref: str) -> refs.Found:
