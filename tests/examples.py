@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import product
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from frogless import draft
 from frogless.proof.model import Subject
@@ -67,6 +68,19 @@ def drafted(example: Example = Example(), units: Units = "cm") -> Drafted:
     """The example drafted; each once in a run."""
     design, body, swatch = example.files
     return draft.draft(draft.Request(design, body, (swatch,), units=units)).drafted
+
+
+def changed_draft(example: Example, *swaps: tuple[str, str], units: Units = "cm") -> Drafted:
+    """The example drafted with some of its design's lines changed: (as it stands, instead)."""
+    text = TEXTS[example.design]
+    for old, new in swaps:
+        assert old in text, old
+        text = text.replace(old, new)
+    _, body, swatch = example.files
+    with TemporaryDirectory() as folder:
+        design = Path(folder) / "design.toml"
+        design.write_text(text, encoding="utf-8")
+        return draft.draft(draft.Request(design, body, (swatch,), units=units)).drafted
 
 
 def subject(found: Drafted) -> Subject:

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from frogless.body.children import is_for_child
 from frogless.body.measurements import Body
 from frogless.fit.model import Caution
+from frogless.fit.stride import hem_of, hip_of, hobbles, is_pegged, skirt_of
 from frogless.fit.tables import document
 from frogless.plan.edging_beads import BEAD
-from frogless.plan.model import CordPlan, EdgingPlan, PiecePlan, Plan
+from frogless.plan.model import CordPlan, EdgingPlan, Plan
 from frogless.rows.count import worked
 from frogless.stitches.edgings import build, patterns
 from frogless.units import Units, show_length
@@ -18,10 +19,6 @@ YOUNG_AGE = 3
 # From waist to ankle, for a hem near the floor, from memory: share of the stature, or mm without.
 LONG_SHARE = 0.53
 LONG = 900.0
-# A hem of less than this share of the hip shortens the stride wherever it lies: common practice.
-HOBBLED = 0.8
-# From waist to knee where it was not measured, mm: mean of the surveyed women (ANSUR II).
-KNEE = 577.0
 # Plant and hairy fibres, which take fire readily: common practice.
 _BURNS = (
     "cotton", "linen", "flax", "hemp", "viscose", "rayon", "bamboo", "lyocell", "modal", "mohair",
@@ -72,9 +69,9 @@ def _facts(plan: Plan, body: Body, for_children: bool, fibre: str) -> Iterator[s
         yield "burns readily"
     if _is_long(plan, body):
         yield "long"
-    if _hobbles(plan, body):
+    if hobbles(plan, body):
         yield "hobbled"
-    elif _is_pegged(plan):
+    elif is_pegged(plan):
         yield "pegged"
 
 
@@ -89,42 +86,13 @@ def _has_fringe(one: EdgingPlan) -> bool:
     return found is not None and build(found).fringe is not None
 
 
-def _skirt(plan: Plan) -> PiecePlan:
-    """The piece that goes down over the hips; of others no stride has to be spoken of."""
-    over = (p for p in plan.pieces if any(m.key == "hip_girth" for m in p.landmarks))
-    return next(over, plan.main)
-
-
-def _hem(plan: Plan) -> float:
-    marks = _skirt(plan).landmarks
-    return marks[-1].garment.value if marks else 0.0
-
-
 def _top(plan: Plan) -> float:
-    marks = _skirt(plan).landmarks
+    marks = skirt_of(plan).landmarks
     return marks[0].garment.value if marks else 0.0
 
 
-def _hip(plan: Plan) -> float:
-    marks = _skirt(plan).landmarks
-    return next((m.garment.value for m in marks if m.key == "hip_girth"), 0.0)
-
-
-def _is_pegged(plan: Plan) -> bool:
-    """Narrower at the hem than at the hip by more than a stitch or two."""
-    return 0 < _hem(plan) < _hip(plan) - 10
-
-
-def _hobbles(plan: Plan, body: Body) -> bool:
-    """Narrower than the hip where the knees are, or by a fifth anywhere."""
-    knee = body.get("waist_to_knee")
-    marks = _skirt(plan).landmarks
-    reached = bool(marks) and marks[-1].depth >= (knee.value.value if knee else KNEE)
-    return 0 < _hem(plan) < _hip(plan) * HOBBLED or (reached and _is_pegged(plan))
-
-
 def _is_long(plan: Plan, body: Body) -> bool:
-    piece = _skirt(plan)
+    piece = skirt_of(plan)
     depth = piece.depths[-1] if piece.depths and piece.landmarks else 0.0
     stature = body.get("stature")
     return depth > (stature.value.value * LONG_SHARE if stature else LONG)
@@ -132,8 +100,8 @@ def _is_long(plan: Plan, body: Body) -> bool:
 
 def _figures(plan: Plan, units: Units) -> dict[str, str]:
     figures = {
-        "hem": show_length(_hem(plan), units),
-        "hip": show_length(_hip(plan), units),
+        "hem": show_length(hem_of(plan), units),
+        "hip": show_length(hip_of(plan), units),
     }
     waist = next((p.waist for p in plan.pieces if isinstance(p.waist, CordPlan)), None)
     if waist is not None:

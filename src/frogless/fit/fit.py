@@ -12,6 +12,7 @@ from frogless.fit.model import Fit, Hanging
 from frogless.fit.openings import nothing_to_pass, openings
 from frogless.fit.rounds import begins_with_chain, main_gauge, main_piece
 from frogless.fit.staying_up import staying_up, staying_up_on
+from frogless.fit.stride import stride
 from frogless.plan.model import Plan
 from frogless.swatch import Swatch, comfortable_stretch, growth
 from frogless.units import Units
@@ -47,6 +48,7 @@ def fit_garment(
             plan, body, for_children=for_children, fibre=swatch.yarn.fibre, units=units
         ),
         openings=passed,
+        stride=stride(plan, body, units),
     )
 
 
@@ -97,4 +99,5 @@ def fit(
         cautions=cautions(
             plan, body, for_children=for_children, fibre=swatch.yarn.fibre, units=units
         ),
+        stride=stride(plan, body, units),
     )

@@ -93,6 +93,7 @@ class Fit:
         going_on: of all openings the one that passes least surely; `openings`: every one, of a
             garment of several pieces.
         staying_up: "" for what hangs from the shoulders, or is not worn round the body.
+        stride: a warning that the hem is too narrow to walk in; "" where it is not.
     """
 
     landmarks: tuple[LandmarkFit, ...]
@@ -101,3 +102,4 @@ class Fit:
     hanging: Hanging
     cautions: tuple[Caution, ...]
     openings: tuple[GoingOn, ...] = ()
+    stride: str = ""

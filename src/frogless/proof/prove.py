@@ -28,6 +28,7 @@ CHECKS: tuple[Callable[[Subject], Finding], ...] = (
     fit.check_ease,
     fit.check_goes_on,
     fit.check_stays_up,
+    fit.check_stride,
     text.check_reads_back,
 )
 

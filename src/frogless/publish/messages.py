@@ -564,6 +564,7 @@ MESSAGES: Mapping[str, str] = {
     "check_ease": "Every girth has the ease it is allowed",
     "check_goes_on": "The waist goes on over the widest part",
     "check_stays_up": "Something holds the skirt up",
+    "check_stride": "The hem leaves a full stride",
     "check_reads_back": "Read back from its words, the pattern makes the same stitches",
     # A garment of several pieces: what is said instead, and what is said of it alone
     "glance_caption_pieces": "Girths, and the ease between body and {kind}",

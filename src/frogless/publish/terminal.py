@@ -23,8 +23,9 @@ from frogless.write.rhythm import rhythm_sentence
 WIDEST_LABEL = 24
 """Characters of a name that is shown in the margin; a longer one is cut off."""
 
-NOT_OF_THE_GARMENT = frozenset({"hands"})
-"""Cautions about the work of making: the pattern has them, the summary does not."""
+NOT_OF_THE_GARMENT = frozenset({"hands", "stride"})
+"""Cautions of the pattern that the summary does not have: about the work of making, and of the
+stride, which the proof warns of."""
 
 DEPTHS = {"hip_girth": "waist_to_hip", "high_hip_girth": "waist_to_high_hip"}
 """How far down a landmark lies, by its girth."""

@@ -83,7 +83,7 @@ def test_sections_yarn_and_proof_are_told() -> None:
     assert "waist to hip rounds 3–18: 152 to 192 stitches at 8 shaping points on round 5" in told
     assert "edging picot edging, 62 repeats on 248 stitches" in told
     assert "634 m (566 m to 701 m)" in told
-    assert "of 20 checks pass, 1 warns" in told
+    assert "of 21 checks pass, 1 warns" in told
 
 
 def test_warnings_are_told_once() -> None:

@@ -1,8 +1,9 @@
-"""Checks of fit: every landmark within its allowed ease, the garment goes on and stays up."""
+"""Checks of fit: every landmark within its allowed ease, the garment goes on, stays up and leaves a stride."""
 
 from __future__ import annotations
 
 from frogless.fit.staying_up import is_held
+from frogless.fit.stride import has_hem
 from frogless.proof.model import Finding, Subject, Verdict, finding
 
 
@@ -31,3 +32,9 @@ def check_stays_up(subject: Subject) -> Finding:
         return finding("stays_up", [], 0, "waists", "warn")
     held = is_held(subject.plan)
     return finding("stays_up", [] if held else [subject.fit.staying_up], 1, "waists", "warn")
+
+
+def check_stride(subject: Subject) -> Finding:
+    """The hem of what goes down over the hips leaves a full stride."""
+    told = subject.fit.stride
+    return finding("stride", [told] if told else [], int(has_hem(subject.plan)), "hems", "warn")
