@@ -167,3 +167,13 @@ def test_saved_body_is_accessible(browser: Browser, phone: Page) -> None:
     expect(phone.get_by_role("heading", level=1)).to_have_text("Dancer 4")
     phone.goto(phone.url.partition("?")[0])
     assert faults_of(browser, phone) == []
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_size_tables_scroll_by_themselves(
+    browser: Browser, studio: Studio, owner: dict[str, str], size: str
+) -> None:
+    """The page is as wide as the window; only the table in it is wider."""
+    with opened(browser, studio, owner, viewport=SIZES[size]) as page:
+        page.goto(f"{page.url}people/sizes/")
+        assert page.evaluate("document.documentElement.scrollWidth") == SIZES[size]["width"]
