@@ -60,3 +60,16 @@ def finding(
 ) -> Finding:
     """A finding that fails (or only warns) when there are faults."""
     return Finding(name, worst if faults else "pass", looked_at, things, tuple(faults))
+
+
+def telling(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Those that had something to look at: what is listed, and what is counted."""
+    return tuple(f for f in findings if f.looked_at or f.faults)
+
+
+def passing(findings: tuple[Finding, ...]) -> str:
+    """How many of the checks that are listed pass: "17 of 18 checks pass, 1 warns"."""
+    told = telling(findings)
+    warned = sum(f.verdict != "pass" for f in told)
+    some = f", {warned} warn{'s' * (warned == 1)}" if warned else ""
+    return f"{len(told) - warned} of {len(told)} checks pass{some}"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from frogless import __version__
 from frogless.draw.describe import describe_profile
-from frogless.proof.model import Finding
+from frogless.proof.model import Finding, telling
 from frogless.publish import colours, left_handed
 from frogless.publish.blocks import Block, Bullets, Figure, Heading, Paragraph, Table, Terms
 from frogless.publish.drafted import Drafted
@@ -94,8 +94,7 @@ def checked(drafted: Drafted) -> tuple[Block, ...]:
     header = tuple(say(drafted, key) for key in ("check", "looked_at", "found"))
     rows = tuple(
         (check_name(drafted, f.name), str(f.looked_at), _verdict(drafted, f))
-        for f in drafted.findings
-        if f.looked_at or f.faults
+        for f in telling(drafted.findings)
     )
     return (
         Heading(say(drafted, "checked")),

@@ -11,7 +11,7 @@ from frogless.body.measurements import Measurement
 from frogless.fit.flare import describe_fullness
 from frogless.fit.model import LandmarkFit
 from frogless.plan.model import Landmark, PiecePlan, SectionPlan
-from frogless.proof.model import Finding
+from frogless.proof.model import Finding, passing
 from frogless.publish.colours import name_of
 from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import edging_name
@@ -205,9 +205,7 @@ def _yarn(drafted: Drafted) -> Iterator[Entry]:
 def _proof(drafted: Drafted, questions: Sequence[str]) -> Iterator[Entry]:
     """How many checks pass, the cautions that concern the garment, and every warning once."""
     warned = [f for f in drafted.findings if f.verdict == "warn"]
-    checks = len(drafted.findings)
-    some = f", {len(warned)} warn{'s' * (len(warned) == 1)}" if warned else ""
-    yield "proof", f"{checks - len(warned)} of {checks} checks pass{some}"
+    yield "proof", passing(drafted.findings)
     for caution in drafted.fit.cautions:
         if caution.key not in NOT_OF_THE_GARMENT:
             yield "caution", caution.sentence

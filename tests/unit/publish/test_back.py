@@ -10,7 +10,7 @@ from one_piece import alter
 from published import part, published, shown, text_of
 
 from frogless.because import Because, Step
-from frogless.proof.model import Finding
+from frogless.proof.model import Finding, passing
 from frogless.publish.back import about, check_name, checked, finishing, why
 from frogless.publish.blocks import Bullets, Figure, Table, Terms
 from frogless.units import Measured, show_length
@@ -50,6 +50,19 @@ def test_ends_are_woven_in_over_a_length_in_the_readers_units() -> None:
     (inches,) = (b for b in finishing(shown(Example(), units="in")) if isinstance(b, Bullets))
     assert "over 5 cm" in metric.items[0]
     assert "over 2 in" in inches.items[0]
+
+
+def test_as_many_checks_are_listed_as_are_counted() -> None:
+    """Those that had nothing to look at are neither."""
+    drafted = shown(Example())
+    (table,) = (b for b in checked(drafted) if isinstance(b, Table))
+    assert len(table.rows) < len(drafted.findings)
+    warned = [row for row in table.rows if row[-1].startswith("warning")]
+    assert len(warned) == 1
+    assert (
+        passing(drafted.findings)
+        == f"{len(table.rows) - 1} of {len(table.rows)} checks pass, 1 warns"
+    )
 
 
 def items_of(blocks: tuple[object, ...]) -> dict[str, str]:

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from frogless.draft import Draft, plan_text
 from frogless.errors import FroglessError, InputError, ProofFailed
+from frogless.proof.model import passing
 from frogless.publish.alternatives import alternatives
 from frogless.publish.authored import authored
 from frogless.publish.drafted import Drafted
@@ -129,10 +130,7 @@ def proof_sentence(made: Draft) -> str:
     counts = _pieces(garment) if garment.of_pieces else _landmarks(garment)
     if not is_proven(made):
         return f"Drafted: {counts}. The proof is under way."
-    checks = len(garment.findings)
-    passed = sum(finding.verdict == "pass" for finding in garment.findings)
-    warned = "" if passed == checks else f", {checks - passed} warn{'s' * (checks - passed == 1)}"
-    return f"Drafted and proven: {counts}; {passed} of {checks} checks pass{warned}."
+    return f"Drafted and proven: {counts}; {passing(garment.findings)}."
 
 
 def _landmarks(garment: Drafted) -> str:
