@@ -517,7 +517,12 @@ def _counted(reading: Reading) -> str:
 
 
 def _percent(window: float, count: float) -> float:
-    low, high = _pooled([(window, count)]).interval()
+    return within(_pooled([(window, count)]))
+
+
+def within(size: Measured) -> float:
+    """How far off it may be either way, in percent: half its 95 % interval."""
+    low, high = size.interval()
     return 100 * (high - low) / (high + low)
 
 

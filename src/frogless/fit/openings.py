@@ -178,8 +178,8 @@ def _against(
     wide = girth / opening.count if opening.count else 0.0
     told = _reason(opening, widest_at, widest.value, short, stretch, units)
     if unsure:
-        name = widest_at.replace("_", " ")
-        told += f" The {name} is an estimate, good to {show_length(2 * widest.uncertainty, units)}."
+        name, off = widest_at.replace("_", " "), widest.interval()[1] - widest.value
+        told += f" The {name} is an estimate, good to {show_length(off, units)} (95 %)."
     return GoingOn(
         opening=girth,
         stretch=known,

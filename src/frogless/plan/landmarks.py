@@ -296,7 +296,7 @@ def less_than_asked(tube: Tube) -> Iterator[Remark]:
                 f"the {name} gets {basis.show(garment.value - body)} of ease where at least "
                 f"{basis.show(floor.asked - body)} "
                 "is asked for, and the gauge leaves that girth "
-                f"uncertain by {basis.show(2 * garment.uncertainty)} either way; no rhythm of the "
+                f"uncertain by {basis.show(garment.interval()[1] - garment.value)} either way (95 %); no rhythm of the "
                 f'section "{span.section.name}" gives more: widen sooner, or start wider',
             )
 

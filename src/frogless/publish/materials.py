@@ -15,6 +15,7 @@ from frogless.publish.reasons_names import notions, yarns
 from frogless.publish.remarks import notes_at
 from frogless.publish.shown import about, mass_about
 from frogless.stitches.hooks import sizes
+from frogless.swatch import within
 from frogless.tally.model import Notion, YarnNeed
 from frogless.units import Measured, show_fine, show_length, show_long, show_mass
 
@@ -232,8 +233,8 @@ def _main_gauge(drafted: Drafted) -> str:
         drafted, "gauge_main" if widest else "gauge_main_plain", stitches=_figure(span / main.width.value),
         rows=_figure(span / main.height.value), stitch=drafted.short(main.stitch),
         span=say(drafted, f"span_{units}"), state=say(drafted, f"state_{main.state}"),
-        hook=hook_size(drafted, basis.hook), percent=_figure(100 * main.width.relative),
-        girth=show_length(widest.value * main.width.relative, units) if widest else "",
+        hook=hook_size(drafted, basis.hook), percent=_figure(within(main.width)),
+        girth=show_length(widest.value * within(main.width) / 100, units) if widest else "",
     )  # fmt: skip
 
 

@@ -152,7 +152,7 @@ MESSAGES: Mapping[str, str] = {
     # Gauge
     "gauge_main": (
         "{stitches} sts and {rows} rounds in {stitch} to {span}, {state}, on a {hook} hook. It was "
-        "counted to within {percent} %, which is {girth} on the widest girth."
+        "counted to within {percent} % (95 %), which is {girth} on the widest girth."
     ),
     "gauge_estimated": (
         "{stitch} ({sections}) was not swatched: its gauge is estimated from {main}."
@@ -587,11 +587,11 @@ MESSAGES: Mapping[str, str] = {
     ),
     "gauge_main_plain": (
         "{stitches} sts and {rows} rows in {stitch} to {span}, {state}, on a {hook} hook. It was "
-        "counted to within {percent} %."
+        "counted to within {percent} % (95 %)."
     ),
     "gauge_main_pieces": (
         "{stitches} sts and {rows} rows in {stitch} to {span}, {state}, on a {hook} hook. It was "
-        "counted to within {percent} %, which is {girth} on the widest part."
+        "counted to within {percent} % (95 %), which is {girth} on the widest part."
     ),
     "gauge_growth_pieces": ("Worn, the fabric grows {percent} % in length, from the hang test."),
     "gauge_swatch_turned_pieces": (

@@ -253,7 +253,7 @@ REASONS: Mapping[str, str] = {
     # Gauge
     "reason_gauge": "gauge of {name}",
     "reason_row_gauge": "rows of {name}",
-    "reason_counted_within": "It was counted to within {percent} %.",
+    "reason_counted_within": "It was counted to within {percent} % (95 %).",
     "reason_hook": "Worked with a hook of {hook}.",
     "gauge_unswatched": "estimated",
     "step_counted": "counted on the swatch “{swatch}”",

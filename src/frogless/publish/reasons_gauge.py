@@ -9,7 +9,7 @@ from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.publish.reasons_model import Entry, Reason, ReasonStep, reasoned, slugs
 from frogless.publish.reasons_steps import line, number, per_span
-from frogless.swatch import Gauge, Reading
+from frogless.swatch import Gauge, Reading, within
 from frogless.units import show_fine
 
 
@@ -42,7 +42,7 @@ def gauge_reason(drafted: Drafted, key: str, one: Gauge) -> Reason:
         _per_span(drafted, "gauge_stitches", one.width.value),
     )
     name = stitch_name(drafted, one.stitch)
-    percent = number(round(100 * one.width.relative, 1))
+    percent = number(round(within(one.width), 1))
     notes = (say(drafted, "reason_counted_within", percent=percent), *_hook(drafted, one))
     return reasoned(key, say(drafted, "reason_gauge", name=name), steps, None, notes)
 
@@ -50,7 +50,7 @@ def gauge_reason(drafted: Drafted, key: str, one: Gauge) -> Reason:
 def _rows(drafted: Drafted, key: str, one: Gauge) -> Reason:
     steps = (*_counted(drafted, one, "rows"), _per_span(drafted, "gauge_rows", one.height.value))
     name = stitch_name(drafted, one.stitch)
-    percent = number(round(100 * one.height.relative, 1))
+    percent = number(round(within(one.height), 1))
     notes = (say(drafted, "reason_counted_within", percent=percent),)
     return reasoned(f"{key}.rows", say(drafted, "reason_row_gauge", name=name), steps, None, notes)
 

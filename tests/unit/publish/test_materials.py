@@ -124,10 +124,13 @@ def test_notions_have_words_whatever_they_are() -> None:
     ],
 )
 def test_gauge_is_told_as_it_is_counted(units: Units, told: str) -> None:
-    """Over 10 cm or 4 in, with its state, its hook and how sure it is."""
+    """Over 10 cm or 4 in, with its state, its hook and how sure it is, 19 times in 20.
+
+    27 stitches, whole, over 150 mm: 1.96 × √((0.289 / 27)² + (1 / 150)²) = 2.5 % (JCGM 100:2008).
+    """
     said = text_of(gauge(shown(Example(), units=units)))
     assert told in said
-    assert "within 1.3 %" in said
+    assert "within 2.5 % (95 %)" in said
 
 
 def test_growth_is_told_or_how_to_test_it() -> None:
