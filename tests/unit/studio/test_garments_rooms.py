@@ -170,7 +170,7 @@ def test_design_in_the_bin_is_told(client: Client) -> None:
     shelf.remove(Document.objects.get())
     page = read(client, f"/garments/{made.pk}/shape/")
     assert "this design is not there any more" in page
-    assert 'href="/library/">Look in the bin' in page
+    assert 'href="/library/">Bring it back from the bin' in page
     assert 'id="panel"' not in page
 
 

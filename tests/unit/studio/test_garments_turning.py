@@ -11,6 +11,7 @@ from django.test import Client
 from garments_made import LIVE, field, garment, on_shelf, own_design, read, turn
 
 from frogless.studio.examples import examples
+from frogless.studio.garments import drafts
 from frogless.studio.garments.turned import in_a_line
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
@@ -78,6 +79,7 @@ def test_numbers_stand_before_the_proof_and_the_proof_follows(
     client: Client, made: Garment
 ) -> None:
     """A change is answered at once; the page asks for its proof by itself."""
+    drafts.forget()
     part = turn(client, made, path="garment/length", written="70 cm").content.decode()
     assert "The proof is under way." in part
     assert f'hx-get="/garments/{made.pk}/proof/shape/" hx-trigger="load' in part
@@ -179,8 +181,11 @@ def test_turning_is_for_the_owner(stranger: Client, made: Garment) -> None:
 
 
 def test_turning_is_no_reading(client: Client, made: Garment) -> None:
-    """A link turns nothing."""
-    read(client, f"/garments/{made.pk}/turn/", 405)
+    """A link turns nothing; who reloads such an address comes to the shape."""
+    for way in ("turn", "keep", "choose", "own"):
+        answer = client.get(f"/garments/{made.pk}/{way}/")
+        assert (answer.status_code, answer["Location"]) == (302, f"/garments/{made.pk}/shape/")
+    assert client.put(f"/garments/{made.pk}/turn/").status_code == 405
 
 
 def test_turning_what_is_not_there(client: Client) -> None:

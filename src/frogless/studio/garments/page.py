@@ -9,7 +9,7 @@ from typing import Any
 
 from django.urls import reverse
 
-from frogless.errors import FroglessError
+from frogless.errors import FroglessError, InputError
 from frogless.studio import refs
 from frogless.studio.garments import faults, shown
 from frogless.studio.garments.lacks import body_lacks, swatch_lacks
@@ -17,7 +17,7 @@ from frogless.studio.garments.panel import Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
 from frogless.studio.garments.subject import Made, Subject, colours, made_of
 from frogless.studio.library import shelf
-from frogless.studio.library.models import Document
+from frogless.studio.library.models import Document, Garment
 from frogless.studio.work.pool import TooMuchWork, pool
 
 TITLES: Mapping[str, str] = {
@@ -104,6 +104,7 @@ def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, 
         "document": document,
         "base": document.revision if document else 0,
         "notices": (),
+        "others": others(subject),
         "undo": shelf.can_undo(document) if document else None,
         "redo": shelf.can_redo(document) if document else None,
         "room": room,
@@ -114,11 +115,19 @@ def context(subject: Subject, room: str, made: Made | None = None) -> dict[str, 
         "lacks": lacks(subject, made, room),
         "why": subject.why(),
         "back": f"{subject.query or '?'}{'&' if subject.query else ''}back={room}",
-        "files": FILES if subject.garment else (),
+        "files": FILES if subject.garment and not made.gone else (),
         "who": made.body.name if made.body else "",
         "yarns": " and ".join(dict.fromkeys(one.name for one in made.swatches)),
         "made_of_words": spoken(subject),
     }
+
+
+def others(subject: Subject) -> tuple[Garment, ...]:
+    """Other garments that are made from the same design of one's own: a change changes them too."""
+    if subject.garment is None or not subject.design.startswith("own:"):
+        return ()
+    found = Garment.objects.filter(removed=False, design=subject.design)
+    return tuple(found.exclude(pk=subject.garment.pk))
 
 
 def panel_context(subject: Subject, made: Made) -> dict[str, Any]:
@@ -159,13 +168,18 @@ def mend(told: Told, made: Made) -> Mend:
     if told.kind == "design":
         gone = made.design is None
         link = reverse("library:show") if gone else ""
-        return Mend(told.sentence, where, link, "Look in the bin of the library" if gone else "")
+        return Mend(told.sentence, where, link, "Bring it back from the bin" if gone else "")
     return Mend(told.sentence, where, reverse(MADE_AT[told.kind]), ADDED_TO[told.kind])
 
 
 def switches(subject: Subject, made: Made) -> tuple[Switch, ...]:
     """Body, swatches, terms, units and hand."""
-    found = [Switch("body", "For whom", "choose-body", subject.body, refs.choices("body"))]
+    found = []
+    if made.design is None:
+        designs = (*_missing("design"), *refs.choices("design"))
+        found.append(Switch("design", "Design", "choose-design", "", designs))
+    bodies = (*(() if made.body else _missing("body")), *refs.choices("body"))
+    found.append(Switch("body", "For whom", "choose-body", subject.body, bodies))
     letters = colours(made.design.text) if made.design else ()
     swatches = refs.choices("swatch")
     for n in range(max(1, len(letters), len(subject.swatches))):
@@ -175,12 +189,28 @@ def switches(subject: Subject, made: Made) -> tuple[Switch, ...]:
             else f"Swatch, color {letters[n] if n < len(letters) else n + 1}"
         )
         value = subject.swatches[n] if n < len(subject.swatches) else ""
-        same = () if n == 0 else (("", (("", "the same yarn as the first"),)),)
+        same: refs.Choices = (("", (("", "the same yarn as the first"),)),) if n else ()
+        if value and not _stands("swatch", value):
+            same = _missing("swatch")
         found.append(Switch("swatch", label, f"choose-swatch-{n + 1}", value, (*same, *swatches)))
     for name, (label, choices) in CHOICES.items():
         value = str(getattr(subject, name))
         found.append(Switch(name, label, f"choose-{name}", value, (("", choices),)))
     return tuple(found)
+
+
+def _stands(kind: str, ref: str) -> bool:
+    """Whether a ref stands for something that is there."""
+    try:
+        refs.resolve(kind, ref)
+    except InputError:
+        return False
+    return True
+
+
+def _missing(kind: str) -> refs.Choices:
+    """What stands first in a list when that which was chosen is gone."""
+    return (("", (("", f"Choose a {kind}"),)),)
 
 
 def lacks(subject: Subject, made: Made, room: str) -> Mend | None:

@@ -9,14 +9,13 @@ from typing import Any
 from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.views.decorators.http import require_POST
 from django_htmx.http import reswap
 
 from frogless.errors import FroglessError, InputError
 from frogless.studio.conflict import conflict_page
 from frogless.studio.garments import panel as panels
+from frogless.studio.garments.asking import base_of, posted, room_of
 from frogless.studio.garments.page import (
-    TITLES,
     asked,
     context,
     of_its_own,
@@ -34,12 +33,12 @@ KNOB = "k:"
 """What the names of fields begin with that are knobs."""
 
 
-@require_POST
+@posted
 def turn(request: HttpRequest, pk: int) -> HttpResponse:
     """Turns the knobs whose fields differ from what the design has."""
     garment = garment_of(pk)
     subject = of_garment(garment)
-    room = _room(request)
+    room = room_of(request)
     made = made_of(subject)
     order = made.order(subject)
     if order is None or made.design is None:
@@ -53,7 +52,7 @@ def turn(request: HttpRequest, pk: int) -> HttpResponse:
     notices: list[str] = []
     if done.text != made.design.text:
         try:
-            document, notices = _kept(garment, made, _base(request), done)
+            document, notices = _kept(garment, made, base_of(request), done)
         except shelf.Conflict as conflict:
             return conflict_page(request, conflict, done.text, subject.address(room))
         except InputError as error:
@@ -62,12 +61,6 @@ def turn(request: HttpRequest, pk: int) -> HttpResponse:
         made = made_of(subject)
     found = {**context(subject, room, made), "panel": done.panel, "notices": notices}
     return _answer(request, found, done) if live else _answer_plain(request, found, done)
-
-
-def _room(request: HttpRequest) -> str:
-    """The room that the page shows."""
-    room = request.POST.get("room", "")
-    return room if room in TITLES else "shape"
 
 
 def _changes(request: HttpRequest) -> Changes:
@@ -80,11 +73,6 @@ def _changes(request: HttpRequest) -> Changes:
         if key := given.get(way.removesuffix(":")):
             found = [(way + key, "")]
     return tuple(found)
-
-
-def _base(request: HttpRequest) -> int:
-    written = request.POST.get("base", "")
-    return int(written) if written.isdecimal() and len(written) < 19 else 0
 
 
 @transaction.atomic
@@ -122,8 +110,9 @@ def _answer_plain(request: HttpRequest, found: dict[str, Any], done: Change) -> 
     subject: Subject = found["subject"]
     room: str = found["room"]
     if not done.errors:
-        own = "?done=own" if found["notices"] else ""
-        return redirect(f"{subject.address(room)}{own}#turned")
+        done_here = "own" if found["notices"] else "turned" if done.told else ""
+        query = f"?done={done_here}" if done_here else ""
+        return redirect(f"{subject.address(room)}{query}#turned")
     seen = done.shown or asked(subject, found["made"], room)
     return render(request, "garments/garment.html", with_shown(found, seen), status=422)
 
@@ -167,7 +156,7 @@ def _page(
     return render(request, "garments/garment.html", with_shown(found, seen), status=422)
 
 
-@require_POST
+@posted
 def keep(request: HttpRequest, pk: int) -> HttpResponse:
     """Keeps the design as it is under a name."""
     subject = of_garment(garment_of(pk))
@@ -175,7 +164,7 @@ def keep(request: HttpRequest, pk: int) -> HttpResponse:
     document = made.design.document if made.design else None
     if document is None:
         raise Http404
-    room = _room(request)
+    room = room_of(request)
     found = context(subject, room, made)
     live = bool(getattr(request, "htmx", False))
     name = request.POST.get("name", "")

@@ -5,13 +5,14 @@ from __future__ import annotations
 from django.urls import path
 from django.views.generic import RedirectView
 
-from frogless.studio.garments import shelf_views, turning, views
+from frogless.studio.garments import own, shelf_views, turning, views
 
 app_name = "garments"
 urlpatterns = [
     path("garments/", shelf_views.garments_list, name="list"),
     path("garments/create/", shelf_views.create, name="create"),
     path("garments/<int:pk>/turn/", turning.turn, name="turn"),
+    path("garments/<int:pk>/own/", own.own, name="own"),
     path("garments/<int:pk>/keep/", turning.keep, name="keep"),
     path("garments/<int:pk>/choose/", views.choose, name="choose"),
     path("garments/<int:pk>/rename/", shelf_views.rename, name="rename"),

@@ -7,18 +7,19 @@ from dataclasses import replace
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
-from django.views.decorators.http import require_POST, require_safe
+from django.views.decorators.http import require_safe
 
 from frogless.errors import FroglessError, InputError
 from frogless.publish.reasons import Reason
 from frogless.studio import refs
 from frogless.studio.garments import shown
+from frogless.studio.garments.asking import posted, room_of
+from frogless.studio.garments.done import done
 from frogless.studio.garments.page import (
     TITLES,
     TURNED_IN,
     asked,
     context,
-    of_its_own,
     panel_context,
     with_shown,
 )
@@ -48,10 +49,7 @@ def room(request: HttpRequest, pk: int, room: str) -> HttpResponse:
     garment = garment_of(pk)
     Garment.objects.filter(pk=pk).update(opened=timezone.now())
     subject = of_garment(garment)
-    if request.GET.get("done") == "own" and (design := made_of(subject).design):
-        notices = [of_its_own(design.document)] if design.document else []
-        return page(request, subject, room, notices=notices)
-    return page(request, subject, room)
+    return page(request, subject, room, **done(subject, request.GET.get("done", "")))
 
 
 @require_safe
@@ -219,20 +217,23 @@ def _ascii(text: str) -> str:
     return text.encode("ascii", "ignore").decode().strip("-") or "garment"
 
 
-@require_POST
+@posted
 def choose(request: HttpRequest, pk: int) -> HttpResponse:
     """Another body, swatch, terms, units or hand; the page stays in its room."""
     garment = garment_of(pk)
     given = request.POST
-    room = given.get("room", "")
-    room = room if room in TITLES else "shape"
+    room = room_of(request)
     subject = shown_as(of_garment(garment), given)
     try:
-        body = refs.resolve("body", given["body"]).ref if "body" in given else subject.body
+        design = refs.resolve("design", given["design"]).ref if given.get("design") else ""
+        body = refs.resolve("body", given["body"]).ref if given.get("body") else subject.body
         wanted = [ref for ref in given.getlist("swatch") if ref]
         swatches = tuple(refs.resolve("swatch", ref).ref for ref in wanted) or subject.swatches
     except InputError as error:
         return page(request, of_garment(garment), room, status=422, alerts=[str(error)])
+    if design:
+        subject = replace(subject, design=design)
+        Garment.objects.filter(pk=pk).update(design=design)
     subject = replace(subject, body=body, swatches=swatches)
     _keep(garment, subject)
     if request.headers.get("HX-Target") == "garment":

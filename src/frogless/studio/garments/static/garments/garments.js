@@ -62,7 +62,7 @@ let walked = "";
 document.addEventListener("htmx:beforeRequest", (event) => { if (event.target.matches?.("#history form")) walked = event.target.querySelector("#undo, #redo")?.id ?? ""; });
 document.addEventListener("htmx:afterSettle", (event) => {
   if (!walked || event.target.id !== "garment") return;
-  document.getElementById("status").textContent = walked === "undo" ? "Undone." : "Done again.";
+  document.getElementById("status").textContent = document.getElementById("turned")?.textContent || (walked === "undo" ? "Undone." : "Redone.");
   const button = document.getElementById(walked);
   if (document.activeElement === document.body) (button?.disabled ? document.getElementById(walked === "undo" ? "redo" : "undo") : button)?.focus({ preventScroll: true });
   walked = "";
