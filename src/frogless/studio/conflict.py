@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from difflib import SequenceMatcher
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -12,6 +11,7 @@ from django.views.decorators.http import require_POST
 from django_htmx.http import reswap, retarget
 
 from frogless.errors import InputError
+from frogless.studio.compare import groups
 from frogless.studio.guard import refusal
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
@@ -19,9 +19,8 @@ from frogless.studio.library.models import Document
 EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
 """Where a document of a kind is changed."""
 
-
-MOST_PAIRS = 4_000_000
-"""Pairs of lines that are held against each other; longer texts are shown unmarked."""
+MOST_LINES = 20_000
+"""Of both; longer texts are shown unmarked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,16 +58,14 @@ def conflict_page(
 def beside(mine: str, theirs: str) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
     """The lines of both texts, each with whether the other has it."""
     ours, others = mine.splitlines(), theirs.splitlines()
-    if len(ours) * len(others) > MOST_PAIRS:
-        return tuple(Line(text, False) for text in ours), tuple(
-            Line(text, False) for text in others
-        )
-    only_ours, only_theirs = set(range(len(ours))), set(range(len(others)))
-    for at, there, number in SequenceMatcher(
-        None, ours, others, autojunk=False
-    ).get_matching_blocks():
-        only_ours -= set(range(at, at + number))
-        only_theirs -= set(range(there, there + number))
+    only_ours, only_theirs = set[int](), set[int]()
+    if len(ours) + len(others) <= MOST_LINES:
+        for tag, i1, i2, j1, j2 in groups(ours, others):
+            if tag != "equal":
+                # Two blocks that were too long to be held against each other can have lines in common.
+                here, there = set(ours[i1:i2]), set(others[j1:j2])
+                only_ours |= {n for n in range(i1, i2) if ours[n] not in there}
+                only_theirs |= {n for n in range(j1, j2) if others[n] not in here}
     return (
         tuple(Line(text, n in only_ours) for n, text in enumerate(ours)),
         tuple(Line(text, n in only_theirs) for n, text in enumerate(others)),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import json
 import re
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher
 from typing import Literal
+
+from frogless.studio.compare import groups
 
 Sort = Literal["same", "added", "removed", "left out"]
 
@@ -17,15 +17,6 @@ FIRST_TABLE = re.compile(r"^[ \t]*\[", re.MULTILINE)
 """A title stands above the first table."""
 
 AROUND = 2
-MOST_LINES = 6_000
-MOST_PAIRS = 20_000
-"""Lines of both, and pairs of them that are the same; texts with more are held against each other
-as two blocks.
-
-An example has some hundred. Lines that come again thousands of times would take minutes.
-"""
-
-Group = tuple[str, int, int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,14 +72,14 @@ def _beside(before: int | None, places: Sequence[int]) -> int:
 
 
 def _lines(old: Sequence[str], new: Sequence[str]) -> Iterator[Line]:
-    groups = list(_groups(old, new))
-    for number, (tag, i1, i2, j1, j2) in enumerate(groups):
+    found = groups(old, new)
+    for number, (tag, i1, i2, j1, j2) in enumerate(found):
         if tag != "equal":
             yield from (Line("removed", old[i], i + 1, None) for i in range(i1, i2))
             yield from (Line("added", new[j], None, j + 1) for j in range(j1, j2))
             continue
         head = 0 if number == 0 else AROUND
-        tail = 0 if number == len(groups) - 1 else AROUND
+        tail = 0 if number == len(found) - 1 else AROUND
         yield from _unchanged(new, i1, i2, j1, head, tail)
 
 
@@ -104,29 +95,3 @@ def _unchanged(
             yield Line("same", new[j1 + k], i1 + k + 1, j1 + k + 1)
         elif k - 1 in shown or k == 0:
             yield Line("left out", f"{length - len(shown)} lines are the same")
-
-
-def _groups(old: Sequence[str], new: Sequence[str]) -> Sequence[Group]:
-    """What to do to the old lines, as `SequenceMatcher` tells it; what begins and ends alike first."""
-    head = _alike(old, new)
-    tail = _alike(old[head:][::-1], new[head:][::-1])
-    ends = len(old) - tail, len(new) - tail
-    inner = _inner(old[head : ends[0]], new[head : ends[1]])
-    groups = [("equal", 0, head, 0, head)] if head else []
-    groups += [(tag, i + head, j + head, k + head, m + head) for tag, i, j, k, m in inner]
-    return [*groups, ("equal", ends[0], len(old), ends[1], len(new))] if tail else groups
-
-
-def _alike(old: Sequence[str], new: Sequence[str]) -> int:
-    """How many lines are the same from the beginning."""
-    pairs = enumerate(zip(old, new, strict=False))
-    return next((n for n, (one, other) in pairs if one != other), min(len(old), len(new)))
-
-
-def _inner(old: Sequence[str], new: Sequence[str]) -> Sequence[Group]:
-    if not old and not new:
-        return []
-    there = Counter(new)
-    if len(old) + len(new) > MOST_LINES or sum(there[line] for line in old) > MOST_PAIRS:
-        return [("replace", 0, len(old), 0, len(new))]
-    return SequenceMatcher(None, old, new, autojunk=False).get_opcodes()
