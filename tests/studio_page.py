@@ -17,6 +17,7 @@ class Page(HTMLParser):
         self.attributes: dict[str, dict[str, str]] = {}
         self.texts: dict[str, str] = {}
         self.links: list[str] = []
+        self.buttons: list[tuple[str, str]] = []
         self._open: list[str] = []
         self._select = self._area = ""
         self.html = response.content.decode()  # type: ignore[attr-defined]
@@ -36,6 +37,8 @@ class Page(HTMLParser):
         name = a.get("name", "")
         if id_ := a.get("id"):
             self.attributes[id_] = a
+        if tag == "button" and name:
+            self.buttons.append((name, a.get("value", "")))
         if tag == "a":
             self.links.append(a["href"])
         if name == "csrfmiddlewaretoken":

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from frogless.studio.offers import Offer
 from frogless.units import Units
 
 Values = Mapping[str, str]
@@ -53,13 +54,19 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """A field as a page shows it: with its value, its unit, what is wrong and what is remarked."""
+    """A field as a page shows it: with its value, its unit, what is wrong and what is remarked.
+
+    Args:
+        question: what is asked of its value, and `offers` what could be written instead.
+    """
 
     field: Field
     value: str = ""
     unit: str = ""
     error: str = ""
     remark: str = ""
+    question: str = ""
+    offers: tuple[Offer, ...] = ()
 
 
 def filled(

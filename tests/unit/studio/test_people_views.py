@@ -386,3 +386,27 @@ def test_garments_follow_a_change(client: Client, anna: Document) -> None:
     page = sent(client, f"/people/{anna.pk}/", waist_girth="74")
     assert "What is made for Anna follows: Skirt." in page.text
     assert f"/garments/{garment.pk}/shape/" in page.links
+
+
+def test_offer_is_taken_with_one_button(client: Client) -> None:
+    """33 in for 33 cm, the rest as it was, nothing saved."""
+    fields = Page(client.get("/people/new/")).fields | {"waist_girth": "33", "hip_girth": "101"}
+    page = Page(client.post("/people/new/", fields))
+    assert ("take", "waist_girth=33+in") in page.buttons
+    after = Page(client.post("/people/new/", {**fields, "take": "waist_girth=33+in"}))
+    assert (after.fields["waist_girth"], after.fields["hip_girth"]) == ("33 in", "101")
+    assert "autofocus" in after.attributes["waist_girth"]
+    assert not Document.objects.exists()
+
+
+def test_offer_that_is_said_goes_to_the_page_that_asked(client: Client) -> None:
+    """And never to an address outside the studio."""
+    fields = {"units_were": "cm", "waist_girth": "33"}
+    for current, address in (
+        ("http://localhost/people/7/?saved=new", "/people/7/"),
+        ("http://elsewhere.example/people/7/", "/people/new/"),
+        ("", "/people/new/"),
+    ):
+        headers = {"HX-Request": "true", "HX-Current-URL": current}
+        told = client.post("/people/said/", fields, headers=headers).content.decode()
+        assert f'hx-post="{address}"' in told

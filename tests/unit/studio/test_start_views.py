@@ -277,3 +277,49 @@ def test_preference_that_is_none_changes_nothing(client: Client) -> None:
     client.post("/preferences/", {"units": "ells"})
     assert preferred().units == "cm"
     assert client.get("/preferences/").status_code == 405
+
+
+def test_question_is_answered_with_one_button(client: Client) -> None:
+    """33 in for 33 cm: without scripts the page comes again with it, and nothing is made."""
+    fields = filled(client, **{**LEAST, "body-waist_girth": "33"})
+    refused = client.post(SKIRT, fields)
+    page = Page(refused)
+    assert refused.status_code == 422
+    assert ("take", "body-waist_girth=33+in") in page.buttons
+    taken = client.post(SKIRT, {**fields, "take": "body-waist_girth=33+in"})
+    assert taken.status_code == 200
+    assert Page(taken).fields["body-waist_girth"] == "33 in"
+    assert Page(taken).fields["body-hip_girth"] == "101"
+    assert not Document.objects.exists()
+
+
+def test_offer_writes_in_fields_of_the_page_alone(client: Client) -> None:
+    """Nothing else can be taken."""
+    answer = client.post(SKIRT, {**filled(client), "take": "units_were=in&do=make&x=1"})
+    assert answer.status_code == 200
+    assert not Document.objects.exists()
+
+
+def test_exchanged_count_is_asked_about_before_a_pattern_is_made(client: Client) -> None:
+    """Beside the field and once above; whoever says that it is so is believed."""
+    swapped = filled(client, **{**LEAST, "swatch-r1-count": "9", "swatch-r1-rows": "17"})
+    asked = client.post(SKIRT, swapped)
+    page = Page(asked)
+    assert asked.status_code == 422
+    assert not Garment.objects.exists()
+    assert "Did you mean 17 stitches and 9 rows?" in page.text
+    (sure,) = (value for name, value in page.buttons if name == "sure")
+    assert client.post(SKIRT, {**swapped, "sure": "another"}).status_code == 422
+    assert client.post(SKIRT, {**swapped, "sure": sure}).status_code == 302
+
+
+def test_advice_and_questions_are_said_while_the_swatch_is_filled_in(client: Client) -> None:
+    """As parts for htmx."""
+    fields = filled(client, **LEAST)
+    short = client.post(f"{SKIRT}said/", {**fields, "swatch-r1-width": "6", "swatch-r1-count": "11"})
+    assert "count over 10 cm or more" in Page(short).text
+    odd = client.post(f"{SKIRT}said/", {**fields, "swatch-r1-width": "10 in"})
+    assert 'id="swatch-r1-count-said" hx-swap-oob="true"' in odd.content.decode()
+    assert "Did you mean 10 cm?" in Page(odd).text
+    assert f'hx-post="{SKIRT}"' in odd.content.decode()
+    assert "In 10 in, counted" in Page(odd).text

@@ -10,10 +10,11 @@ import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.http.response import HttpResponseBase
 from django.test import Client
+from studio_page import Page
 
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
-from frogless.studio.library.preferences import prefer
+from frogless.studio.library.preferences import prefer, preferred
 from frogless.swatch import parse_swatch
 
 TEXT = """format = "frogless-swatch/1"
@@ -272,3 +273,49 @@ def test_pictures_are_drawings(client: Client, key: str) -> None:
     response = client.get(f"/swatches/{key}.svg")
     assert response["Content-Type"] == "image/svg+xml"
     assert ElementTree.fromstring(text_of(response)).tag.endswith("svg")  # noqa: S314 - ours
+
+
+def test_swatch_out_of_the_ordinary_is_asked_about_before_it_is_saved(client: Client) -> None:
+    """27 stitches over 15 in on a 4 mm hook; taken as 15 cm with one button, or kept with another."""
+    odd = Page(client.get("/swatches/new/")).fields | {"name": "Odd", "hook": "4", "units": "in"}
+    odd |= {"r1-count": "27", "r1-width": "15", "r1-rows": "14", "r1-height": "15"}
+    answer = client.post("/swatches/new/", odd)
+    page = Page(answer)
+    assert answer.status_code == 422
+    assert not Document.objects.exists()
+    assert "Did you mean 15 cm?" in page.texts["r1-count-said"]
+    take = next(value for name, value in page.buttons if name == "take")
+    taken = Page(client.post("/swatches/new/", {**odd, "take": take})).fields
+    assert (taken["r1-width"], taken["r1-height"], taken["r1-count"]) == ("15 cm", "15 cm", "27")
+    assert not Document.objects.exists()
+    (sure,) = (value for name, value in page.buttons if name == "sure")
+    assert client.post("/swatches/new/", {**odd, "sure": sure}).status_code == 302
+
+
+def test_question_that_was_answered_is_not_asked_again(client: Client) -> None:
+    """Another name for a swatch that was kept as it is."""
+    odd = Page(client.get("/swatches/new/")).fields | {"name": "Odd", "hook": "4", "units": "in"}
+    odd |= {"r1-count": "27", "r1-width": "15"}
+    (sure,) = (v for n, v in Page(client.post("/swatches/new/", odd)).buttons if n == "sure")
+    address = client.post("/swatches/new/", {**odd, "sure": sure})["location"].partition("?")[0]
+    fields = Page(client.get(address)).fields
+    assert client.post(address, {**fields, "r1-count": "20"}).status_code == 422
+    assert client.post(address, {**fields, "name": "Renamed"}).status_code == 302
+
+
+def test_live_part_asks_beside_the_field(client: Client) -> None:
+    """With a button that the whole page answers."""
+    odd = {"units": "in", "stitch": "double_crochet", "hook": "4", "readings": "1"}
+    odd |= {"r1-of": "", "r1-state": "washed", "r1-count": "27", "r1-width": "15"}
+    told = client.post("/swatches/look/", odd).content.decode()
+    assert 'id="r1-count-said" hx-swap-oob="true"' in told
+    assert 'hx-post="/swatches/new/"' in told
+
+
+def test_units_are_switched_on_the_page_of_a_swatch(client: Client) -> None:
+    """Nothing is converted and nothing saved."""
+    fields = Page(client.get("/swatches/new/")).fields | {"r1-width": "15", "r1-count": "27"}
+    page = Page(client.post("/swatches/new/", {**fields, "do": "in"}))
+    assert (page.fields["units"], page.fields["r1-width"]) == ("in", "15 cm")
+    assert preferred().units == "in"
+    assert not Document.objects.exists()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from typing import Any
+from urllib.parse import urlsplit
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -17,6 +18,7 @@ from frogless.studio.fields import respelled
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.preferences import prefer, preferred
+from frogless.studio.offers import taken
 from frogless.studio.people.body_text import NEW, values_of, written
 from frogless.studio.people.checked import Checked, checked
 from frogless.studio.people.measured import fields
@@ -54,6 +56,9 @@ def _sent(request: HttpRequest, document: Document | None, text: str) -> HttpRes
         values = respelled(values, fields(), units, do)  # type: ignore[arg-type]
         prefer(units=do)
         return _page(request, document, text, values)
+    if "take" in request.POST:
+        more = taken(request.POST["take"], [one.name for one in fields()])
+        return _page(request, document, text, {**values, **more}, at=next(iter(more), ""))
     try:
         mine = written(text, values, units)
     except InputError as error:
@@ -88,7 +93,15 @@ def said(request: HttpRequest) -> HttpResponse:
     shown = form(values, told, units, design_texts())
     asked = request.headers.get("HX-Trigger-Name", "")
     heard = next((row for row in shown.rows if row.field.name == asked), None)
-    return render(request, "people/_said.html", {"form": shown, "heard": heard})
+    context = {"form": shown, "heard": heard, "here": page_of(request, reverse("people:new"))}
+    return render(request, "people/_said.html", context)
+
+
+def page_of(request: HttpRequest, usual: str) -> str:
+    """The path of the page that a part is asked for by htmx; the usual one for anything else."""
+    whole = urlsplit(request.headers.get("HX-Current-URL", ""))
+    is_own = whole.netloc == request.get_host() and whole.path.startswith("/")
+    return whole.path if is_own and not whole.path.startswith("//") else usual
 
 
 @require_POST
@@ -153,6 +166,7 @@ def _page(
     values: Mapping[str, str],
     told: Checked | None = None,
     status: int = 200,
+    at: str = "",
 ) -> HttpResponse:
     units = preferred().units
     if told is None:
@@ -165,6 +179,8 @@ def _page(
     context: dict[str, Any] = {
         "form": shown,
         "units": units,
+        "at": at,
+        "here": request.path,
         "body": document,
         "alerts": alerts,
         "faults": [row for row in shown.rows if row.error] if status == 422 else [],

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from frogless.studio.fields import UNITS, Field, Values
+from frogless.studio.offers import Offer, meant
 from frogless.studio.people import measured
 from frogless.studio.people.checked import Checked, can_be_estimated
 from frogless.units import Units
@@ -27,6 +28,7 @@ class Row:
         number: of its tape in the picture of the whole body; 0 for none.
         how: what its picture shows, in a few words.
         numeric: whether it is a number without a unit.
+        offers: what could be written instead of a value that is asked about.
     """
 
     field: Field
@@ -39,6 +41,7 @@ class Row:
     number: int = 0
     how: str = "How to measure"
     numeric: bool = False
+    offers: tuple[Offer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,10 +124,12 @@ def form(values: Values, told: Checked, units: Units, designs: Iterable[str]) ->
 
 def _row(field: Field, values: Values, told: Checked) -> Row:
     value = values.get(field.name, "")
+    error, question = told.errors.get(field.name, ""), told.questions.get(field.name, "")
     return Row(
         field,
         value,
-        error=told.errors.get(field.name, ""),
-        question=told.questions.get(field.name, ""),
+        error=error,
+        question=question,
         estimate="" if value else told.estimates.get(field.name, ""),
+        offers=meant(f"{error} {question}", field.name, values),
     )

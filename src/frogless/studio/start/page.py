@@ -61,6 +61,7 @@ class Shown:
     readings: tuple[ReadingRows, ...]
     about_swatch: tuple[Row, ...]
     state: str
+    advice: tuple[str, ...] = ()
     states: tuple[tuple[str, str], ...] = STATES
 
     @property
@@ -69,6 +70,12 @@ class Shown:
         read = (row for one in self.readings for row in (*one.asked, *one.others))
         body = (*self.measurements, *self.wanted, *self.worth, *self.about_body)
         return (*body, self.hook, *read, *self.about_swatch)
+
+    @property
+    def doubted(self) -> tuple[Row, ...]:
+        """The fields of the swatch that are asked about before it is kept."""
+        read = (row for one in self.readings for row in one.asked)
+        return tuple(row for row in read if row.question)
 
     @property
     def worth_is_open(self) -> bool:
@@ -110,6 +117,7 @@ def shown(page: Asked, need: Needs, values: Values, told: Understood, units: Uni
         readings=tuple(map(reading, page.readings)),
         about_swatch=rows(page.about_swatch),
         state=values.get("swatch-state", "washed"),
+        advice=told.advice,
     )
 
 
@@ -124,6 +132,7 @@ def _row(field: Field, values: Values, told: Understood, units: Units) -> Row:
         "" if value or field.needed else told.estimates.get(field.name, ""),
         how="How to measure" if field.name.startswith(BODY) else "How to count",
         numeric=not field.kind and not field.name.endswith("-name"),
+        offers=told.offers.get(field.name, ()),
     )
 
 

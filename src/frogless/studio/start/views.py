@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 from urllib.parse import urlencode
 
@@ -20,6 +21,7 @@ from frogless.studio.library import shelf
 from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import ACCEPTED, prefer, preferred
 from frogless.studio.needs import Needs, needs
+from frogless.studio.offers import taken
 from frogless.studio.start import offered
 from frogless.studio.start.asked import (
     Asked,
@@ -108,8 +110,13 @@ def start_with(request: HttpRequest, ref: str) -> HttpResponse:
         values = in_other_units(page, values, units, do)  # type: ignore[arg-type]
         page = asked(need, likes.terms, preferred().units)
         return _page(request, found, need, page, values, Understood(questions=moved))
+    if "take" in request.POST:
+        more = taken(request.POST["take"], [one.name for one in page.fields])
+        values |= more
+        told, at = _so_far(page, values, units), next(iter(more), "")
+        return _page(request, found, need, page, values, told, at=at)
     told = _told(need, page, values, units)
-    if told.errors:
+    if told.errors or (told.doubt and request.POST.get("sure") != told.doubt):
         return _page(request, found, need, page, values, told, status=422)
     return redirect("garments:room", _made(found, values, told).pk, "shape")
 
@@ -119,14 +126,18 @@ def said(request: HttpRequest, ref: str) -> HttpResponse:
     """What there is to say beside the fields while they are filled in."""
     need = needs(_design(ref).text)
     units, page, values = _held(request, need)
-    told = understood(page, values, units)
-    filled = {name: one for name, one in told.errors.items() if values.get(name)}
-    rows = shown(
-        page, need, values, Understood("", "", filled, told.questions, told.estimates), units
-    ).rows
+    form = shown(page, need, values, _so_far(page, values, units), units)
     trigger = request.headers.get("HX-Trigger-Name", "")
-    heard = next((row for row in rows if row.field.name == trigger), None)
-    return render(request, "start/_said.html", {"form": {"rows": rows}, "heard": heard})
+    heard = next((row for row in form.rows if row.field.name == trigger), None)
+    context = {"form": form, "heard": heard, "here": reverse("start_with", args=[ref])}
+    return render(request, "start/_said.html", context)
+
+
+def _so_far(page: Asked, values: dict[str, str], units: Units) -> Understood:
+    """What there is to say of a page that is not filled in yet: what is empty is no fault."""
+    told = understood(page, values, units, terms=preferred().terms)
+    filled = {name: one for name, one in told.errors.items() if values.get(name)}
+    return replace(told, errors=filled)
 
 
 def _design(ref: str) -> refs.Found:
@@ -165,14 +176,16 @@ def _held(request: HttpRequest, need: Needs) -> tuple[Units, Asked, dict[str, st
 
 def _told(need: Needs, page: Asked, values: dict[str, str], units: Units) -> Understood:
     body, swatch = values.get("body", ""), values.get("swatch", "")
-    told = understood(page, values, units, body=not body, swatch=not swatch)
+    told = understood(
+        page, values, units, body=not body, swatch=not swatch, terms=preferred().terms
+    )
     errors = dict(told.errors)
     if need.error:
         errors[""] = need.error
     for kind, ref in (("body", body), ("swatch", swatch)):
         if ref and (lacking := _lacks(kind, ref, need)):
             errors[kind] = lacking
-    return Understood(told.body, told.swatch, errors, told.questions, told.estimates)
+    return replace(told, errors=errors)
 
 
 def _lacks(kind: str, ref: str, need: Needs) -> str:
@@ -198,11 +211,12 @@ def _page(
     values: dict[str, str],
     told: Understood,
     status: int = 200,
+    at: str = "",
 ) -> HttpResponse:
     likes = preferred()
     if not told.estimates:
         fresh = understood(page, values, likes.units, swatch=False)
-        told = Understood("", "", told.errors, told.questions, fresh.estimates)
+        told = replace(told, estimates=fresh.estimates)
     errors = told.errors
     context = {
         "design": found,
@@ -212,6 +226,9 @@ def _page(
         "who": pick("body", values.get("body", ""), errors.get("body", "")),
         "yarn": swatch_pick(values.get("swatch", ""), need, likes, errors.get("swatch", "")),
         "faulty": status == 422,
+        "at": at,
+        "here": request.path,
+        "sure": told.doubt if status == 422 and not told.errors else "",
         "alerts": [errors[""]] if "" in errors else [],
     }
     return render(request, "start/start_with.html", context, status=status)

@@ -13,11 +13,14 @@ from frogless.stitches.model import Dialect
 from frogless.stitches.patterns import patterns
 from frogless.studio.fields import Values
 from frogless.studio.needs import Needs, PatternNeed, measurement_name
+from frogless.studio.offers import Offer, meant
 from frogless.studio.people.body_text import FILE, NEW, written
 from frogless.studio.people.checked import checked, in_words
 from frogless.studio.start.asked import BODY, SWATCH, Asked, pattern_title
+from frogless.studio.swatches.doubts import doubts, mark
+from frogless.studio.swatches.in_terms import in_terms
 from frogless.studio.swatches.written import checked as checked_swatch
-from frogless.swatch import Swatch, has_gauge, parse_swatch
+from frogless.swatch import Swatch, advice, has_gauge, parse_swatch
 from frogless.units import Units
 
 IS_NEEDED = "Is needed."
@@ -25,31 +28,50 @@ IS_NEEDED = "Is needed."
 
 @dataclass(frozen=True, slots=True)
 class Understood:
-    """Both files, and by field what is wrong, what is questioned, what is estimated."""
+    """Both files, and by field what is wrong, what is questioned, what is estimated.
+
+    Args:
+        offers: by field what could be written instead.
+        advice: what would make the swatch tell more.
+        doubt: stands for what is asked of the swatch before it is kept; "" for nothing.
+    """
 
     body: str = ""
     swatch: str = ""
     errors: Mapping[str, str] = field(default_factory=dict)
     questions: Mapping[str, str] = field(default_factory=dict)
     estimates: Mapping[str, str] = field(default_factory=dict)
+    offers: Mapping[str, tuple[Offer, ...]] = field(default_factory=dict)
+    advice: tuple[str, ...] = ()
+    doubt: str = ""
 
 
 def understood(
-    page: Asked, values: Values, units: Units, *, body: bool = True, swatch: bool = True
+    page: Asked,
+    values: Values,
+    units: Units,
+    *,
+    body: bool = True,
+    swatch: bool = True,
+    terms: Dialect = "us",
 ) -> Understood:
     """What the page comes to.
 
     Args:
+        terms: in which stitches are named.
         body, swatch: whether the page's own is meant, not one that was there before.
     """
     person = _of_body(page, values, units) if body else Understood()
-    yarn = _of_swatch(page, values, units) if swatch else Understood()
+    yarn = _of_swatch(page, values, units, terms) if swatch else Understood()
     return Understood(
         person.body,
         yarn.swatch,
         {**person.errors, **yarn.errors},
-        person.questions,
+        {**person.questions, **yarn.questions},
         person.estimates,
+        {**person.offers, **yarn.offers},
+        yarn.advice,
+        yarn.doubt,
     )
 
 
@@ -59,15 +81,19 @@ def _of_body(page: Asked, values: Values, units: Units) -> Understood:
     told = checked(text, units)
     errors = {f"{BODY}{name}": said for name, said in told.errors.items()}
     missing = {one.name: IS_NEEDED for one in page.measurements if not values.get(one.name)}
+    questions = {f"{BODY}{name}": said for name, said in told.questions.items()}
+    sizes = {name: one for name, one in values.items() if name.startswith(BODY)}
+    asked = [*errors.items(), *questions.items()]
     return Understood(
         body=text,
         errors={**errors, **missing},
-        questions={f"{BODY}{name}": said for name, said in told.questions.items()},
+        questions=questions,
         estimates={f"{BODY}{name}": said for name, said in told.estimates.items()},
+        offers={name: offers for name, said in asked if (offers := meant(said, name, sizes))},
     )
 
 
-def _of_swatch(page: Asked, values: Values, units: Units) -> Understood:
+def _of_swatch(page: Asked, values: Values, units: Units, terms: Dialect) -> Understood:
     own = {"units": units, **_own(values, SWATCH)}
     state = values.get(f"{SWATCH}state", "washed")
     own["readings"] = " ".join(str(one.number) for one in page.readings)
@@ -83,7 +109,25 @@ def _of_swatch(page: Asked, values: Values, units: Units) -> Understood:
     named = {f"{SWATCH}{name}": _sentence(said) for name, said in told.errors.items()}
     needed = (page.hook, *(f for one in page.readings for f in one.asked))
     missing = {one.name: IS_NEEDED for one in needed if not values.get(one.name)}
-    return Understood(swatch=told.text, errors={**named, **missing})
+    found = doubts(own, units, terms)
+    return Understood(
+        swatch=told.text,
+        errors={**named, **missing},
+        questions={f"{SWATCH}{one.field}": one.sentence for one in found},
+        offers={f"{SWATCH}{one.field}": tuple(map(_prefixed, one.offers)) for one in found},
+        advice=() if told.errors or missing or found else _advice(told.text, units, terms),
+        doubt=mark(found),
+    )
+
+
+def _prefixed(offer: Offer) -> Offer:
+    """The offer for the fields as this page calls them."""
+    return Offer(offer.label, tuple((f"{SWATCH}{name}", text) for name, text in offer.writes))
+
+
+def _advice(text: str, units: Units, terms: Dialect) -> tuple[str, ...]:
+    """What there is to say of a good swatch."""
+    return tuple(_sentence(in_terms(one, units, terms)) for one in advice(parse_swatch(text)))
 
 
 def _own(values: Values, prefix: str) -> dict[str, str]:

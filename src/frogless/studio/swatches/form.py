@@ -108,6 +108,11 @@ class ReadingForm:
     brief: str
     open: bool
 
+    @property
+    def counted(self) -> tuple[Filled, ...]:
+        """The fields that are counted and measured: they may be asked about."""
+        return tuple(self.parts[one.name] for one in COUNTS)
+
 
 def numbers_of(values: Values) -> tuple[int, ...]:
     """The readings of a form, in their order."""
@@ -186,6 +191,12 @@ def is_empty(values: Values, number: int) -> bool:
     """Whether nothing was counted, measured or weighed in a reading."""
     parts = (part.name for part in (*COUNTS, *MORE))
     return not any(values.get(f"r{number}-{part}", "").strip() for part in parts)
+
+
+def in_units(values: Values, units: Units) -> dict[str, str]:
+    """The form for numbers in other units: nothing is converted, units are written out."""
+    before: Units = "in" if values.get("units") == "in" else "cm"
+    return {**respelled(values, all_fields(values), before, units), "units": units}
 
 
 def with_reading(values: Values, like: int | None = None) -> dict[str, str]:

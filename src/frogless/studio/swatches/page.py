@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import reverse
 
 from frogless.errors import Fault, InputError
+from frogless.studio.fields import Filled
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
 from frogless.studio.library.uses import garments_using
+from frogless.studio.people.edit import page_of
+from frogless.studio.swatches.doubts import Doubt, doubts
 from frogless.studio.swatches.form import (
     PARTS,
+    ReadingForm,
     all_fields,
     head_fields,
     numbers_of,
@@ -92,9 +96,16 @@ def form_page(
     *,
     notice: str = "",
     status: int = 200,
+    sure: str = "",
+    at: str = "",
 ) -> HttpResponse:
-    """The page of a swatch as a form."""
-    context = _context(values, errors or {})
+    """The page of a swatch as a form.
+
+    Args:
+        sure: stands for what is asked before it is kept; "" for nothing.
+        at: the field to go on at.
+    """
+    context = _context(values, errors or {}) | {"sure": sure, "at": at, "here": request.path}
     done = next((NOTICES[word] for word in NOTICES if word in request.GET), "")
     context |= {
         "document": document,
@@ -117,6 +128,7 @@ def live_part(request: HttpRequest, values: Mapping[str, str]) -> HttpResponse:
     errors = checked(values).errors
     written = {name: told for name, told in errors.items() if values.get(name)}
     context = _context(values, errors, shown=written)
+    context["here"] = page_of(request, reverse("swatches:new"))
     context["fields"] = [
         (one.name, written.get(one.name, ""))
         for one in (*all_fields(values), *(r.of.field for r in context["readings"]))  # type: ignore[attr-defined]
@@ -131,18 +143,35 @@ def _context(
 ) -> dict[str, object]:
     terms, units = preferred().terms, units_of(values)
     said = errors if shown is None else shown
+    found = {one.field: one for one in doubts(values, units, terms)}
     every = dict(errors) if shown is not None else dict(checked(values).errors)
     return {
         "units": units,
         "head": head_fields(values, said, terms, units),
         "yarn": yarn_fields(values, said, units),
-        "readings": reading_forms(values, said, terms, units),
+        "readings": _asked(reading_forms(values, said, terms, units), found),
+        "here": reverse("swatches:new"),
         "numbers": values.get("readings", ""),
         "stitches": [(f"stitch:{key}", name) for key, name in stitch_choices(terms)],
         "patterns": pattern_choices(terms),
         "looked": looked(values, every, units, terms),
         "needed": [told for name, told in every.items() if not values.get(name)],
     }
+
+
+def _asked(
+    readings: tuple[ReadingForm, ...], found: Mapping[str, Doubt]
+) -> tuple[ReadingForm, ...]:
+    """The readings with what is asked of their counts."""
+
+    def with_question(one: Filled) -> Filled:
+        doubt = found.get(one.field.name)
+        return replace(one, question=doubt.sentence, offers=doubt.offers) if doubt else one
+
+    return tuple(
+        replace(one, parts={part: with_question(f) for part, f in one.parts.items()})
+        for one in readings
+    )
 
 
 def _wrong(values: Mapping[str, str], errors: Mapping[str, str]) -> tuple[Wrong, ...]:

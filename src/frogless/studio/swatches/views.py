@@ -14,12 +14,16 @@ from frogless.studio.conflict import conflict_page
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
-from frogless.studio.library.preferences import preferred
+from frogless.studio.library.preferences import prefer, preferred
 from frogless.studio.library.uses import uses
+from frogless.studio.offers import taken
 from frogless.studio.refs import resolve
 from frogless.studio.swatches import page
+from frogless.studio.swatches.doubts import doubts, mark
 from frogless.studio.swatches.form import (
+    all_fields,
     empty_values,
+    in_units,
     posted,
     values_of,
     with_reading,
@@ -64,11 +68,15 @@ def new_swatch(request: HttpRequest) -> HttpResponse:
     if request.method != "POST":
         return page.form_page(request, None, empty_values(preferred().units))
     values = posted(request.POST)
+    if "take" in request.POST:
+        return _taken(request, None, values)
     if (changed := _other_readings(request, values)) is not None:
         return page.form_page(request, None, changed, notice="Nothing is saved yet.")
     made = checked(values)
     if made.errors:
         return page.form_page(request, None, values, made.errors, status=422)
+    if sure := _unsure(request, values, {}):
+        return page.form_page(request, None, values, status=422, sure=sure)
     try:
         document = shelf.create(KIND, made.text, values.get("name", ""))
     except InputError as error:
@@ -93,13 +101,36 @@ def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
         # Laid over what is saved by now, only what differs differs; what it says is the form's.
         mine, again = written(values, document.text).text, reverse("swatches:edit", args=[pk])
         return conflict_page(request, shelf.Conflict(document), mine, again)
+    if "take" in request.POST:
+        return _taken(request, document, values)
     if (changed := _other_readings(request, values)) is not None:
         return page.form_page(request, document, changed, notice="This is not saved yet.")
     made = checked(values, document.text)
     if made.errors:
         return page.form_page(request, document, values, made.errors, status=422)
-    told = what_changed(values, values_of(document.text, page.units_of(values)))
+    before = values_of(document.text, page.units_of(values))
+    if sure := _unsure(request, values, before):
+        return page.form_page(request, document, values, status=422, sure=sure)
+    told = what_changed(values, before)
     return _save(request, document, base, made.text, told, "swatches:edit")
+
+
+def _unsure(request: HttpRequest, values: Mapping[str, str], before: Mapping[str, str]) -> str:
+    """Stands for what is to be asked before this is kept; "" when it was, or was kept before."""
+    units, terms = page.units_of(values), preferred().terms
+    known = {one.sentence for one in doubts(before, units, terms)}
+    asked = mark(one for one in doubts(values, units, terms) if one.sentence not in known)
+    return "" if request.POST.get("sure") == asked else asked
+
+
+def _taken(
+    request: HttpRequest, document: Document | None, values: Mapping[str, str]
+) -> HttpResponse:
+    """The form with what a question offered; not saved yet."""
+    more = taken(request.POST["take"], [one.name for one in all_fields(values)])
+    now, at = {**values, **more}, next(iter(more), "")
+    errors = {name: told for name, told in checked(now).errors.items() if now.get(name)}
+    return page.form_page(request, document, now, errors, notice="This is not saved yet.", at=at)
 
 
 def _save(
@@ -116,7 +147,10 @@ def _save(
 
 
 def _other_readings(request: HttpRequest, values: Mapping[str, str]) -> dict[str, str] | None:
-    """The form with a reading added or taken away; None when it is to be saved."""
+    """The form with a reading more or less, or in other units; None when it is to be saved."""
+    if (units := request.POST.get("do", "")) in ("cm", "in"):
+        prefer(units=units)
+        return in_units(values, units)  # type: ignore[arg-type]
     do, _, number = request.POST.get("do", "").partition("-")
     place = int(number) if number.isdecimal() and len(number) < 4 else None
     if do == "add":
