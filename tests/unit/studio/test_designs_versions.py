@@ -142,3 +142,20 @@ def test_steps_are_listed_and_gone_back_to(client: Client, document: Document) -
     answer = client.post(f"/designs/{document.pk}/undo/", sent)
     assert answer["Location"] == here
     assert now(document).text == LEAST
+
+
+def test_bringing_back_goes_on_where_it_was_asked(client: Client, document: Document) -> None:
+    """On the page of versions, which says so; or where the form says, within the studio."""
+    back = f"/designs/{document.pk}/versions/{version(document).pk}/back/"
+    for asked, where in (
+        ("", f"/designs/{document.pk}/versions/?done=back"),
+        ("/garments/", "/garments/"),
+        ("https://elsewhere.example/", f"/designs/{document.pk}/versions/?done=back"),
+    ):
+        document.refresh_from_db()
+        answer = client.post(back, {"base": document.revision, "next": asked})
+        assert answer["location"] == where
+    assert (
+        "The version is back"
+        in client.get(f"/designs/{document.pk}/versions/?done=back").content.decode()
+    )

@@ -11,7 +11,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from frogless.errors import InputError
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs.asked import base_of, of_own
+from frogless.studio.designs.asked import base_of, of_own, onward
 from frogless.studio.designs.compared import Differences, compare_drafts
 from frogless.studio.designs.lines import Line, compared, counted
 from frogless.studio.designs.said import SAID
@@ -76,7 +76,7 @@ def bring_back(request: HttpRequest, document: Document, key: int) -> HttpRespon
         shelf.change(document.pk, base_of(request), version.text, told)
     except shelf.Conflict as conflict:
         return conflict_page(request, conflict, version.text, _here(document))
-    return redirect(f"{reverse('designs:text', args=[document.pk])}?done=back")
+    return redirect(onward(request, f"{_here(document)}?done=back"))
 
 
 @require_POST
