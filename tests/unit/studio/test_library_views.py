@@ -17,7 +17,7 @@ from library_bundles import DAY, bundles
 
 from frogless.studio.library import shelf
 from frogless.studio.library.bundle import Bundle, pack
-from frogless.studio.library.exchange import bring_in, kept
+from frogless.studio.library.exchange import bring_in, coming, kept
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.unbundle import unpack
 
@@ -349,3 +349,27 @@ def empty() -> None:
     """A library with nothing in it."""
     for model in (Document, Garment):
         model.objects.all().delete()
+
+
+def test_garment_whose_design_is_gone_gets_it_back() -> None:
+    """A second one beside it would be half of each; what came of others stays as it is."""
+    text = 'format = "frogless-design/1"\n'
+    design = shelf.create("design", text, "Ring")
+    made = Garment.objects.create(
+        name="Skirt", design=design.ref, body="example:dancer-3", swatches=["example:light-cotton"]
+    )
+    other = Garment.objects.create(
+        name="Skirt", design="own:999", body="example:dancer-4", swatches=["example:light-cotton"]
+    )
+    library = unpack(pack(Bundle(kept().documents, kept().garments[:1]), "1", DAY))
+    assert library.garments[0].body == "example:dancer-3"
+    shelf.remove(design)
+    assert [one.news for one in coming(library)] == ["new", "mended"]
+    bring_in(library)
+    made.refresh_from_db()
+    other.refresh_from_db()
+    (back,) = shelf.documents("design")
+    assert made.design == back.ref
+    assert other.design == "own:999"
+    assert Garment.objects.count() == 2
+    assert [one.news for one in coming(library)] == ["same", "same"]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Literal
 
 from django.db import transaction
@@ -22,7 +22,7 @@ from frogless.studio.library.bundle import (
 )
 from frogless.studio.library.models import Document, Garment, Step, Version
 
-News = Literal["new", "same", "second"]
+News = Literal["new", "same", "second", "mended"]
 
 KIND_NAMES = {"body": "body", "swatch": "swatch", "design": "design", "garment": "garment"}
 
@@ -32,7 +32,8 @@ class Coming:
     """One thing that would come in.
 
     Args:
-        news: "new", "same" as what is there, or "second" of a name that is taken.
+        news: "new", "same" as what is there, "second" of a name that is taken, or "mended": a
+            garment that is there gets back what it was made of.
         versions: named versions that come with it.
     """
 
@@ -85,13 +86,32 @@ Here = dict[tuple[str, str], Document]
 
 def coming(bundle: Bundle) -> tuple[Coming, ...]:
     """What would come in, and how it stands to what is there."""
-    here = _here()
+    bundle, here = _named(bundle), _here()
     likes = {one.key: _like(one, here) for one in bundle.documents}
     refs = {key: like.ref for key, like in likes.items() if like is not None}
     return (
         *(_coming(one, here) for one in bundle.documents),
         *(_garment_coming(one, refs) for one in bundle.garments),
     )
+
+
+def _named(bundle: Bundle) -> Bundle:
+    """The bundle with names as they are kept: without what nobody sees, and never nothing."""
+    documents = tuple(
+        replace(
+            one,
+            name=shelf.clean_name(one.name) or f"My {one.kind}",
+            versions=tuple(
+                replace(version, name=shelf.clean_name(version.name) or "Version")
+                for version in one.versions
+            ),
+        )
+        for one in bundle.documents
+    )
+    garments = tuple(
+        replace(one, name=shelf.clean_name(one.name) or "Garment") for one in bundle.garments
+    )
+    return Bundle(documents, garments)
 
 
 def _here() -> Here:
@@ -121,8 +141,51 @@ def _has_version(document: Document, version: KeptVersion) -> bool:
 def _garment_coming(garment: KeptGarment, refs: Mapping[str, str]) -> Coming:
     """Whether there is such a garment already, made of the same documents."""
     named = _renamed(garment, refs)
-    same = named is not None and _found(named)
-    return Coming("garment", garment.name, "same" if same else "new")
+    if named is not None and _found(named):
+        return Coming("garment", garment.name, "same")
+    return Coming("garment", garment.name, "mended" if _bereft(garment, refs) else "new")
+
+
+def _bereft(garment: KeptGarment, refs: Mapping[str, str]) -> Garment | None:
+    """The garment that is the same but for documents that are not here any more.
+
+    Args:
+        refs: of the documents of the bundle that are here already.
+    """
+
+    def fits(here: str, coming: str) -> bool:
+        own = coming.startswith((OWN_FILE, "own:"))
+        return _is_gone(here) or here == (refs.get(coming) if own else coming)
+
+    alike = Garment.objects.filter(
+        removed=False,
+        name=garment.name,
+        terms=garment.terms,
+        units=garment.units,
+        hand=garment.hand,
+    )
+    coming = (garment.design or GONE, garment.body or GONE, *garment.swatches)
+    for one in alike:
+        here = (one.design, one.body, *one.swatches)
+        lacks = any(_is_gone(ref) and not _is_gone(new) for ref, new in _pairs(here, coming))
+        if len(here) == len(coming) and lacks and all(fits(*pair) for pair in _pairs(here, coming)):
+            return one
+    return None
+
+
+def _pairs(here: Sequence[str], coming: Sequence[str]) -> tuple[tuple[str, str], ...]:
+    return tuple(zip(here, coming, strict=False))
+
+
+def _is_gone(ref: str) -> bool:
+    """Whether a ref stands for nothing that is kept; what is in the bin is not."""
+    if ref == GONE:
+        return True
+    where, _, key = ref.partition(":")
+    if where != "own":
+        return False
+    known = key.isdecimal() and len(key) < 19
+    return not (known and Document.objects.filter(pk=int(key), removed=False).exists())
 
 
 def _renamed(garment: KeptGarment, refs: Mapping[str, str]) -> KeptGarment | None:
@@ -154,14 +217,14 @@ def _found(one: KeptGarment) -> bool:
 
 @transaction.atomic
 def bring_in(bundle: Bundle) -> Brought:
-    """Puts a bundle on the shelves; nothing that is there is changed.
+    """Puts a bundle on the shelves; what is there stays, a garment that lost documents gets them.
 
     Raises:
         InputError: something of it cannot be kept; then nothing is.
     """
     count: dict[News, int] = {"new": 0, "second": 0, "same": 0}
     refs: dict[str, str] = {}
-    here = _here()
+    bundle, here = _named(bundle), _here()
     for one in bundle.documents:
         count[_coming(one, here).news] += 1
         like = _like(one, here)
@@ -171,22 +234,29 @@ def bring_in(bundle: Bundle) -> Brought:
         for version in one.versions:
             if like is None or not _has_version(like, version):
                 _keep_version(document, version)
+    before = set(Garment.objects.values_list("pk", flat=True))
     for garment in bundle.garments:
         named = _renamed(garment, refs)
         if named is None:
             raise InputError(f'the garment "{garment.name}" is made of what is not here')
         there = _found(named)
         count["same" if there else "new"] += 1
-        if not there:
+        if there:
+            continue
+        bereft = _bereft(named, {ref: ref for ref in refs.values()})
+        # What has just come in is whole as it is; each that was there gets its own back once.
+        if bereft is None or bereft.pk not in before:
             _create_garment(named)
+        else:
+            _reconnect(bereft, named)
+            before.remove(bereft.pk)
     return Brought(count["new"], count["second"], count["same"])
 
 
 def _created(one: KeptDocument) -> Document:
     if len(one.text) > shelf.LONGEST_TEXT:
         raise InputError(f'"{one.name}" is longer than is kept')
-    taken = shelf.documents(one.kind).filter(name=one.name).exists()
-    if taken or one.name != " ".join(one.name.split()):
+    if shelf.documents(one.kind).filter(name=one.name).exists():
         return shelf.create(one.kind, one.text, one.name)
     # A name that is free is kept to the letter, however long it is.
     document = Document.objects.create(kind=one.kind, name=one.name, text=one.text)
@@ -204,9 +274,16 @@ def _keep_version(document: Document, version: KeptVersion) -> None:
 def _time(text: str) -> datetime | None:
     try:
         found = parse_datetime(text)
-    except ValueError:
+        return found.astimezone(UTC) if found is not None and found.tzinfo is not None else None
+    except (ValueError, OverflowError):
         return None
-    return found if found is not None and found.tzinfo is not None else None
+
+
+def _reconnect(garment: Garment, one: KeptGarment) -> None:
+    """Gives a garment what it was made of and lost."""
+    garment.design, garment.body = one.design or GONE, one.body or GONE
+    garment.swatches = list(one.swatches)
+    garment.save(update_fields=["design", "body", "swatches"])
 
 
 def _create_garment(one: KeptGarment) -> None:
