@@ -85,38 +85,55 @@ def _holds(planned: SectionPlan, round_: int) -> bool:
 
 
 def section_sentences(drafted: Drafted, piece: str, planned: SectionPlan) -> Iterator[str]:
-    """Counts, rhythm, fullness of what is worked round, and where it strays from what was wanted."""
+    """Counts, rhythm, how what is worked round lies, and where it leaves its smooth outline."""
     rounds = planned.last_round - max(planned.first_round, 1) + 1
-    chosen = planned.chosen
+    chosen, closed = planned.chosen, is_closed(drafted, piece)
+    flat = "" if closed else "_flat"
     if planned.pattern is not None:
-        yield from patterned.sentences(
-            drafted, planned, planned.pattern, closed=is_closed(drafted, piece)
-        )
+        yield from patterned.sentences(drafted, planned, planned.pattern, closed=closed)
         if chosen is None:
             return
     if chosen is None:
-        key = "straight_one" if rounds == 1 else "straight"
-        yield say(drafted, key, rounds=rounds, count=planned.count_after)
+        yield _without_rhythm(drafted, piece, planned, rounds)
         return
     more = "add" if planned.count_after > planned.count_before else "less"
     yield say(
-        drafted, "shape", before=planned.count_before, after=planned.count_after, rounds=rounds,
+        drafted, f"shape{flat}", before=planned.count_before, after=planned.count_after, rounds=rounds,
         points=chosen.points, add=say(drafted, f"{more}_{chosen.add}"),
         rhythm=rhythm_sentence(
-            chosen.rhythm, planned.first_round - 1, drafted.language,
-            closed=is_closed(drafted, piece),
+            chosen.rhythm, planned.first_round - 1, drafted.language, closed=closed,
         ),
     )  # fmt: skip
-    if is_closed(drafted, piece):
-        yield fullness(drafted, planned)
+    if closed:
+        yield lies(drafted, planned)
     yield from stray(drafted, chosen, "stray")
 
 
-def fullness(drafted: Drafted, planned: SectionPlan) -> str:
-    """How full a section is, and what that looks like."""
-    what = say(drafted, f"fullness_{describe_fullness(planned.fullness)}")
-    share = f"{planned.fullness:.2f}".replace("-", "\u2212")
-    return say(drafted, "fullness", share=share, what=what)
+def _without_rhythm(drafted: Drafted, piece: str, planned: SectionPlan, rounds: int) -> str:
+    """Straight, where every row has as many stitches; else shaped in a way that its rows tell."""
+    counts = [
+        row.count
+        for part in drafted.plan.program.pieces
+        if part.name == piece or part.name.startswith(f"{piece}, ")
+        for row in part.rows
+        if max(planned.first_round, 1) <= row.number <= planned.last_round
+    ]
+    kept = {planned.count_before, planned.count_after, *counts}
+    one = "_one" if rounds == 1 else ""
+    flat = "" if is_closed(drafted, piece) else "_flat"
+    if len(kept) == 1:
+        return say(drafted, f"straight{one}{flat}", rounds=rounds, count=planned.count_after)
+    first = counts[0] if counts else planned.count_before
+    return say(
+        drafted, f"as_told{one}{flat}", rounds=rounds, first=first, last=planned.count_after
+    )  # fmt: skip
+
+
+def lies(drafted: Drafted, planned: SectionPlan) -> str:
+    """What a section looks like, worked round, in plain words."""
+    what = describe_fullness(planned.fullness)
+    way = ("_narrower" if planned.fullness < 0 else "_wider") if what == "cone" else ""
+    return say(drafted, f"lies_{what}{way}")
 
 
 def _after_line(drafted: Drafted, line: Line) -> Iterator[Block]:

@@ -347,8 +347,18 @@ MESSAGES: Mapping[str, str] = {
     "pattern_unturned": "Do not turn after its rounds.",
     "straight": "{rounds} rounds without shaping, {count} stitches.",
     "straight_one": "One round without shaping, {count} stitches.",
+    "straight_flat": "{rounds} rows without shaping, {count} stitches.",
+    "straight_one_flat": "One row without shaping, {count} stitches.",
+    "as_told": "{rounds} rounds, shaped as they say: {first} stitches in the first, {last} in the last.",
+    "as_told_one": "One round, shaped as it says: {last} stitches.",
+    "as_told_flat": "{rounds} rows, shaped as they say: {first} stitches in the first, {last} in the last.",
+    "as_told_one_flat": "One row, shaped as it says: {last} stitches.",
     "shape": (
         "From {before} to {after} stitches in {rounds} rounds: {add} at each of {points} shaping "
+        "points. Shape {rhythm}."
+    ),
+    "shape_flat": (
+        "From {before} to {after} stitches in {rounds} rows: {add} at each of {points} shaping "
         "points. Shape {rhythm}."
     ),
     "add_1": "one stitch more",
@@ -366,7 +376,15 @@ MESSAGES: Mapping[str, str] = {
     "fullness_cone": "a cone",
     "fullness_flat": "it lies flat",
     "fullness_ruffle": "a ruffle",
-    "stray": "The skirt is at most {stray} than wanted, {depth} below the waist edge.",
+    "lies_tube": "It hardly widens or narrows.",
+    "lies_cone_wider": "It widens like a cone.",
+    "lies_cone_narrower": "It narrows like a cone.",
+    "lies_flat": "It lies flat, like a disc.",
+    "lies_ruffle": "It ruffles.",
+    "stray": (
+        "On the way the skirt gets up to {stray} than a smooth outline, {depth} below the waist "
+        "edge; that is planned."
+    ),
     "check_section": (
         "After round {round}: {count}. Lying flat, the work is {flat} across ({girth} around) and "
         "{depth} long from the waist edge."
@@ -624,13 +642,7 @@ MESSAGES: Mapping[str, str] = {
     "all_pieces": "everything",
     "measured": "{name} {length}",
     "measured_counted": "{name} {length} ({counted})",
-    "straight_pieces": "{rounds} rows without shaping, {count} stitches.",
-    "straight_one_pieces": "One row without shaping, {count} stitches.",
-    "shape_pieces": (
-        "From {before} to {after} stitches in {rounds} rows: {add} at each of {points} shaping "
-        "points. Shape {rhythm}."
-    ),
-    "stray_pieces": "It is at most {stray} than wanted.",
+    "stray_pieces": "On the way it gets up to {stray} than a smooth outline; that is planned.",
     "check_around": "After round {round}: {count}, {girth} around and {depth} long.",
     "check_across": "After row {round}: {count}, {girth} wide and {depth} long.",
     "joining": "Joining",

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from examples import Example
+from examples import TEXTS, Example
 from one_piece import alter
 from published import headings, notes, part, published, rows, shown, text_of
 
 from frogless.publish.blocks import Heading, Instruction, Note, Paragraph
-from frogless.publish.instructions import capital, fullness, instructions, stretched
+from frogless.publish.instructions import capital, instructions, lies, section_sentences, stretched
 from frogless.units import show_length
 
 
@@ -31,21 +31,21 @@ def test_shaped_section_tells_counts_points_and_rounds() -> None:
     assert section.chosen is not None
     rounds = [section.first_round - 1 + r for r in section.chosen.rhythm.rounds]
     assert f"(rounds {', '.join(map(str, rounds))})" in shaped
-    assert "Fullness λ = 0.20: a cone" in shaped
+    assert "It widens like a cone." in shaped
     far = show_length(abs(section.chosen.stray), "cm")
     way = "wider" if section.chosen.stray > 0 else "narrower"
-    assert f"at most {far} {way} than wanted, " in shaped.replace("\u00a0", " ")
+    assert f"gets up to {far} {way} than a smooth outline, " in shaped.replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize(
     ("share", "told"),
-    [(0.0, "a tube"), (0.4, "a cone"), (-0.25, "λ = −0.25: a cone"), (1.0, "it lies flat"),
-     (1.4, "a ruffle")],
+    [(0.0, "hardly"), (0.4, "widens like a cone"), (-0.25, "narrows like a cone"),
+     (1.0, "lies flat"), (1.4, "ruffles")],
 )  # fmt: skip
 def test_fullness_is_told_in_a_word(share: float, told: str) -> None:
-    """The figure with what it looks like."""
+    """What it looks like; the figure stands with the reasons."""
     drafted = shown(Example())
-    assert told in fullness(drafted, replace(drafted.plan.main.sections[1], fullness=share))
+    assert told in lies(drafted, replace(drafted.plan.main.sections[1], fullness=share))
 
 
 def test_check_follows_the_last_row_of_its_section() -> None:
@@ -118,3 +118,32 @@ def test_rows_are_those_of_the_writer() -> None:
 def test_capital_is_only_the_first_letter() -> None:
     """Names keep theirs."""
     assert (capital("waist to hip"), capital("")) == ("Waist to hip", "")
+
+
+@pytest.mark.parametrize("design", TEXTS)
+def test_rows_of_other_counts_are_not_told_as_unshaped(design: str) -> None:
+    """A disc, a yoke, a shawl and an armhole are shaped, whatever planned them."""
+    drafted = shown(Example(design))
+    for piece in drafted.plan.pieces:
+        for section in piece.sections:
+            told = " ".join(section_sentences(drafted, piece.name, section))
+            counts = {
+                row.count
+                for part in drafted.plan.program.pieces
+                if part.name == piece.name
+                for row in part.rows
+                if section.first_round <= row.number <= section.last_round
+            }
+            if section.pattern is None and len(counts | {section.count_after}) > 1:
+                assert "without shaping" not in told
+            assert "λ" not in told
+
+
+def test_disc_tells_its_first_and_its_last_round() -> None:
+    """What its rows have, not the ring that it is begun on."""
+    drafted = shown(Example("lantern-cap"))
+    crown = drafted.plan.main
+    counts = [row.count for row in drafted.plan.program.pieces[0].rows]
+    first, last = counts[1], counts[crown.sections[0].last_round]
+    (told,) = section_sentences(drafted, crown.name, crown.sections[0])
+    assert f"{first} stitches in the first, {last} in the last" in told

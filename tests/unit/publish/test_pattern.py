@@ -149,13 +149,13 @@ def test_landmarks_are_told_with_the_plans_numbers(example: Example, edition: Ed
 
 
 @every_edition
-def test_every_section_tells_its_fullness_and_ends_with_a_check(
+def test_every_section_tells_how_it_lies_and_ends_with_a_check(
     example: Example, edition: Edition
 ) -> None:
-    """λ for tubes and cones alike; after the last round of each the count that the rows leave."""
+    """Cones in a word; after the last round of each the count that the rows leave."""
     drafted, document = shown(example, *edition), published(example, *edition)
     skirt = part(document, "Skirt")
-    assert text_of(skirt).count("λ = ") == sum(
+    assert len(re.findall("(like a cone|like a disc|ruffles)[.]", text_of(skirt))) == sum(
         s.chosen is not None for s in drafted.plan.main.sections
     )
     checks = [note.text for note in notes(skirt) if note.kind == "check"]
