@@ -22,7 +22,7 @@ from pydantic import AfterValidator, BaseModel, Field, ValidationError
 from pydantic_core import ErrorDetails, PydanticCustomError
 
 from frogless.errors import Fault, InputError, Place, near_names
-from frogless.toml_text import Steps, in_plain_words, key_lines
+from frogless.toml_text import Steps, in_plain_words, key_lines, overgrown
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -197,7 +197,19 @@ def dotted(steps: Steps) -> str:
     return "".join(parts).removeprefix(".")
 
 
+def refuse_overgrown(text: str, name: str, *, what: str = "text") -> None:
+    """Keeps from the parser what it would take minutes or all memory for.
+
+    Raises:
+        InputError: the text is far too long, or a key or a number in it is.
+    """
+    if (found := overgrown(text)) is not None:
+        line, told = found
+        raise InputError(f"this {what} {told}" if line is None else told, Place(name, line))
+
+
 def _parse_toml(text: str, name: str) -> dict[str, Any]:
+    refuse_overgrown(text, name, what="file")
     try:
         return tomllib.loads(text)
     except RecursionError:

@@ -8,6 +8,21 @@ import tomllib
 Steps = tuple[str | int, ...]
 """The way to a value in a document: `("section", 1, "length")`."""
 
+LONGEST = 50_000
+"""Characters in a file; the longest example has 5,000 (own choice)."""
+
+MOST_NAMES = 20
+"""In a key such as `pattern.lattice.parameters`; none that is known has more than four. Each name of a
+key costs a parser as much as all before it."""
+
+MOST_DIGITS = 1000
+"""Of one number; Python itself takes 4300 at most."""
+
+_LONG_KEY = re.compile(
+    rf"(?<![\w.\-])(?:(?:[\w\-]++|\"[^\"\n]*+\"|'[^'\n]*+')[ \t]*+\.[ \t]*+){{{MOST_NAMES}}}"
+)
+_LONG_NUMBER = re.compile(rf"[0-9_]{{{MOST_DIGITS}}}")
+
 _SAID_OF_TEXT = (
     (
         re.compile(r"\r(?!\n)"),
@@ -36,6 +51,25 @@ _SAID_OF_REASON = (
         "a text is not closed; it ends with the quote it begins with, on the same line",
     ),
 )
+
+
+def overgrown(text: str) -> tuple[int | None, str] | None:
+    """What nobody writes by hand and a parser should not be asked about: its line, and why.
+
+    >>> overgrown("a = 1\\nb" + ".b" * 20 + " = 1")
+    (2, 'more than 20 names stand in one key')
+    """
+    if len(text) > LONGEST:
+        return None, f"has {len(text):,} characters; at most {LONGEST:,} are read"
+    if found := _LONG_KEY.search(text):
+        return text.count(
+            "\n", 0, found.start()
+        ) + 1, f"more than {MOST_NAMES} names stand in one key"
+    if found := _LONG_NUMBER.search(text):
+        return text.count(
+            "\n", 0, found.start()
+        ) + 1, f"a number has {MOST_DIGITS:,} digits at most"
+    return None
 
 
 def in_plain_words(reason: str, text: str, line: int | None) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from django.conf import settings
+from django.db import DatabaseError
 from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 from django.shortcuts import render
@@ -24,6 +25,8 @@ SENTENCES = {
     404: "There is no such page in the studio.",
     413: "This is more than the studio takes: a design, body or swatch file has a few kilobytes, "
     "a whole library some megabytes.",
+    503: "The library could not be read or written: the disk is full, or the library may not be written to, "
+    "or another program is using it. Nothing that was saved before is lost.",
     500: "Something went wrong inside Frogless. Nothing that you saved was changed.",
 }
 
@@ -47,12 +50,33 @@ def guarded(answer: Answer) -> Answer:
             return refusal(request, 403)
         response = answer(request)
         response.headers.setdefault("Content-Security-Policy", POLICY)
+        response.headers.setdefault("X-Frame-Options", "DENY")
         response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         if not request.path.startswith(settings.STATIC_URL):
             response.headers.setdefault("Cache-Control", "no-store")
         return response
 
+    respond.process_exception = unkept  # type: ignore[attr-defined] # Django asks for it by this name
     return respond
+
+
+def unkept(request: HttpRequest, error: Exception) -> HttpResponse | None:
+    """503 when the library cannot be used: a page with all that was sent, to send again."""
+    if not isinstance(error, DatabaseError):
+        return None
+    sent = [(name, text) for name, texts in request.POST.lists() for text in texts]
+    response = render(
+        request,
+        "studio/unkept.html",
+        {
+            "sentence": SENTENCES[503],
+            "again": request.get_full_path() if request.method == "POST" else "",
+            "sent": [pair for pair in sent if pair[0] != "csrfmiddlewaretoken"],
+        },
+        status=503,
+    )
+    response.headers["Content-Security-Policy"] = POLICY
+    return response
 
 
 def _most(request: HttpRequest) -> int:

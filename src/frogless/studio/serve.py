@@ -20,7 +20,7 @@ from frogless.errors import InputError
 from frogless.studio.places import made, private
 
 HOST = "127.0.0.1"
-THREADS = 8
+THREADS = 12
 MOST_PORT = 65535
 
 
@@ -31,12 +31,13 @@ def run(port: int, *, browser: bool) -> str:
         InputError: the port is taken, or there is no place for the library.
     """
     application = prepared()
+    from frogless.studio import forgetting
     from frogless.studio.jobs.run import jobs
     from frogless.studio.work import pool
 
     server = _listening(application, port)
     pool.open_pool(os.cpu_count() or 1)
-    jobs()
+    forgetting.connect()
     address = f"http://{HOST}:{server.effective_port}"  # type: ignore[union-attr] # the stubs lack it
     print(f"Frogless studio: {address}{_link()}\nCtrl-C stops it.", flush=True)
     if browser:
@@ -108,7 +109,10 @@ def _listening(application: WSGIHandler, port: int) -> BaseWSGIServer | MultiSoc
             ident=None,
             # The studio answers with a page of its own what is larger than it takes.
             max_request_body_size=4 * LARGEST_LIBRARY,
-            channel_timeout=60,
+            # Half a request that somebody sent keeps nobody else waiting.
+            channel_timeout=15,
+            cleanup_interval=5,
+            connection_limit=1000,
         )
     except OSError as error:
         reason = error.strerror or "unknown reason"

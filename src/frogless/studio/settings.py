@@ -67,7 +67,7 @@ DATABASES: dict[str, dict[str, Any]] = {
             "init_command": "PRAGMA secure_delete=ON; PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL",
             # Whoever means to write waits for the one who does.
             "transaction_mode": "IMMEDIATE",
-            "timeout": 20,
+            "timeout": 5,
         },
     }
 }

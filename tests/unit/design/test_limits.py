@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 
 from frogless.design.document import TubeDesign, named_formulas
-from frogless.design.load import DEEPEST, LONGEST, parse_design
+from frogless.design.load import parse_design
 from frogless.errors import InputError
+from frogless.toml_text import LONGEST, MOST_NAMES
 
 RING = (Path(__file__).parents[3] / "designs" / "ring-dance-skirt" / "design.toml").read_text(
     encoding="utf-8"
@@ -79,7 +80,7 @@ def test_lengths_that_stand_on_each_other_are_not() -> None:
 def test_key_of_many_names_is_refused_with_its_line() -> None:
     """In a header, before a value, with blanks and in quotes."""
     for dot, name in ((".", "a"), (" . ", "a"), (".", '"a b"')):
-        key = dot.join([name] * (DEEPEST + 1))
+        key = dot.join([name] * (MOST_NAMES + 1))
         for line in (f"{key} = 1", f"[{key}]", f"x = {{ {key} = 1 }}"):
             with pytest.raises(InputError, match="names stand in one key") as refused:
                 parse_design(f"{RING}\n{line}\n")

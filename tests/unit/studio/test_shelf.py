@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -90,8 +92,8 @@ def test_text_that_cannot_say_its_name_keeps_the_one_it_had(broken: str) -> None
 
 def test_what_is_too_long_is_refused() -> None:
     """With the limit."""
-    with pytest.raises(InputError, match="200,000 are accepted"):
-        shelf.create("design", "#" * 200_001)
+    with pytest.raises(InputError, match="50,000 are accepted"):
+        shelf.create("design", "#" * 50_001)
 
 
 def test_bin_gives_back_under_a_free_name() -> None:
@@ -127,3 +129,22 @@ def test_preferences_keep_what_is_accepted() -> None:
     assert (preferred().units, preferred().terms) == ("in", "us")
     prefer(hand="left")
     assert (preferred().units, preferred().hand) == ("in", "left")
+
+
+def test_deleting_says_when_another_program_keeps_the_old_pages(library: Path) -> None:
+    """What is still in the log is not said to be overwritten."""
+    document = shelf.create("body", text("Ada"))
+    with closing(sqlite3.connect(library / "library.sqlite3", isolation_level=None)) as other:
+        other.execute("BEGIN")
+        other.execute("SELECT count(*) FROM library_document").fetchone()
+        assert not shelf.delete_for_good(document)
+        other.execute("COMMIT")
+    assert shelf.forget_traces()
+
+
+@pytest.mark.parametrize("name", ["a\0b", "x\x07y", "\u202eabc", "a\u200bb"])
+def test_names_have_no_letters_that_nobody_sees(name: str) -> None:
+    """They would change how a page reads, or be refused by the document itself."""
+    assert shelf.checked_name(name).isprintable()
+    with pytest.raises(InputError, match="a name is needed"):
+        shelf.checked_name("\u202e \u200b")

@@ -1,4 +1,4 @@
-"""What the pages of an own design ask of a request: the document, its base, where to go on."""
+"""What the pages of an own design ask of a request: the document, its base, its text."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from functools import wraps
 from typing import Concatenate, ParamSpec
 
 from django.http import Http404, HttpRequest, HttpResponse
-from django.utils.http import url_has_allowed_host_and_scheme
 
 from frogless.errors import InputError
 from frogless.studio.library import shelf
@@ -52,10 +51,3 @@ def text_of(request: HttpRequest) -> str:
 def plain(text: str) -> str:
     """A text as it is kept."""
     return text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", "")
-
-
-def onward(request: HttpRequest, otherwise: str) -> str:
-    """The page of this studio that a form asks to go on to."""
-    asked = request.POST.get("next", "")
-    ours = url_has_allowed_host_and_scheme(asked, allowed_hosts=None) and asked.startswith("/")
-    return asked if ours else otherwise

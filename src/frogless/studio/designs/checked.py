@@ -11,7 +11,6 @@ from frogless.plan.model import PiecePlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.stitches.model import Dialect
-from frogless.studio.designs.facts import refuse_overgrown
 from frogless.studio.designs.pictures import Picture, drawn_flat
 from frogless.units import Units, show_length
 
@@ -61,7 +60,6 @@ def check(
 ) -> Checked:
     """A design's text, drafted for a body in a yarn; whatever is wrong is told, not raised."""
     try:
-        refuse_overgrown(design)
         made = draft_texts(Texts(design, body, swatches), terms, units)
     except FroglessError as error:
         return faulty(error)

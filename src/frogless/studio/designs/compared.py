@@ -11,7 +11,6 @@ from frogless.errors import FroglessError
 from frogless.publish.difference import differences, document_differences
 from frogless.publish.drafted import Drafted
 from frogless.stitches.model import Dialect
-from frogless.studio.designs.facts import refuse_overgrown
 from frogless.studio.designs.pictures import Worn
 from frogless.units import Units
 
@@ -61,7 +60,6 @@ def _drafted(
     made: list[Drafted] = []
     for name, text in zip(("The first", "The second"), texts, strict=True):
         try:
-            refuse_overgrown(text)
             made.append(draft_texts(Texts(text, body, swatches), terms, units).drafted)
         except FroglessError as error:
             return f"{name} cannot be drafted: {error.faults[0].message}"
@@ -72,7 +70,6 @@ def _in_document(before: str, after: str, terms: Dialect) -> tuple[str, ...]:
     """What differs in what is asked for; nothing where one of the texts cannot be read."""
     try:
         for text in (before, after):
-            refuse_overgrown(text)
             parse_design(text)
         return document_differences(before, after, terms)
     except FroglessError:

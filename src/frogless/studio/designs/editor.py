@@ -16,7 +16,7 @@ from frogless.errors import InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
 from frogless.studio.designs import keys, lines, new
-from frogless.studio.designs.asked import base_of, is_there, of_own, onward, text_of
+from frogless.studio.designs.asked import base_of, is_there, of_own, text_of
 from frogless.studio.designs.checked import Checked
 from frogless.studio.designs.checking import checked, known, too_long
 from frogless.studio.designs.said import SAID
@@ -115,7 +115,7 @@ def rename(request: HttpRequest, document: Document) -> HttpResponse:
     except InputError as error:
         sheet = Sheet(document, document.text, document.revision, chosen({}), None)
         return _shown(request, sheet, 422, str(error))
-    return redirect(f"{onward(request, here)}?done=renamed")
+    return redirect(told(onward(request, here), "done=renamed"))
 
 
 @require_safe

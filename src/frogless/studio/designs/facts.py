@@ -9,7 +9,6 @@ from frogless.draft import needed
 from frogless.errors import InputError, Place
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
-from frogless.studio.bounds import overgrown
 from frogless.studio.designs.facets import FACETS, PATTERN, Facets, facets
 from frogless.studio.designs.special import Said, special
 from frogless.studio.needs import Needs, needs
@@ -51,7 +50,6 @@ class Facts:
 def facts(text: str) -> Facts:
     """The facts of a design's text; a fault is told, not raised."""
     try:
-        refuse_overgrown(text)
         design = parse_design(text, "design.toml").checked
         measurements = needed(design, lambda key: Place("design.toml", key=key))
     except InputError as error:
@@ -68,17 +66,6 @@ def facts(text: str) -> Facts:
         said_us=special(design, "us"),
         said_uk=special(design, "uk"),
     )
-
-
-def refuse_overgrown(text: str) -> None:
-    """Keeps from the parser what it should not be asked about.
-
-    Raises:
-        InputError: a key has too many parts, or a number too many digits.
-    """
-    if (found := overgrown(text)) is not None:
-        line, sentence = found
-        raise InputError(sentence, Place("design.toml", line))
 
 
 def in_line(error: InputError) -> str:

@@ -19,7 +19,7 @@ from frogless.errors import FroglessError, InputError
 from frogless.plan.basis import Basis
 from frogless.plan.make import plan
 from frogless.plan.model import Plan
-from frogless.studio.designs.facts import in_line, refuse_overgrown
+from frogless.studio.designs.facts import in_line
 from frogless.units import Units
 
 Of = Literal["outline", "flat"]
@@ -50,7 +50,6 @@ def picture(design: str, tries: Sequence[Worn], of: Of = "outline", units: Units
     fault: FroglessError | None = None
     for body, swatches in tries:
         try:
-            refuse_overgrown(design)
             return _picture(Texts(design, body, swatches), of, units)
         except FroglessError as error:
             fault = error

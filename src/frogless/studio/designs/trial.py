@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from frogless.draft import Texts, load_texts, work_out
 from frogless.errors import Fault, FroglessError
-from frogless.studio.designs.facts import refuse_overgrown
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +18,6 @@ class Trial:
 def trial(design: str, body: str, swatches: tuple[str, ...]) -> Trial:
     """Whether a design comes out for a body in a yarn, without its proof."""
     try:
-        refuse_overgrown(design)
         basis, _ = load_texts(Texts(design, body, swatches))
         work_out(basis)
     except FroglessError as error:

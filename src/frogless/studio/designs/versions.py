@@ -11,7 +11,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from frogless.errors import InputError
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs.asked import base_of, of_own, onward
+from frogless.studio.designs.asked import base_of, of_own
 from frogless.studio.designs.compared import Differences, compare_drafts
 from frogless.studio.designs.lines import Line, compared, counted
 from frogless.studio.designs.said import SAID

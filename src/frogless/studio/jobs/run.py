@@ -1,7 +1,7 @@
 """Long work in a process of its own: it tells how far it is, and can be ended at any time.
 
 What is under way is known to this run of the studio alone; a result is a file in the data folder
-until the studio is started again.
+until the studio is stopped.
 """
 
 from __future__ import annotations
@@ -11,9 +11,11 @@ import os
 import secrets
 import shutil
 import signal
+import tempfile
 import threading
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, field
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -24,6 +26,7 @@ from frogless.errors import FroglessError, InputError
 State = Literal["running", "done", "cancelled", "failed"]
 
 MOST_AT_ONCE = 2
+DAY = 86_400.0
 KEPT = 50
 """Jobs that are remembered; the result of an older one is deleted."""
 
@@ -113,9 +116,16 @@ class Jobs:
         job.out.unlink(missing_ok=True)
 
     def end(self) -> None:
-        """Ends everything that is under way."""
+        """Ends everything that is under way, and keeps no result."""
         for job in self.all():
             self.cancel(job)
+        shutil.rmtree(self._folder, ignore_errors=True)
+
+    def forget_results(self) -> None:
+        """Keeps no result: somebody whose measurements are in one may be deleted for good."""
+        for job in self.all():
+            if job.state == "done":
+                job.out.unlink(missing_ok=True)
 
     def _make_room(self) -> None:
         over = [job for job in self._jobs.values() if job.state != "running"]
@@ -162,11 +172,18 @@ def _run(line: Connection, work: Work, out: Path, args: tuple[object, ...]) -> N
         line.send(("done", ""))
 
 
-def cleared(folder: Path) -> Path:
-    """The folder, with nothing in it of an earlier run; for its owner's eyes alone."""
-    shutil.rmtree(folder, ignore_errors=True)
+def own_folder(folder: Path) -> Path:
+    """A new folder in it for this run, for its owner's eyes alone.
+
+    What an earlier run left there is deleted once it is a day old: until then it may be another
+    studio's that runs.
+    """
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    return folder
+    for old in folder.iterdir():
+        with suppress(OSError):
+            if time.time() - old.stat().st_mtime > DAY:
+                shutil.rmtree(old, ignore_errors=True)
+    return Path(tempfile.mkdtemp(dir=folder))
 
 
 _jobs: Jobs | None = None
@@ -178,5 +195,5 @@ def jobs() -> Jobs:
     if _jobs is None:
         from frogless.studio.settings import DATA
 
-        _jobs = Jobs(cleared(DATA / "results"))
+        _jobs = Jobs(own_folder(DATA / "results"))
     return _jobs

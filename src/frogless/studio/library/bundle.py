@@ -15,6 +15,7 @@ from typing import Any
 
 from frogless.errors import InputError
 from frogless.studio.library.file_names import stem
+from frogless.toml_text import LONGEST
 
 FORMAT = "frogless-library/1"
 MANIFEST, GARMENTS = "manifest.json", "garments.json"
@@ -30,7 +31,10 @@ GONE = "gone"
 
 MOST_ENTRIES = 5_000
 MOST_BYTES = 50_000_000
-LONGEST_TEXT = 200_000
+LARGEST_LIST = 2_000_000
+"""Bytes of the manifest and of the list of garments; thousands of documents have half of it."""
+
+LONGEST_TEXT = LONGEST
 """Letters of one document."""
 
 _ANY_DAY = (1980, 1, 1, 0, 0, 0)
@@ -100,16 +104,22 @@ def pack(bundle: Bundle, version: str, made: str) -> bytes:
     garments = [_named_by_path(one, paths) for one in bundle.garments]
     about = {"path": GARMENTS, "kind": "garments", "name": "Garments"}
     files.append((about, _json({"garments": garments})))
-    if len(files) >= MOST_ENTRIES or sum(len(data) for _, data in files) > MOST_BYTES:
-        raise InputError(
-            f"this library has more than {MOST_ENTRIES:,} documents and versions, or more than "
-            f"{MOST_BYTES // 1_000_000} MB; save it document by document"
-        )
     entries = [
         about | {"sha256": sha256(data).hexdigest(), "bytes": len(data)} for about, data in files
     ]
-    manifest = {"format": FORMAT, "version": version, "made": made, "entries": entries}
-    return _zipped([(MANIFEST, _json(manifest)), *((a["path"], data) for a, data in files)])
+    manifest = _json({"format": FORMAT, "version": version, "made": made, "entries": entries})
+    lists, sizes = (manifest, files[-1][1]), [len(manifest), *(len(data) for _, data in files)]
+    # What could not come in again must not go out.
+    if (
+        max(len(files) + 1, len(garments)) > MOST_ENTRIES
+        or max(len(one) for one in lists) > LARGEST_LIST
+        or sum(sizes) > MOST_BYTES
+    ):
+        raise InputError(
+            f"this library has more than {MOST_ENTRIES:,} documents and versions, or garments, or "
+            f"more than {MOST_BYTES // 1_000_000} MB; save it document by document"
+        )
+    return _zipped([(MANIFEST, manifest), *((a["path"], data) for a, data in files)])
 
 
 def _paths(documents: Iterable[KeptDocument]) -> dict[str, str]:

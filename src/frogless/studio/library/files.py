@@ -23,7 +23,7 @@ from frogless.studio.shipped import with_us
 LARGEST_UPLOAD = 20_000_000
 """Bytes of a file that is brought in."""
 
-LARGEST_TEXT_FILE = 800_000
+LARGEST_TEXT_FILE = 200_000
 """Bytes of one document: no letter takes more than four."""
 
 

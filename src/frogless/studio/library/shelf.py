@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import tomllib
+import unicodedata
 
 from django.db import connection, transaction
 from django.db.models import QuerySet
 
 from frogless.errors import InputError
-from frogless.studio.bounds import overgrown
 from frogless.studio.library.models import Document, Garment, Step, Version
+from frogless.toml_text import LONGEST, overgrown
 
 KINDS = ("body", "swatch", "design")
 LONGEST_NAME = 200
-LONGEST_TEXT = 200_000
-"""Letters; a design of a hundred sections is a tenth of that."""
+LONGEST_TEXT = LONGEST
+"""Letters: what is kept can be read."""
 
 MOST_STEPS = 200
 """Older ones than so many are forgotten; what has a name stays."""
@@ -163,23 +164,28 @@ def bring_back(document: Document) -> None:
     document.save(update_fields=["name", "removed", "changed"])
 
 
-def delete_for_good(document: Document) -> None:
-    """The document and all its history are overwritten."""
+def delete_for_good(document: Document) -> bool:
+    """The document and all its history are overwritten; whether they are already, as `forget_traces`."""
     document.delete()
-    forget_traces()
+    return forget_traces()
 
 
-def empty_bin() -> None:
-    """What is in the bin is gone for good."""
+def empty_bin() -> bool:
+    """What is in the bin is gone for good; whether it is already, as `forget_traces`."""
     in_bin().delete()
     Garment.objects.filter(removed=True).delete()
-    forget_traces()
+    return forget_traces()
 
 
-def forget_traces() -> None:
-    """Deleted rows are overwritten at once; this clears them out of the write-ahead log too."""
+def forget_traces() -> bool:
+    """Deleted rows are overwritten at once; this clears them out of the write-ahead log too.
+
+    Returns:
+        Whether it could: not while another program reads the library.
+    """
     with connection.cursor() as cursor:
-        cursor.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+        busy, *_ = cursor.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
+    return not busy
 
 
 def own_name(text: str) -> str:
@@ -191,12 +197,12 @@ def own_name(text: str) -> str:
     except (ValueError, RecursionError):
         return ""
     name = data.get("title") or data.get("name") or ""
-    return " ".join(name.split())[:LONGEST_NAME] if isinstance(name, str) else ""
+    return clean_name(name)[:LONGEST_NAME] if isinstance(name, str) else ""
 
 
 def free_name(kind: str, name: str, but: Document | None = None) -> str:
     """The name, or where it is taken the name with the first number that is free."""
-    name = " ".join(name.split())[: LONGEST_NAME - 6] or f"My {kind}"
+    name = clean_name(name)[: LONGEST_NAME - 6] or f"My {kind}"
     others = documents(kind).exclude(pk=but.pk) if but else documents(kind)
     taken = set(others.filter(name__startswith=name).values_list("name", flat=True))
     names = (name, *(f"{name} {number}" for number in range(2, len(taken) + 3)))
@@ -209,12 +215,18 @@ def checked_name(name: str) -> str:
     Raises:
         InputError: it is empty or too long.
     """
-    name = " ".join(name.split())
+    name = clean_name(name)
     if not name:
         raise InputError("a name is needed to save it under")
     if len(name) > LONGEST_NAME:
         raise InputError(f"a name has {LONGEST_NAME} letters at most, this one {len(name)}")
     return name
+
+
+def clean_name(name: str) -> str:
+    """A name without what nobody sees: control and format characters out, blanks folded."""
+    seen = "".join(" " if unicodedata.category(c) in ("Cc", "Cf", "Cs") else c for c in name)
+    return " ".join(seen.split())
 
 
 def _check_text(text: str) -> None:

@@ -9,6 +9,7 @@ import struct
 import zipfile
 import zlib
 from collections.abc import Mapping
+from datetime import UTC, datetime
 from hashlib import sha256
 from typing import Annotated, Literal
 
@@ -19,6 +20,7 @@ from frogless.studio.library.bundle import (
     FOLDERS,
     FORMAT,
     GARMENTS,
+    LARGEST_LIST,
     LONGEST_TEXT,
     MANIFEST,
     MOST_BYTES,
@@ -30,12 +32,16 @@ from frogless.studio.library.bundle import (
     KeptGarment,
     KeptVersion,
 )
+from frogless.toml_text import overgrown
 
 LARGEST_TEXT = 4 * LONGEST_TEXT
 """Bytes of one document: no letter takes more than four."""
 
-LARGEST_LIST = 8_000_000
-"""Bytes of the manifest and of the list of garments."""
+YEARS = (1970, 9998)
+"""Of the times that are believed: the last year has a day that is in no year elsewhere."""
+
+MOST_SAID = 20
+"""Things that are said of one entry, of one garment, or of the whole; they have eight at most."""
 
 _PATH = re.compile(r"[A-Za-z0-9._ ()-]+(/[A-Za-z0-9._ ()-]+)*")
 
@@ -181,9 +187,26 @@ def _manifest(files: Mapping[str, bytes]) -> _Manifest:
         found = data.get("format") if isinstance(data, dict) else None
         if found != FORMAT:
             raise InputError(f'the manifest of this zip is not of the format "{FORMAT}"')
+        _check_list(data, "entries", MANIFEST)
         return _Manifest.model_validate(data)
     except (ValidationError, ValueError, RecursionError):
         raise InputError("the manifest of this zip cannot be read") from None
+
+
+def _check_list(data: object, key: str, path: str) -> None:
+    """Counts before anything is looked into: a thousand faults take as much as a thousand files."""
+    if not isinstance(data, dict) or len(data) > MOST_SAID:
+        raise ValueError(path)
+    rows = data.get(key)
+    if (
+        not isinstance(rows, list)
+        or len(rows) > MOST_ENTRIES
+        or any(not isinstance(one, dict) or len(one) > MOST_SAID for one in rows)
+    ):
+        raise InputError(
+            f'the "{key}" of {path} in this zip must be a list of {MOST_ENTRIES:,} at most, '
+            f"each with {MOST_SAID} things said of it at most"
+        )
 
 
 def _same(entry: _Entry, data: bytes) -> None:
@@ -202,6 +225,9 @@ def _text(path: str, data: bytes) -> str:
         raise InputError(f'"{path}" has {len(text):,} letters; {LONGEST_TEXT:,} are accepted')
     if "\0" in text:
         raise InputError(f'"{path}" is not a text')
+    if (found := overgrown(text)) is not None:
+        line, told = found
+        raise InputError(f'"{path}"{f", line {line}" if line else ""}: {told}')
     return text
 
 
@@ -212,6 +238,7 @@ def _documents(listed: Mapping[str, _Entry], texts: Mapping[str, str]) -> list[K
             continue
         if not path.startswith(f"{VERSIONS}/") or listed.get(one.of) is None:
             raise InputError(f'"{path}" is a version of nothing in this zip')
+        _check_time(path, one.made)
         versions.setdefault(one.of, []).append(KeptVersion(one.name, texts[path], one.made))
     found = []
     for path, one in listed.items():
@@ -225,6 +252,21 @@ def _documents(listed: Mapping[str, _Entry], texts: Mapping[str, str]) -> list[K
     return found
 
 
+def _check_time(path: str, made: str) -> None:
+    """Only what is a time in every zone of the world can be kept and shown; none at all is now."""
+    if not made:
+        return
+    try:
+        year = datetime.fromisoformat(made).astimezone(UTC).year
+    except (ValueError, OverflowError):
+        year = 0
+    if not YEARS[0] <= year <= YEARS[1]:
+        raise InputError(
+            f'"{path}" was made at "{made[:40]}" as this zip has it; accepted is a time such as '
+            f'"2026-07-01T12:00:00+00:00", from {YEARS[0]} to {YEARS[1]}'
+        )
+
+
 def _garments(
     files: Mapping[str, bytes], listed: Mapping[str, _Entry], known: set[str]
 ) -> tuple[KeptGarment, ...]:
@@ -233,8 +275,10 @@ def _garments(
     if listed[GARMENTS].kind != "garments":
         raise InputError(f"{GARMENTS} is listed as something else")
     try:
-        found = _Garments.model_validate_json(files[GARMENTS]).garments
-    except (ValidationError, ValueError):
+        data = json.loads(files[GARMENTS])
+        _check_list(data, "garments", GARMENTS)
+        found = _Garments.model_validate(data).garments
+    except (ValidationError, ValueError, RecursionError):
         raise InputError(f"the list of garments in this zip ({GARMENTS}) cannot be read") from None
     for garment in found:
         for ref in (garment.design, garment.body, *garment.swatches):

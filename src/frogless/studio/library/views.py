@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import NoReverseMatch, reverse
-from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frogless.errors import InputError
 from frogless.studio.library import renaming, shelf
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.uses import garments_using, uses
+from frogless.studio.onward import onward
 
 TITLES = (("design", "Designs"), ("body", "People"), ("swatch", "Swatches"))
 EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
@@ -113,6 +113,8 @@ def _notices(request: HttpRequest) -> list[str]:
         "restored": "It is back.",
         "renamed": "It has its new name.",
         "gone": "It is deleted for good.",
+        "waiting": "It is deleted. Another program has the library open: what it was is overwritten "
+        "when that is closed and something else is deleted for good, or the studio is stopped.",
         "emptied": "The bin is empty; what was in it is overwritten.",
     }
     return [sentence for word, sentence in done.items() if word in request.GET][:1]
@@ -177,8 +179,8 @@ def delete_for_good(request: HttpRequest, pk: int) -> HttpResponse:
             "address": reverse("library:delete_for_good", args=[pk]),
         }
         return render(request, "library/for_good.html", context)
-    shelf.delete_for_good(document)
-    return redirect(f"{reverse('library:show')}?gone")
+    overwritten = shelf.delete_for_good(document)
+    return redirect(f"{reverse('library:show')}?{'gone' if overwritten else 'waiting'}")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -190,8 +192,8 @@ def delete_garment_for_good(request: HttpRequest, pk: int) -> HttpResponse:
         context = {"name": garment.name, "kind": "Garment", "address": address}
         return render(request, "library/for_good.html", context)
     garment.delete()
-    shelf.forget_traces()
-    return redirect(f"{reverse('library:show')}?gone")
+    overwritten = shelf.forget_traces()
+    return redirect(f"{reverse('library:show')}?{'gone' if overwritten else 'waiting'}")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -202,13 +204,10 @@ def empty_bin(request: HttpRequest) -> HttpResponse:
         raise Http404
     if request.method != "POST":
         return render(request, "library/empty_bin.html", {"binned": binned})
-    shelf.empty_bin()
-    return redirect(f"{reverse('library:show')}?emptied")
+    overwritten = shelf.empty_bin()
+    return redirect(f"{reverse('library:show')}?{'emptied' if overwritten else 'waiting'}")
 
 
 def _next(request: HttpRequest, done: str) -> str:
     """Where the page that sent this wants to go on, if that is a page of the studio."""
-    wanted = request.POST.get("next", "")
-    if wanted and url_has_allowed_host_and_scheme(wanted, allowed_hosts=None):
-        return wanted
-    return f"{reverse('library:show')}?{done}"
+    return onward(request, f"{reverse('library:show')}?{done}")

@@ -24,6 +24,9 @@ R = TypeVar("R")
 SECONDS = 20.0
 """An example takes less than one; a design that takes this long asks for what nobody crochets."""
 
+PATIENCE = 8.0
+"""Seconds that a question waits for those before it, so that slow ones do not take all threads."""
+
 MOST_MEMORY = 4_000_000_000
 """Bytes that a worker may take, where the system lets it be limited."""
 
@@ -57,7 +60,13 @@ class Worker:
         other.close()
 
     def end(self) -> None:
-        """Ends the process, whatever it does."""
+        """Ends the process, whatever it does; who waits for its answer is told."""
+        if self.process is not None:
+            self.process.kill()
+        with self.lock:
+            self._clear()
+
+    def _clear(self) -> None:
         if self.process is not None:
             self.process.kill()
             self.process.join()
@@ -71,9 +80,11 @@ class Worker:
 
         Raises:
             TooMuchWork: it took longer.
-            InputError: the process ended.
+            InputError: the process ended, or is busy with other questions.
         """
-        with self.lock:
+        if not self.lock.acquire(timeout=PATIENCE):
+            raise InputError("the studio is still busy with what was asked before; try again")
+        try:
             self.start()
             assert self.line is not None  # noqa: S101 - start made it
             try:
@@ -82,13 +93,15 @@ class Worker:
                     done: tuple[bool, Any] = self.line.recv()
                     return done
             except (EOFError, OSError):
-                self.end()
+                self._clear()
                 raise InputError(
                     "this could not be worked out: the process that did it came to its end; "
                     "ask for fewer rounds or sections, or try again"
                 ) from None
-            self.end()
+            self._clear()
             raise TooMuchWork(seconds)
+        finally:
+            self.lock.release()
 
 
 class Pool:
@@ -105,7 +118,7 @@ class Pool:
             threading.Thread(target=worker.ask, args=(60.0, (_ready, (), {})), daemon=True).start()
 
     def end(self) -> None:
-        """Ends all workers."""
+        """Ends all workers; one that is asked again starts anew, and remembers nothing."""
         for worker in self._workers:
             worker.end()
 

@@ -52,6 +52,7 @@ document.addEventListener("htmx:sendError", () => tell("The studio does not answ
 document.addEventListener("htmx:responseError", (event) => {
   const status = event.detail.xhr.status;
   if (status === 401) tell("The studio was started anew. Open the link that the terminal shows; what you wrote is still here.");
+  else if (status === 503) tell("The library could not be written: the disk is full, or another program is using it. What you wrote is still here.");
   else if (status !== 409 && status !== 422) tell("This could not be worked out. What you wrote is still here.");
 });
 document.addEventListener("htmx:beforeSwap", (event) => {
