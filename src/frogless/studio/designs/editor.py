@@ -24,6 +24,7 @@ from frogless.studio.designs.standing import Pair, chosen, swatch_choices
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
+from frogless.studio.onward import onward, saying
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +116,7 @@ def rename(request: HttpRequest, document: Document) -> HttpResponse:
     except InputError as error:
         sheet = Sheet(document, document.text, document.revision, chosen({}), None)
         return _shown(request, sheet, 422, str(error))
-    return redirect(told(onward(request, here), "done=renamed"))
+    return redirect(saying(onward(request, here), "done=renamed"))
 
 
 @require_safe

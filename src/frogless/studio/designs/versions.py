@@ -19,6 +19,7 @@ from frogless.studio.designs.standing import tries
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Version
 from frogless.studio.library.preferences import preferred
+from frogless.studio.onward import onward
 from frogless.studio.work.pool import TooMuchWork, pool
 
 NOW = "now"

@@ -10,7 +10,6 @@ from django.db import transaction
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
-from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frogless.errors import InputError
@@ -22,6 +21,7 @@ from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import ACCEPTED, prefer, preferred
 from frogless.studio.needs import Needs, needs
 from frogless.studio.offers import taken
+from frogless.studio.onward import onward
 from frogless.studio.start import offered
 from frogless.studio.start.asked import (
     Asked,
@@ -239,10 +239,4 @@ def preferences(request: HttpRequest) -> HttpResponse:
     """Units, names of stitches and hand, kept for every page; then back to where it was asked."""
     chosen = {name: request.POST[name] for name in ACCEPTED if name in request.POST}
     prefer(**chosen)
-    return redirect(own_path(request.POST.get("next", "")))
-
-
-def own_path(asked: str) -> str:
-    """A path of the studio itself; the first page for anything else."""
-    own = asked.startswith("/") and url_has_allowed_host_and_scheme(asked, allowed_hosts=None)
-    return asked if own else reverse("home")
+    return redirect(onward(request, reverse("home")))
