@@ -9,6 +9,7 @@ from tomlkit.exceptions import TOMLKitError
 
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
+from frogless.toml_text import overgrown
 
 
 def rename(document: Document, name: str) -> None:
@@ -25,6 +26,8 @@ def rename(document: Document, name: str) -> None:
 
 def renamed(text: str, name: str) -> str:
     """The text with another title or name, its comments kept."""
+    if overgrown(text) is not None:
+        return text
     try:
         found = tomllib.loads(text)
         key = "title" if "title" in found else "name"

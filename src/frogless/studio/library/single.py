@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from frogless.body.load import parse_body
 from frogless.design.load import parse_design
 from frogless.errors import InputError, Place
+from frogless.files import refuse_overgrown
 from frogless.studio.library.bundle import LONGEST_TEXT, Bundle, KeptDocument
 from frogless.swatch import parse_swatch
 from frogless.toml_text import in_plain_words
@@ -38,6 +39,7 @@ def single(data: bytes, name: str) -> Bundle:
         InputError: it is no text, no TOML, or of no format that is known; or it has faults.
     """
     text = _text(data)
+    refuse_overgrown(text, "", what="file")
     kind = kind_of(text)
     CHECKS[kind](text)
     own = tomllib.loads(text)
