@@ -5,8 +5,11 @@ Each kind of block has a `kind`, by which the templates know how to set it.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import ClassVar, Literal
+
+SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[A-Z“])")
 
 State = Literal["proven", "pending", "refused"]
 """Whether a draft has passed its proof, waits for it, or was not made."""
@@ -114,6 +117,11 @@ class RowLine:
     id: str = ""
     also: tuple[str, ...] = ()
     key: str = ""
+
+    @property
+    def first(self) -> str:
+        """Number of the first row of several that the line stands for; "" for one alone."""
+        return self.id.rpartition("-")[2] if self.also else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,3 +236,10 @@ class Shown:
     parts: tuple[Part, ...] = ()
     contents: tuple[tuple[str, str], ...] = ()
     refusal: Refusal | None = None
+
+    @property
+    def first_warning(self) -> str:
+        """The first sentence of what to look at before working; "" when there is nothing."""
+        if not self.warnings:
+            return ""
+        return SENTENCE_END.split(self.warnings[0], maxsplit=1)[0]

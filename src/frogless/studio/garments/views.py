@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
 
+from django.db import DatabaseError
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.utils import timezone
@@ -47,7 +49,8 @@ def room(request: HttpRequest, pk: int, room: str) -> HttpResponse:
     if room not in TITLES:
         raise Http404
     garment = garment_of(pk)
-    Garment.objects.filter(pk=pk).update(opened=timezone.now())
+    with suppress(DatabaseError):  # reading needs no writing
+        Garment.objects.filter(pk=pk).update(opened=timezone.now())
     subject = of_garment(garment)
     return page(request, subject, room, **done(subject, request.GET.get("done", "")))
 
@@ -156,11 +159,22 @@ def _why(request: HttpRequest, subject: Subject, key: str) -> HttpResponse:
         "sentence": sentence,
         "back": subject.address(back),
         "subject": subject,
+        "range": _range(reason, request.GET.get("from", "")),
     }
     part = bool(getattr(request, "htmx", False))
     status = 200 if reason or part else 404
     template = "garments/_because.html" if part else "garments/because.html"
     return render(request, template, found, status=status)
+
+
+def _range(reason: Reason | None, first: str) -> str:
+    """ "rounds 6 to 8": the rows that a line stands for whose last one was asked; "" for one row."""
+    if reason is None or not (first.isdecimal() and len(first) < 6):
+        return ""
+    unit, _, last = reason.title.partition(" ")
+    if not last.isdecimal() or int(first) >= int(last):
+        return ""
+    return f"{unit}s {int(first)} to {last}"
 
 
 @require_safe

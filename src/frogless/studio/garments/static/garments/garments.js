@@ -57,6 +57,16 @@ document.addEventListener("htmx:oobAfterSwap", () => {
   typed = null;
 });
 
+// The number that was asked is not covered by its because.
+let number = null;
+document.addEventListener("click", (event) => { number = event.target.closest?.("a.why") ?? number; });
+document.addEventListener("htmx:afterSettle", (event) => {
+  if (event.target.id !== "because" || !number?.isConnected) return;
+  const sheet = event.target.getBoundingClientRect();
+  const asked = number.getBoundingClientRect();
+  if (asked.right > sheet.left && asked.bottom > sheet.top - 12) window.scrollBy({ top: asked.bottom - sheet.top + 24, behavior: "instant" });
+});
+
 // Undo and redo say that they were done, and keep the focus when there is nothing more to undo.
 let walked = "";
 document.addEventListener("htmx:beforeRequest", (event) => { if (event.target.matches?.("#history form")) walked = event.target.querySelector("#undo, #redo")?.id ?? ""; });
