@@ -18,7 +18,7 @@ from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
-from frogless.studio.guard import refusal
+from frogless.studio.guard import refusal, stranger
 
 GOOD_FOR = 600.0
 """Seconds until a link that nobody used is worth nothing."""
@@ -79,7 +79,7 @@ def let_in(answer: Answer) -> Answer:
     def respond(request: HttpRequest) -> HttpResponseBase:
         if is_owner(request) or request.path.startswith(OPEN_TO_ALL):
             return answer(request)
-        return refusal(request, 401)
+        return stranger(request)
 
     return respond
 

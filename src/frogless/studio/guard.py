@@ -64,17 +64,15 @@ def unkept(request: HttpRequest, error: Exception) -> HttpResponse | None:
     """503 when the library cannot be used: a page with all that was sent, to send again."""
     if not isinstance(error, DatabaseError):
         return None
+    again = request.get_full_path() if request.method == "POST" else ""
+    return _with_what_was_sent(request, 503, again)
+
+
+def _with_what_was_sent(request: HttpRequest, status: int, again: str) -> HttpResponse:
     sent = [(name, text) for name, texts in request.POST.lists() for text in texts]
-    response = render(
-        request,
-        "studio/unkept.html",
-        {
-            "sentence": SENTENCES[503],
-            "again": request.get_full_path() if request.method == "POST" else "",
-            "sent": [pair for pair in sent if pair[0] != "csrfmiddlewaretoken"],
-        },
-        status=503,
-    )
+    kept = [pair for pair in sent if pair[0] != "csrfmiddlewaretoken"]
+    context = {"sentence": SENTENCES[status], "again": again, "sent": kept}
+    response = render(request, "studio/unkept.html", context, status=status)
     response.headers["Content-Security-Policy"] = POLICY
     return response
 
@@ -84,6 +82,16 @@ def _most(request: HttpRequest) -> int:
     whole: bool = request.path == "/library/import/"
     most: int = settings.LARGEST_LIBRARY if whole else settings.LARGEST_REQUEST
     return most
+
+
+def stranger(request: HttpRequest) -> HttpResponse:
+    """401. What was sent by a page that was opened before the studio was started anew can be copied.
+
+    Nobody knows yet who sent it, so no button sends it again.
+    """
+    if request.method == "POST" and request.POST:
+        return _with_what_was_sent(request, 401, "")
+    return refusal(request, 401)
 
 
 def refusal(request: HttpRequest, status: int) -> HttpResponse:

@@ -88,3 +88,12 @@ def test_every_answer_carries_the_policy(client: Client, stranger: Client) -> No
         policy = client.get(path).headers["Content-Security-Policy"]
         assert policy == POLICY
     assert "unsafe" not in POLICY
+
+
+def test_what_was_written_before_a_restart_can_be_copied(stranger: Client) -> None:
+    """A form of a page that the studio before this one made is not let in, and not thrown away."""
+    answer = stranger.post("/designs/1/text/", {"text": "# my <own>\nwords", "do": "save"})
+    assert answer.status_code == 401
+    page = answer.content.decode()
+    assert "# my &lt;own&gt;\nwords" in page
+    assert "<button" not in page
