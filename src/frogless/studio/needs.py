@@ -14,6 +14,9 @@ from frogless.design.load import parse_design
 from frogless.design.pieces.panel import PanelChoice
 from frogless.draft import needed, wished
 from frogless.errors import InputError, Place
+from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect
+from frogless.stitches.patterns import patterns
 from frogless.swatch_file import STITCH_NAMES
 
 SKIRT_WHY: Mapping[str, str] = {
@@ -165,3 +168,35 @@ def measurement_name(key: str) -> str:
     """ "Waist girth": a measurement as forms call it."""
     words = known_measurements()[key].key.replace("_", " ")
     return words[:1].upper() + words[1:]
+
+
+def need_words(need: Needs, terms: Dialect) -> str:
+    """What must be measured, the swatch, and what is estimated: in the same words everywhere.
+
+    "waist and hip; a swatch in double crochet. Estimated when not measured: waist to hip."
+    """
+    must, told = map(_shortly, need.measurements), tuple(map(_shortly, need.estimated))
+    body = _listed(tuple(must))
+    if not body:
+        body = f"{_listed(told)}, or estimated" if told else "no measurements"
+        told = ()
+    read = [dictionary()[key].terms[terms].name for key in need.needed_stitches]
+    read += [_pattern_name(one.key, terms) for one in need.patterns]
+    swatch = _listed(tuple(dict.fromkeys(read))) or "its stitch"
+    rest = f" Estimated when not measured: {', '.join(told)}." if told else ""
+    return f"{body}; a swatch in {swatch}.{rest}"
+
+
+def _shortly(key: str) -> str:
+    """ "waist", "waist to knee": a measurement in a list of them."""
+    return key.removesuffix("_girth").replace("_", " ")
+
+
+def _pattern_name(key: str, terms: Dialect) -> str:
+    entry = patterns().get(key)
+    name = entry.names[terms] if entry else key.replace("_", " ")
+    return name[:1].lower() + name[1:]
+
+
+def _listed(parts: tuple[str, ...]) -> str:
+    return " and ".join(filter(None, (", ".join(parts[:-1]), *parts[-1:])))

@@ -10,7 +10,7 @@ from frogless.errors import InputError
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
-from frogless.studio.shipped import size_name, with_us
+from frogless.studio.shipped import ANYBODY, size_name, with_us
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,8 @@ def choices(kind: str) -> Choices:
     own = tuple((document.ref, document.name) for document in shelf.documents(kind))
     shipped = tuple((f"example:{key}", one.title) for key, one in examples(kind).items())
     groups = [("Yours", own), ("Examples", shipped)]
-    groups += list(_size_choices()) if kind == "body" else []
+    if kind == "body":
+        groups += [*_size_choices(), ("Nobody measured", ((ANYBODY, "Anybody, estimated"),))]
     return tuple((title, found) for title, found in groups if found)
 
 

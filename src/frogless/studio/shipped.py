@@ -8,6 +8,12 @@ from frogless.body.measurements import Body
 from frogless.body.size_tables import TABLES, sizes
 from frogless.studio.examples import Example, examples
 
+ANYBODY = "example:anybody"
+"""The body of a garment that needs no measurement: nothing measured, what is used is estimated."""
+
+ANYBODY_NAME = "anybody"
+ANYBODY_TEXT = f'format = "frogless-body/1"\nname = "{ANYBODY_NAME}"\n\n[measurements]\n'
+
 
 def with_us(kind: str, ref: str) -> Example | None:
     """The example or size that a ref stands for: `example:light-cotton`, `size:women:M`.
@@ -15,6 +21,8 @@ def with_us(kind: str, ref: str) -> Example | None:
     Args:
         kind: "design", "body" or "swatch".
     """
+    if (kind, ref) == ("body", ANYBODY):
+        return Example(ANYBODY_NAME, ANYBODY_TEXT)
     where, _, key = ref.partition(":")
     if where == "example":
         return examples(kind).get(key)

@@ -7,7 +7,7 @@ from designs_made import FAULTY
 
 from frogless.design.load import parse_design
 from frogless.studio.designs.facets import FACETS, PATTERN, facets
-from frogless.studio.designs.facts import facts, label, short_need
+from frogless.studio.designs.facts import facts, label
 from frogless.studio.designs.least import LEAST
 from frogless.studio.examples import examples
 
@@ -90,14 +90,6 @@ def test_a_change_of_the_document_changes_its_facets() -> None:
     after = dict(facets(parse_design(text).checked))
     assert (before["worked"], after["worked"]) == (("joined",), ("spiral",))
     assert (before["details"], after["details"]) == (("elastic",), ("cord",))
-
-
-def test_need_is_said_in_one_line() -> None:
-    """Measurements first, then what is swatched; in the terms of the person."""
-    found = facts(examples("design")["ring-dance-skirt"].text)
-    line = "waist, hip, waist to hip, waist to knee; swatch in double crochet"
-    assert short_need(found, "us") == line
-    assert short_need(found, "uk") == line.replace("double crochet", "treble crochet")
 
 
 def test_text_that_cannot_be_read_has_a_fault_and_no_facets() -> None:

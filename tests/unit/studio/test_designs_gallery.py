@@ -19,7 +19,7 @@ def test_every_example_has_a_card(client: Client) -> None:
     page = read(client, LIST)
     assert cards(page) == [one.title for one in examples("design").values()]
     assert page.count('loading="lazy"') == len(examples("design"))
-    assert "Needs waist, hip, waist to hip, waist to knee; swatch in double crochet." in page
+    assert "Needs waist and hip; a swatch in double crochet. Estimated when not measured: " in page
     assert ">25 designs</p>" in page
 
 

@@ -11,7 +11,7 @@ import tomlkit
 from frogless.draft import Texts, draft_texts
 from frogless.errors import InputError
 from frogless.studio.examples import examples
-from frogless.studio.needs import Needs, needs
+from frogless.studio.needs import Needs, need_words, needs
 from frogless.swatch_file import stitch_key
 
 DESIGNS = examples("design")
@@ -101,3 +101,25 @@ def test_design_that_cannot_be_read_says_why(text: str) -> None:
     need = needs(text)
     assert need.error
     assert not need.measurements
+
+
+@pytest.mark.parametrize(
+    ("key", "line"),
+    [
+        (
+            "ring-dance-skirt",
+            "waist and hip; a swatch in double crochet. "
+            "Estimated when not measured: waist to hip, waist to knee.",
+        ),
+        ("sunwheel-skirt", "waist and hip; a swatch in "),
+        ("lantern-cap", "head, or estimated; a swatch in "),
+        ("drum-bag", "no measurements; a swatch in "),
+    ],
+)
+def test_need_is_said_in_one_line(key: str, line: str) -> None:
+    """What must be measured, the swatch, what is estimated; in the terms of the person."""
+    need = needs(examples("design")[key].text)
+    assert need_words(need, "us").startswith(line)
+    assert need_words(need, "uk") == need_words(need, "us").replace(
+        "double crochet", "treble crochet"
+    )

@@ -10,7 +10,7 @@ from frogless.design.load import parse_design
 from frogless.draft import Texts, draft_texts
 from frogless.stitches.patterns import patterns
 from frogless.studio.examples import examples
-from frogless.studio.needs import PatternNeed, needs
+from frogless.studio.needs import PatternNeed, need_words, needs
 from frogless.studio.start.asked import (
     asked,
     first_values,
@@ -19,7 +19,7 @@ from frogless.studio.start.asked import (
     over_its_window,
     pattern_title,
 )
-from frogless.studio.start.offered import KINDS, asks_words, kinds, offer
+from frogless.studio.start.offered import KINDS, kinds, offer
 from frogless.studio.start.written import body_lacks, swatch_lacks, understood
 
 DESIGNS = examples("design")
@@ -183,13 +183,14 @@ def test_swatch_says_what_it_was_not_read_in() -> None:
 
 
 def test_card_says_what_it_asks() -> None:
-    """In a few words; of a design with a fault the fault."""
-    need = needs(DESIGNS["ring-dance-skirt"].text)
-    assert asks_words(need, "us") == "2 measurements, 1 swatch in double crochet."
-    assert asks_words(need, "uk") == "2 measurements, 1 swatch in treble crochet."
-    bag = needs(DESIGNS["drum-bag"].text)
-    assert asks_words(bag, "us").startswith("No measurements, ")
-    assert offer("own:1", "A", "x = [", "us").fault
+    """As the gallery does; of a design with a fault the fault; own ones are marked."""
+    example = DESIGNS["ring-dance-skirt"]
+    card = offer("example:ring-dance-skirt", example.title, example.text, "us")
+    assert card.asks == f"Needs {need_words(needs(example.text), 'us')}"
+    assert not card.own
+    mine = offer("own:1", "A", "x = [", "us")
+    assert mine.fault
+    assert mine.own
 
 
 def test_every_kind_of_garment_has_a_word() -> None:

@@ -80,7 +80,7 @@ def test_every_design_can_be_chosen(client: Client) -> None:
     page = Page(client.get("/start/"))
     for design in examples("design").values():
         assert design.title in page.text
-    assert "2 measurements, 1 swatch in double crochet." in page.text
+    assert "Needs waist and hip; a swatch in double crochet. Estimated when" in page.text
     assert page.text.index("My whirl") < page.text.index("Ring dance skirt")
     assert f"/start/{own.ref}/" in page.links
 
@@ -221,7 +221,8 @@ def test_garment_of_its_own_size_needs_nobody_measured(client: Client) -> None:
     assert "nothing has to be measured" in Page(client.get(address)).text
     given = {name: value for name, value in LEAST.items() if name.startswith("swatch-")}
     client.post(address, filled(client, address, **given))
-    assert Garment.objects.get().name == "Half moon shawl for Me"
+    assert Garment.objects.get().name == "Half moon shawl"
+    assert not shelf.documents("body").exists()
 
 
 def test_hat_asks_for_the_head_though_it_could_be_estimated(client: Client) -> None:
@@ -316,10 +317,62 @@ def test_exchanged_count_is_asked_about_before_a_pattern_is_made(client: Client)
 def test_advice_and_questions_are_said_while_the_swatch_is_filled_in(client: Client) -> None:
     """As parts for htmx."""
     fields = filled(client, **LEAST)
-    short = client.post(f"{SKIRT}said/", {**fields, "swatch-r1-width": "6", "swatch-r1-count": "11"})
+    short = client.post(
+        f"{SKIRT}said/", {**fields, "swatch-r1-width": "6", "swatch-r1-count": "11"}
+    )
     assert "count over 10 cm or more" in Page(short).text
     odd = client.post(f"{SKIRT}said/", {**fields, "swatch-r1-width": "10 in"})
     assert 'id="swatch-r1-count-said" hx-swap-oob="true"' in odd.content.decode()
     assert "Did you mean 10 cm?" in Page(odd).text
     assert f'hx-post="{SKIRT}"' in odd.content.decode()
     assert "In 10 in, counted" in Page(odd).text
+
+
+HAT = "/start/example:lantern-cap/"
+
+
+def least_of(client: Client, address: str) -> dict[str, str]:
+    """A start page with a likely swatch in every reading, and nothing measured."""
+    fields = filled(client, address)
+    readings = [name for name in fields if name.endswith("-count")]
+    for name in readings:
+        start = name.removesuffix("count")
+        fields |= {name: "18", f"{start}rows": "10", f"{start}width": "10", f"{start}height": "10"}
+    return {**fields, "swatch-hook": "4", "body": "", "swatch": ""}
+
+
+def test_hat_of_nobody_measured_makes_no_person(client: Client) -> None:
+    """Its head is estimated; the field asks for it in view."""
+    page = Page(client.get(HAT))
+    assert "body-head_girth" in page.fields
+    fields = {**least_of(client, HAT), "swatch": "example:light-cotton"}
+    assert client.post(HAT, fields).status_code == 302
+    assert not shelf.documents("body").exists()
+    (made,) = Garment.objects.all()
+    assert made.body == "example:anybody"
+    room = client.get(f"/garments/{made.pk}/shape/")
+    assert room.status_code == 200
+    assert "Anybody, estimated" in room.content.decode()
+
+
+@pytest.mark.parametrize("told", [{"body-head_girth": "57"}, {"body-name": "Ada"}])
+def test_hat_of_somebody_makes_a_person(client: Client, told: dict[str, str]) -> None:
+    """As soon as there is something to remember."""
+    fields = {**least_of(client, HAT), "swatch": "example:light-cotton", **told}
+    assert client.post(HAT, fields).status_code == 302
+    assert shelf.documents("body").count() == 1
+
+
+def test_next_free_name_is_proposed_in_view(client: Client) -> None:
+    """Me, then Me 2; of a swatch as well."""
+    assert Page(client.get(SKIRT)).fields["body-name"] == "Me"
+    client.post(SKIRT, filled(client, **LEAST))
+    page = Page(client.get(SKIRT))
+    assert (page.fields["body-name"], page.fields["swatch-name"]) == ("Me 2", "My swatch 2")
+    assert page.html.index('id="body-name"') < page.html.index('id="body-waist_girth"')
+
+
+def test_own_design_is_marked_among_those_to_make(client: Client) -> None:
+    """A copy has the name of its example."""
+    shelf.create("design", examples("design")["ring-dance-skirt"].text)
+    assert client.get("/start/").content.decode().count("<li>yours</li>") == 1

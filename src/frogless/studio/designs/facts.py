@@ -91,15 +91,6 @@ def stitch_name(key: str, dialect: Dialect) -> str:
     return stitch.terms[dialect].name if stitch else key.replace("_", " ")
 
 
-def short_need(facts: Facts, dialect: Dialect) -> str:
-    """ "waist, hip, waist to knee; swatch in double crochet"."""
-    measured = ", ".join(measure(key) for key in facts.measurements)
-    stitches = [stitch_name(key, dialect) for key in facts.needs.needed_stitches]
-    patterns = [one.key.replace("_", " ") for one in facts.needs.patterns]
-    swatch = " and ".join(dict.fromkeys((*stitches, *patterns)))
-    return f"{measured or 'no measurements'}; swatch in {swatch or 'its stitch'}"
-
-
 def measure(key: str) -> str:
     """ "waist", "waist to knee": a measurement in a list of them."""
     return key.removesuffix("_girth").replace("_", " ")

@@ -17,9 +17,10 @@ from frogless.stitches.model import Dialect
 from frogless.studio import refs
 from frogless.studio.designs.entries import Entry, entries, known_picture, picture_key
 from frogless.studio.designs.facets import FACETS, Facet
-from frogless.studio.designs.facts import label, short_need
+from frogless.studio.designs.facts import label
 from frogless.studio.designs.sieve import Option, Wanted, fits, loosened, options, wanted
 from frogless.studio.library.preferences import Preferred, preferred
+from frogless.studio.needs import need_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +80,7 @@ def card(one: Entry, likes: Preferred) -> Card:
     return Card(
         entry=one,
         line=one.facts.summary.partition(". ")[0].rstrip(".") + "." if one.facts.summary else "",
-        needs="" if one.facts.fault else f"Needs {short_need(one.facts, likes.terms)}.",
+        needs="" if one.facts.fault else f"Needs {need_words(one.facts.needs, likes.terms)}",
         tags=tuple(_tags(one, likes.terms)),
         alt=f"Not drawn. {fault}" if fault else f"Outline of the {like}",
         fault=fault,

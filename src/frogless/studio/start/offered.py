@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
-from frogless.studio.needs import Needs, needs
-from frogless.studio.start.asked import pattern_title
+from frogless.studio.needs import need_words, needs
 
 KINDS = {
     "skirt": "Skirts",
@@ -29,7 +27,7 @@ class Offer:
 
     Args:
         line: what it is, in one sentence. asks: what it needs, in a few words.
-        fault: why it cannot be made as it is; "" when it can.
+        fault: why it cannot be made as it is; "" when it can. own: whether the person wrote it.
     """
 
     ref: str
@@ -38,6 +36,7 @@ class Offer:
     line: str
     asks: str
     fault: str
+    own: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,25 +52,10 @@ def offer(ref: str, name: str, text: str, terms: Dialect) -> Offer:
     """A design as a card."""
     need = needs(text)
     line = need.summary.partition(". ")[0].rstrip(".")
-    asks = "" if need.error else asks_words(need, terms)
+    asks = "" if need.error else f"Needs {need_words(need, terms)}"
     fault = need.error.splitlines()[0] if need.error else ""
-    return Offer(ref, name, need.kind, f"{line}." if line else "", asks, fault)
-
-
-def asks_words(need: Needs, terms: Dialect) -> str:
-    """ "2 measurements, 1 swatch in double crochet"."""
-    number = len(need.measurements)
-    measured = {0: "No measurements", 1: "1 measurement"}.get(number, f"{number} measurements")
-    stitches = [dictionary()[key].terms[terms].name for key in need.needed_stitches]
-    patterns = dict.fromkeys(_plain(pattern_title(one, terms)) for one in need.patterns)
-    read = [*stitches, *patterns]
-    told = " and ".join(filter(None, (", ".join(read[:-1]), *read[-1:])))
-    return f"{measured}, 1 swatch in {told}."
-
-
-def _plain(title: str) -> str:
-    name = title.partition(",")[0]
-    return name[:1].lower() + name[1:]
+    own = ref.startswith("own:")
+    return Offer(ref, name, need.kind, f"{line}." if line else "", asks, fault, own)
 
 
 def kinds(offers: Iterable[Offer]) -> Iterator[Choice]:

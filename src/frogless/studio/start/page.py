@@ -56,6 +56,7 @@ class Shown:
     measurements: tuple[Row, ...]
     wanted: tuple[Row, ...]
     worth: tuple[Row, ...]
+    name: Row
     about_body: tuple[Row, ...]
     hook: Row
     readings: tuple[ReadingRows, ...]
@@ -68,7 +69,7 @@ class Shown:
     def rows(self) -> tuple[Row, ...]:
         """Every field."""
         read = (row for one in self.readings for row in (*one.asked, *one.others))
-        body = (*self.measurements, *self.wanted, *self.worth, *self.about_body)
+        body = (self.name, *self.measurements, *self.wanted, *self.worth, *self.about_body)
         return (*body, self.hook, *read, *self.about_swatch)
 
     @property
@@ -84,8 +85,8 @@ class Shown:
 
     @property
     def about_body_is_open(self) -> bool:
-        """As `worth_is_open`; a name is asked for where there are others."""
-        return any(row.error for row in self.about_body) or not self.about_body[0].value
+        """Whether something in it has to be seen."""
+        return any(row.value or row.error for row in self.about_body)
 
     @property
     def faulty(self) -> tuple[Row, ...]:
@@ -112,7 +113,8 @@ def shown(page: Asked, need: Needs, values: Values, told: Understood, units: Uni
         measurements=rows(page.measurements),
         wanted=rows(one for one in page.worth if one.name in used),
         worth=rows(one for one in page.worth if one.name not in used),
-        about_body=rows(page.about_body),
+        name=rows(page.about_body[:1])[0],
+        about_body=rows(page.about_body[1:]),
         hook=rows([page.hook])[0],
         readings=tuple(map(reading, page.readings)),
         about_swatch=rows(page.about_swatch),

@@ -22,8 +22,10 @@ from frogless.studio.library.preferences import ACCEPTED, prefer, preferred
 from frogless.studio.needs import Needs, needs
 from frogless.studio.offers import taken
 from frogless.studio.onward import onward
+from frogless.studio.shipped import ANYBODY
 from frogless.studio.start import offered
 from frogless.studio.start.asked import (
+    BODY,
     Asked,
     asked,
     first_values,
@@ -37,6 +39,9 @@ from frogless.units import Units
 SHOWN_GARMENTS = 6
 LOOKED_AT = ("procession-skirt", "hayfield-pullover", "half-moon-shawl")
 """Examples to look at first: of different making."""
+
+FIRST_BODY, FIRST_SWATCH = "Me", "My swatch"
+"""What a body and a swatch are called until they have a name of their own."""
 
 GONE = "a {kind} that is gone"
 """What a garment is made of when that was deleted for good."""
@@ -118,7 +123,17 @@ def start_with(request: HttpRequest, ref: str) -> HttpResponse:
     told = _told(need, page, values, units)
     if told.errors or (told.doubt and request.POST.get("sure") != told.doubt):
         return _page(request, found, need, page, values, told, status=422)
+    if not values.get("body") and _is_for_anybody(need, page, values):
+        values["body"] = ANYBODY
     return redirect("garments:room", _made(found, values, told).pk, "shape")
+
+
+def _is_for_anybody(need: Needs, page: Asked, values: dict[str, str]) -> bool:
+    """Whether nothing has to be measured, and nothing was written of anybody."""
+    age = f"{BODY}age"
+    told = any(values.get(name) for name in (*(one.name for one in page.worth), age))
+    named = values[f"{BODY}name"] != shelf.free_name("body", FIRST_BODY)
+    return not need.measurements and not told and not named
 
 
 @require_POST
@@ -152,8 +167,8 @@ def _begun(request: HttpRequest, need: Needs, page: Asked) -> dict[str, str]:
     own = {kind: tuple(shelf.documents(kind).order_by("-changed")) for kind in ("body", "swatch")}
     values = first_values(
         page,
-        body_name="" if own["body"] else "Me",
-        swatch_name="" if own["swatch"] else "My swatch",
+        body_name=shelf.free_name("body", FIRST_BODY),
+        swatch_name=shelf.free_name("swatch", FIRST_SWATCH),
     )
     for kind, documents in own.items():
         good = (one.ref for one in documents if not _lacks(kind, one.ref, need))
@@ -171,7 +186,11 @@ def _held(request: HttpRequest, need: Needs) -> tuple[Units, Asked, dict[str, st
     given = {name: request.POST.get(name, "").replace("\0", "") for name in names}
     values = {name: text for name, text in given.items() if text.strip()}
     # Whoever empties a name that has a usual one gets the usual one.
-    return units, page, {"body-name": "Somebody", "swatch-name": "My swatch", **values}
+    usual = {
+        "body-name": shelf.free_name("body", FIRST_BODY),
+        "swatch-name": shelf.free_name("swatch", FIRST_SWATCH),
+    }
+    return units, page, {**usual, **values}
 
 
 def _told(need: Needs, page: Asked, values: dict[str, str], units: Units) -> Understood:
@@ -200,7 +219,9 @@ def _lacks(kind: str, ref: str, need: Needs) -> str:
 def _made(found: refs.Found, values: dict[str, str], told: Understood) -> Garment:
     body = values.get("body") or shelf.create("body", told.body).ref
     swatch = values.get("swatch") or shelf.create("swatch", told.swatch).ref
-    return make_garment("", found.ref, body, [swatch])
+    # Of a garment for nobody in particular nobody's name is part.
+    name = found.name if body == ANYBODY else ""
+    return make_garment(name, found.ref, body, [swatch])
 
 
 def _page(
