@@ -12,6 +12,7 @@ from django_htmx.http import reswap, retarget
 
 from frogless.errors import InputError
 from frogless.studio.compare import groups
+from frogless.studio.gone import gone_page
 from frogless.studio.guard import refusal
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
@@ -74,15 +75,23 @@ def beside(mine: str, theirs: str) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
 
 @require_POST
 def settle(request: HttpRequest) -> HttpResponse:
-    """What was decided: mine becomes a copy, or takes the place of the other, which undo keeps."""
+    """What was decided: mine becomes a copy, or takes the place of the other, which undo keeps.
+
+    When neither can be, what was written is given back.
+    """
     text = request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
     try:
         document = _settled(request, text)
     except shelf.Conflict as conflict:
         again = reverse(EDITED_AT[conflict.document.kind], args=[conflict.document.pk])
         return conflict_page(request, conflict, text, again)
-    except (InputError, ValueError, OverflowError):
-        return refusal(request, 400)
+    except (InputError, ValueError, OverflowError) as error:
+        if not text.strip():
+            return refusal(request, 400)
+        kind = request.POST.get("kind", "")
+        if len(text) > shelf.LONGEST_TEXT:
+            return gone_page(request, kind, text, str(error), 422)
+        return gone_page(request, kind, text)
     return redirect(EDITED_AT[document.kind], document.pk)
 
 

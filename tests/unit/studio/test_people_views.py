@@ -212,8 +212,7 @@ def test_conflict_of_a_part_takes_the_place_of_the_page(client: Client, anna: Do
     [
         {},
         {"key": "x", "base": "1"},
-        {"key": "9" * 30, "base": "1", "do": "copy", "text": "a"},
-        {"key": "99", "base": "1", "do": "copy", "text": "a"},
+        {"key": "9" * 30, "base": "1", "do": "copy", "text": " "},
     ],
 )
 def test_settling_what_is_not_there_is_refused(client: Client, fields: dict[str, str]) -> None:

@@ -9,11 +9,11 @@ from typing import Concatenate, ParamSpec
 from django.http import Http404, HttpRequest, HttpResponse
 
 from frogless.errors import InputError
+from frogless.studio.gone import LARGEST_KEY
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 
 P = ParamSpec("P")
-LARGEST_KEY = 2**63 - 1
 
 
 def of_own(
@@ -30,11 +30,6 @@ def of_own(
         return view(request, document, *args, **kwargs)
 
     return found
-
-
-def is_there(pk: int) -> bool:
-    """Whether there is an own design of that key."""
-    return shelf.documents("design").filter(pk=min(pk, LARGEST_KEY)).exists()
 
 
 def base_of(request: HttpRequest) -> int:

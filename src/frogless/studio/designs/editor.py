@@ -15,12 +15,13 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from frogless.errors import InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs import keys, lines, new
-from frogless.studio.designs.asked import base_of, is_there, of_own, text_of
+from frogless.studio.designs import keys, lines
+from frogless.studio.designs.asked import base_of, of_own, text_of
 from frogless.studio.designs.checked import Checked
 from frogless.studio.designs.checking import checked, known, too_long
 from frogless.studio.designs.said import SAID
 from frogless.studio.designs.standing import Pair, chosen, swatch_choices
+from frogless.studio.gone import gone_page, is_there, last_text
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
@@ -41,8 +42,8 @@ class Sheet:
 @require_http_methods(["GET", "HEAD", "POST"])
 def text(request: HttpRequest, pk: int) -> HttpResponse:
     """The text of an own design; what was written for one that is gone can become another."""
-    if request.method == "POST" and not is_there(pk):
-        return new.gone(request, text_of(request))
+    if request.method == "POST" and not is_there("design", pk):
+        return gone_page(request, "design", text_of(request))
     answer: HttpResponse = _text(request, pk)
     return answer
 
@@ -76,9 +77,16 @@ def check(request: HttpRequest, document: Document) -> HttpResponse:
 
 
 @require_POST
-@of_own
-def walk(request: HttpRequest, document: Document, way: str) -> HttpResponse:
+def walk(request: HttpRequest, pk: int, way: str) -> HttpResponse:
     """So many steps back or forward; refused while there is something that was not saved."""
+    if not is_there("design", pk) and (written := text_of(request) or last_text("design", pk)):
+        return gone_page(request, "design", written)
+    answer: HttpResponse = _walk(request, pk, way)
+    return answer
+
+
+@of_own
+def _walk(request: HttpRequest, document: Document, way: str) -> HttpResponse:
     here = reverse("designs:text", args=[document.pk])
     base, written = base_of(request), text_of(request)
     pair = chosen(request.POST.dict())
@@ -99,9 +107,17 @@ def walk(request: HttpRequest, document: Document, way: str) -> HttpResponse:
 
 
 @require_POST
-@of_own
-def rename(request: HttpRequest, document: Document) -> HttpResponse:
+def rename(request: HttpRequest, pk: int) -> HttpResponse:
     """Another title: in the text where it can be read, else of the document alone."""
+    if not is_there("design", pk) and (last := text_of(request) or last_text("design", pk)):
+        title = shelf.clean_name(request.POST.get("title", ""))
+        return gone_page(request, "design", (title and lines.retitled(last, title)) or last)
+    answer: HttpResponse = _rename(request, pk)
+    return answer
+
+
+@of_own
+def _rename(request: HttpRequest, document: Document) -> HttpResponse:
     name, here = request.POST.get("title", ""), reverse("designs:text", args=[document.pk])
     try:
         name = shelf.checked_name(name)

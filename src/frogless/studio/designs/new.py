@@ -6,7 +6,6 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
-from django_htmx.http import reselect, reswap, retarget
 
 from frogless.errors import InputError
 from frogless.studio import refs
@@ -17,7 +16,6 @@ from frogless.studio.library import shelf
 from frogless.studio.library.shelf import LONGEST_TEXT
 
 NO_TEXT = "Choose a file, or paste a design."
-GONE = "The design that you wrote on is not there any more. What you wrote is here; open it as a new one."
 NOT_TEXT = "This is no text file; a design is one, and its name ends in .toml."
 
 
@@ -37,12 +35,6 @@ def new(request: HttpRequest) -> HttpResponse:
     at = "example" if request.POST.get("from") == "example" else "text"
     context = _context(written, error, at, chosen)
     return render(request, "designs/new.html", context, status=422 if error else 200)
-
-
-def gone(request: HttpRequest, written: str) -> HttpResponse:
-    """409: the design that was written on is not there any more; its text can become a new one."""
-    response = render(request, "designs/new.html", _context(written, GONE), status=409)
-    return reselect(reswap(retarget(response, "#main"), "outerHTML"), "#main")
 
 
 def _context(written: str, error: str, at: str = "text", chosen: str = "") -> dict[str, object]:

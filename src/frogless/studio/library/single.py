@@ -39,7 +39,6 @@ def single(data: bytes, name: str) -> Bundle:
         InputError: it is no text, no TOML, or of no format that is known; or it has faults.
     """
     text = _text(data)
-    refuse_overgrown(text, "", what="file")
     kind = kind_of(text)
     CHECKS[kind](text)
     own = tomllib.loads(text)
@@ -54,6 +53,7 @@ def kind_of(text: str) -> str:
     Raises:
         InputError: it is not valid TOML, or says nothing, or something else.
     """
+    refuse_overgrown(text, "", what="file")
     try:
         data = tomllib.loads(text)
     except RecursionError:

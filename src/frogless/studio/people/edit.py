@@ -15,6 +15,7 @@ from frogless.errors import InputError
 from frogless.studio.conflict import conflict_page
 from frogless.studio.examples import examples
 from frogless.studio.fields import respelled
+from frogless.studio.gone import gone_page, is_there, last_text
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.preferences import prefer, preferred
@@ -40,6 +41,8 @@ def new(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit(request: HttpRequest, pk: int) -> HttpResponse:
     """A body of the person's own."""
+    if request.method == "POST" and not is_there("body", pk):
+        return gone_page(request, "body", _of_gone(request, pk))
     document = body_or_404(pk)
     if request.method == "POST":
         return _sent(request, document, document.text)
@@ -79,7 +82,16 @@ def _saved(request: HttpRequest, document: Document | None, mine: str) -> HttpRe
         shelf.change(document.pk, base_of(request), mine, "Changed measurements")
     except shelf.Conflict as conflict:
         return conflict_page(request, conflict, mine, address)
+    except InputError as error:
+        return gone_page(request, "body", mine, str(error))
     return redirect(f"{address}?saved=again")
+
+
+def _of_gone(request: HttpRequest, pk: int) -> str:
+    """What the form of a body that is gone holds, laid over its last text where that is known."""
+    units, values = held(request)
+    last = last_text("body", pk)
+    return written(last if values_of(last, units) else NEW, values, units)
 
 
 @require_POST

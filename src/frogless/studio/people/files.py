@@ -13,6 +13,7 @@ from frogless.body.load import parse_body
 from frogless.errors import Fault, InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
+from frogless.studio.gone import gone_page, is_there
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.people.body_text import FILE
@@ -40,6 +41,8 @@ def open_file(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def text(request: HttpRequest, pk: int) -> HttpResponse:
     """A body of the person's own as the text that it is."""
+    if request.method == "POST" and not is_there("body", pk):
+        return gone_page(request, "body", _typed(request))
     document = body_or_404(pk)
     if request.method != "POST":
         return _editor(request, document, document.text, faults_of(document.text))

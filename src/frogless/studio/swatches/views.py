@@ -12,6 +12,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from frogless.errors import InputError
 from frogless.studio.conflict import conflict_page
 from frogless.studio.examples import examples
+from frogless.studio.gone import gone_page, is_there, last_text
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import prefer, preferred
@@ -87,6 +88,8 @@ def new_swatch(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch of one's own, as a form; as a text where the form cannot read it."""
+    if request.method == "POST" and not is_there(KIND, pk):
+        return gone_page(request, KIND, _of_gone(request, pk))
     document = found(pk)
     chosen = preferred()
     try:
@@ -141,9 +144,15 @@ def _save(
         document = shelf.change(document.pk, base, text, told)
     except shelf.Conflict as conflict:
         return conflict_page(request, conflict, text, reverse(again, args=[document.pk]))
-    except InputError:
-        raise Http404 from None
+    except InputError as error:
+        return gone_page(request, KIND, text, str(error))
     return redirect(page.address(document, "saved"))
+
+
+def _of_gone(request: HttpRequest, pk: int) -> str:
+    """What the form of a swatch that is gone holds, laid over its last text where that is known."""
+    last = last_text(KIND, pk)
+    return written(posted(request.POST), "" if _fault_of(last) else last).text
 
 
 def _other_readings(request: HttpRequest, values: Mapping[str, str]) -> dict[str, str] | None:
@@ -187,6 +196,8 @@ def open_swatch(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD", "POST"])
 def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch as its file, to be written by hand."""
+    if request.method == "POST" and not is_there(KIND, pk):
+        return gone_page(request, KIND, page.text_written(request))
     document = found(pk)
     if request.method != "POST":
         return page.text_page(request, document, document.text, _fault_of(document.text))
