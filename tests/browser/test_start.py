@@ -81,7 +81,7 @@ def test_journey_without_scripts(unscripted: Page) -> None:
     page.get_by_role("link", name=re.compile("^Skirts")).click()
     page.get_by_role("link", name="Procession skirt").click()
     make(page)
-    expect(page.locator("#body-hip_girth-error")).to_have_text("Is needed.")
+    expect(page.locator("#body-hip_girth-error")).to_have_text("Hip girth is needed.")
     for label in LEAST:
         field(page, label)
     make(page)

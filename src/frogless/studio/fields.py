@@ -21,6 +21,9 @@ UNITS: Mapping[str, Mapping[Units, str]] = {
 }
 """The unit of a bare number by kind of field and the units chosen for the page."""
 
+VERBS = {"must", "is", "are", "has", "cannot", "needs"}
+"""What the sentences of faults begin with where they leave out what they are about."""
+
 BARE = re.compile(r"[-−]?\s*[\d½¼¾⅛⅜⅝⅞][\d\s.,/½¼¾⅛⅜⅝⅞-]*")
 
 
@@ -94,6 +97,12 @@ def with_unit(text: str, kind: str, units: Units) -> str:
     """What was written, with the unit of the page when it has none of its own."""
     text = text.strip()
     return f"{text} {UNITS[kind][units]}" if kind and BARE.fullmatch(text) else text
+
+
+def with_noun(sentence: str, noun: str) -> str:
+    """A sentence that begins with its verb, "must be more than 0", with what it is about."""
+    verb = sentence.split(" ", 1)[0].lower()
+    return f"{noun} {sentence[:1].lower()}{sentence[1:]}" if verb in VERBS else sentence
 
 
 def respelled(values: Values, fields: Iterable[Field], old: Units, new: Units) -> dict[str, str]:

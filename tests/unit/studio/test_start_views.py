@@ -134,8 +134,8 @@ def test_what_is_missing_is_told_and_nothing_is_made(client: Client) -> None:
     )
     page = Page(answer)
     assert answer.status_code == 422
-    assert page.error("body-hip_girth") == "Is needed."
-    assert page.error("swatch-hook") == "Is needed."
+    assert page.error("body-hip_girth") == "Hip girth is needed."
+    assert page.error("swatch-hook") == "Hook is needed."
     assert {"#body-hip_girth", "#swatch-hook"} <= set(page.links)
     assert page.fields["body-waist_girth"] == "72"
     assert not Document.objects.exists()

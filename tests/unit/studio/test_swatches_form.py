@@ -169,7 +169,7 @@ def test_bare_numbers_are_in_the_units_of_the_page() -> None:
 FAULTS = [
     ({"name": ""}, "name", "a name is needed"),
     ({"hook": ""}, "hook", "the hook is needed"),
-    ({"hook": "J-10"}, "hook", "not the size of a hook"),
+    ({"hook": "J-10"}, "hook", "J-10 is 6 mm; write 6"),
     ({"colour": "blue"}, "colour", "one capital letter"),
     ({"r1-count": "27.3"}, "r1-count", "multiple of 0.25"),
     ({"r1-count": "many"}, "r1-count", "must be a number"),

@@ -14,6 +14,7 @@ from frogless.body.load import parse_body
 from frogless.body.measurements import Body, Measurement, known_measurements
 from frogless.body.plausible import question
 from frogless.errors import Fault, InputError
+from frogless.studio.fields import with_noun
 from frogless.studio.needs import measurement_name
 from frogless.studio.people.body_text import FILE
 from frogless.units import Units, show_length
@@ -61,7 +62,7 @@ def _read(text: str, faults: list[tuple[str, str]]) -> Body | None:
         try:
             return parse_body(rest, FILE)
         except InputError as error:
-            found = [(field_of(fault), in_words(fault.message)) for fault in error.faults]
+            found = [(field_of(fault), _told(fault)) for fault in error.faults]
         faults += found
         try:
             rest = _without(rest, {name for name, _ in found})
@@ -74,6 +75,12 @@ def field_of(fault: Fault) -> str:
     """The field that a fault of a body file belongs to; "" for none."""
     key = fault.place.key.removeprefix("measurements.")
     return key if key in (*known_measurements(), "name", "age") else ""
+
+
+def _told(fault: Fault) -> str:
+    """The sentence of a fault, with what it is about."""
+    name = field_of(fault)
+    return with_noun(in_words(fault.message), f"the {name.replace('_', ' ')}" if name else "this")
 
 
 def _without(text: str, names: set[str]) -> str:

@@ -11,19 +11,23 @@ from frogless.errors import InputError
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.stitches.patterns import patterns
-from frogless.studio.fields import Values
+from frogless.studio.fields import Field, Values
 from frogless.studio.needs import Needs, PatternNeed, measurement_name
 from frogless.studio.offers import Offer, meant
 from frogless.studio.people.body_text import FILE, NEW, written
 from frogless.studio.people.checked import checked, in_words
 from frogless.studio.start.asked import BODY, SWATCH, Asked, pattern_title
 from frogless.studio.swatches.doubts import doubts, mark
+from frogless.studio.swatches.hooks import hook_offers
 from frogless.studio.swatches.in_terms import in_terms
 from frogless.studio.swatches.written import checked as checked_swatch
 from frogless.swatch import Swatch, advice, has_gauge, parse_swatch
 from frogless.units import Units
 
-IS_NEEDED = "Is needed."
+
+def is_needed(field: Field) -> str:
+    """ "Hip girth is needed.", "Stitches are needed.": of a field that was left empty."""
+    return f"{field.label} {'are' if field.label.endswith('s') else 'is'} needed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +84,7 @@ def _of_body(page: Asked, values: Values, units: Units) -> Understood:
     text = written(NEW, own, units)
     told = checked(text, units)
     errors = {f"{BODY}{name}": said for name, said in told.errors.items()}
-    missing = {one.name: IS_NEEDED for one in page.measurements if not values.get(one.name)}
+    missing = {one.name: is_needed(one) for one in page.measurements if not values.get(one.name)}
     questions = {f"{BODY}{name}": said for name, said in told.questions.items()}
     sizes = {name: one for name, one in values.items() if name.startswith(BODY)}
     asked = [*errors.items(), *questions.items()]
@@ -108,13 +112,16 @@ def _of_swatch(page: Asked, values: Values, units: Units, terms: Dialect) -> Und
     told = checked_swatch(own)
     named = {f"{SWATCH}{name}": _sentence(said) for name, said in told.errors.items()}
     needed = (page.hook, *(f for one in page.readings for f in one.asked))
-    missing = {one.name: IS_NEEDED for one in needed if not values.get(one.name)}
+    missing = {one.name: is_needed(one) for one in needed if not values.get(one.name)}
     found = doubts(own, units, terms)
     return Understood(
         swatch=told.text,
         errors={**named, **missing},
         questions={f"{SWATCH}{one.field}": one.sentence for one in found},
-        offers={f"{SWATCH}{one.field}": tuple(map(_prefixed, one.offers)) for one in found},
+        offers={
+            page.hook.name: hook_offers(page.hook.name, own.get("hook", "")),
+            **{f"{SWATCH}{one.field}": tuple(map(_prefixed, one.offers)) for one in found},
+        },
         advice=() if told.errors or missing or found else _advice(told.text, units, terms),
         doubt=mark(found),
     )

@@ -15,7 +15,7 @@ from frogless.studio.fields import Values, with_unit
 from frogless.studio.offers import Offer
 from frogless.studio.swatches.form import numbers_of
 from frogless.swatch import SAME_WIDTH, shapes, yarn_ranges
-from frogless.units import INCH, Units, parse_length, parse_number, show_length
+from frogless.units import INCH, Units, parse_length, parse_number, show_fine
 
 WIDER = 1.4
 """So far outside the yarn table's own stitches and hooks nobody is asked: lace on a large hook,
@@ -136,7 +136,7 @@ def _doubt(one: Counted, values: Values, units: Units, terms: Dialect) -> Doubt 
         low, high = usual_across()
         return Doubt(
             f"r{one.number}-count",
-            f"Stitches of {name} {show_length(one.width / one.count, units)} wide are "
+            f"Stitches of {name} {show_fine(one.width / one.count, units)} wide are "
             f"{one.across:.1f} times as wide as the hook is thick; {low:.1f} to {high:.1f} times "
             f"is usual.{asked}",
             offers,

@@ -35,7 +35,7 @@ STATES = (
 
 HEAD = (
     Field("name", "Name", hint="What the pattern calls this swatch.", needed=True),
-    Field("hook", "Hook", "fine", "The millimetres printed on it.", needed=True),
+    Field("hook", "Hook", "fine", "The millimeters printed on it.", needed=True),
     Field(
         "colour",
         "Color of a design",

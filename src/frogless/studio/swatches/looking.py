@@ -108,7 +108,7 @@ def _of(swatch: Swatch, order: tuple[int, ...], units: Units, terms: Dialect) ->
     said = tuple(
         replace(
             one,
-            sentence=in_terms(one.sentence, units, terms),
+            sentence=in_terms(one.sentence, units, terms).removesuffix("."),
             readings=_placed(one.readings, order),
         )
         for one in found.said

@@ -12,7 +12,7 @@ import tomlkit
 from tomlkit.items import Array
 
 from frogless.errors import Fault, InputError
-from frogless.studio.fields import Values, with_unit
+from frogless.studio.fields import Values, with_noun, with_unit
 from frogless.studio.swatches.form import (
     COUNTS,
     HEAD,
@@ -24,6 +24,7 @@ from frogless.studio.swatches.form import (
     values_of,
     was_of,
 )
+from frogless.studio.swatches.hooks import hook_words
 from frogless.swatch_file import STITCH_NAMES, parse_swatch_file
 from frogless.units import Units, parse_number
 
@@ -34,8 +35,19 @@ OF_READING = {field.name: field.kind for field in (*COUNTS, *MORE)}
 
 PLAIN = {
     "name is missing": "a name is needed",
-    "hook is missing": "the hook is needed: the millimetres printed on it",
+    "hook is missing": "the hook is needed: the millimeters printed on it",
 }
+
+NOUNS = {
+    "count": "the number of stitches",
+    "rows": "the number of rows",
+    "width": "the width",
+    "height": "the height",
+    "hook": "the hook",
+    "plies": "the number of plies",
+    "category": "the category",
+}
+"""What a sentence that begins with its verb is about, by the end of its field."""
 
 NUMBER = re.compile("-?[0-9]{1,9}")
 
@@ -94,7 +106,9 @@ def checked(values: Values, before: str = "") -> Checked:
         for fault in error.faults:
             field = _field_of(fault, made.fields)
             if field not in made.faults:
-                errors[field] = "; ".join(filter(None, (errors.get(field, ""), _told(fault))))
+                errors[field] = "; ".join(
+                    filter(None, (errors.get(field, ""), _told(fault, field, values)))
+                )
     return Checked(made.text, errors)
 
 
@@ -105,9 +119,14 @@ def _field_of(fault: Fault, fields: Mapping[str, str]) -> str:
     return fields.get(key, "name")
 
 
-def _told(fault: Fault) -> str:
-    last = fault.place.key.rpartition(".")[2]
-    return PLAIN.get(f"{last} {fault.message}", fault.message)
+def _told(fault: Fault, field: str, values: Values) -> str:
+    last, part = fault.place.key.rpartition(".")[2], field.rpartition("-")[2]
+    if part == "hook" and (words := hook_words(values.get(field, ""))):
+        return words
+    told = PLAIN.get(f"{last} {fault.message}", fault.message)
+    for count in ("stitches", "repeats", "rows"):
+        told = told.replace(f"{count} is given", f"{count} are given")
+    return with_noun(told.replace("millimetres", "millimeters"), NOUNS.get(part, "this"))
 
 
 def order_of(values: Values) -> tuple[int, ...]:
