@@ -12,6 +12,7 @@ from django.urls import reverse
 from frogless.errors import FroglessError, InputError
 from frogless.studio import refs
 from frogless.studio.garments import faults, shown
+from frogless.studio.garments.comes import panel_of
 from frogless.studio.garments.lacks import body_lacks, swatch_lacks
 from frogless.studio.garments.panel import Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
@@ -134,9 +135,12 @@ def panel_context(subject: Subject, made: Made) -> dict[str, Any]:
     """What the panel "Change it" needs; nothing for an example, which stays as it is."""
     if subject.garment is None or made.design is None:
         return {}
-    text, terms = made.design.text, subject.terms
+    order = made.order(subject)
     try:
-        found = pool().ask(subject.affinity, panel, text, terms)
+        if order is None:
+            found = panel(made.design.text, subject.terms)
+        else:
+            found = pool().ask(subject.affinity, panel_of, order)
     except FroglessError as error:
         found = Panel(error=str(error))
     return {"panel": found}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -20,11 +21,13 @@ ADDS, TAKES = "add:", "take:"
 Changes = tuple[tuple[str, str], ...]
 """Names of knobs, and what is to be written there."""
 
-MOST_QUICK = 10
+MOST_QUICK = 12
 """Knobs in the group that stands open; what is beyond stays in its own group."""
 
 QUICK: tuple[tuple[str, ...], ...] = (
     ("garment", "length"),
+    ("piece", "*", "depth"),
+    ("piece", "*", "length"),
     ("lengths", "*"),
     ("start", "ease"),
     ("section", "*", "ease"),
@@ -33,6 +36,9 @@ QUICK: tuple[tuple[str, ...], ...] = (
     ("edging", "pattern"),
 )
 """Knobs that are turned most, by the way to them; * is any place in a list, or any name."""
+
+
+SECTIONS = QUICK.index(("section", "*", "ease"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +50,7 @@ class Field:
         typed: what stands in it: what is written in the design, or what was typed and refused.
         as_is: what the design has, "" when nothing.
         free: other values than the choices are accepted too.
+        comes: the length that the formula in it gives for the body, and in words what it `reads`.
         error: what is wrong; `drafted` when what is written can be read and not be made.
     """
 
@@ -61,6 +68,8 @@ class Field:
     free: bool = False
     error: str = ""
     drafted: bool = False
+    comes: str = ""
+    reads: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +146,7 @@ def panel(text: str, terms: Dialect) -> Panel:
 
 def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:
     """What is turned most, with the title of its group: sections one after the other."""
+    groups = tuple(groups)
     found = [
         (_turn(place), _short(group), knob)
         for group in groups
@@ -144,13 +154,32 @@ def _quick(groups: Iterable[Group]) -> Iterator[tuple[str, Knob]]:
         for place, way in enumerate(QUICK)
         if _is_at(knob.path, way) and _is_of_use(knob, group)
     ]
+    shared = _shared(groups, tuple(knob for *_, knob in found))
+    found = [one for one in found if one[2].path[0] != "lengths" or one[2].path[1] in shared]
+    found = [one for one in found if one[2].path[0] != "piece" or one[2].value not in shared]
     found.sort(key=lambda one: one[0])
     yield from ((title, knob) for _, title, knob in found[:MOST_QUICK])
 
 
+def _shared(groups: tuple[Group, ...], quick: tuple[Knob, ...]) -> frozenset[str]:
+    """Own lengths to be turned by themselves.
+
+    Not those that nothing uses, nor one that is all that a single knob beside it says.
+    """
+    every = [knob for group in groups for knob in group.knobs if knob.written]
+    found = set()
+    for name in (str(knob.path[1]) for knob in quick if knob.path[0] == "lengths"):
+        word = re.compile(rf"\b{re.escape(name)}\b")
+        uses = [one for one in every if one.path != ("lengths", name) and word.search(one.value)]
+        alone = len(uses) == 1 and uses[0].value == name and uses[0] in quick
+        if uses and not alone:
+            found.add(name)
+    return frozenset(found)
+
+
 def _is_of_use(knob: Knob, group: Group) -> bool:
     """Whether turning it does anything: a straight section has neither ease nor points."""
-    if knob.path == ("garment", "length"):
+    if knob.path[-1] in ("length", "depth"):
         return knob.written
     shape = next((one.value for one in group.knobs if one.path[-1] == "shape"), "shaped")
     return knob.written or knob.path[0] != "section" or shape == "shaped"
@@ -158,7 +187,7 @@ def _is_of_use(knob: Knob, group: Group) -> bool:
 
 def _turn(place: int) -> int:
     """The order in the group; ease and points of a section stay together."""
-    return 3 if QUICK[place][0] == "section" else place
+    return SECTIONS if QUICK[place][0] == "section" else place
 
 
 def _is_at(path: tuple[str | int, ...], way: tuple[str, ...]) -> bool:
@@ -291,10 +320,15 @@ def refused(
 
 def differing(before: Panel, after: Panel) -> tuple[FieldGroup, ...] | None:
     """Groups of which more than values has changed; None when they are not the same groups."""
-    if [group.id for group in before.groups] != [group.id for group in after.groups]:
+    if _shown(before) != _shown(after):
         return None
     pairs = zip(before.groups, after.groups, strict=True)
     return tuple(new for old, new in pairs if _bones(old) != _bones(new))
+
+
+def _shown(found: Panel) -> list[str]:
+    """Ids of the groups that there is something to see of."""
+    return [one.id for one in found.groups if one.fields or one.more or one.goes]
 
 
 def _bones(group: FieldGroup) -> tuple[object, ...]:

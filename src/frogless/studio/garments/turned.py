@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from frogless.errors import FroglessError
 from frogless.publish.difference import differences
 from frogless.studio.garments import shown
+from frogless.studio.garments.comes import differing_values, panel_of
 from frogless.studio.garments.drafts import Order, drafted
 from frogless.studio.garments.faults import knob_name
 from frogless.studio.garments.panel import (
@@ -15,7 +17,6 @@ from frogless.studio.garments.panel import (
     FieldGroup,
     Panel,
     differing,
-    panel,
     refused,
     turned,
 )
@@ -23,6 +24,11 @@ from frogless.studio.garments.sheet import Shown
 
 MOST_TOLD, LONGEST_TOLD = 4, 80
 """Differences that the line tells, and letters that one of them may have."""
+
+MOST_RHYTHMS = 2
+"""Sections whose new rhythm the line tells."""
+
+RHYTHM = re.compile(r"shaping of (?P<section>.+?): (?P<was>.+) → (?P<now>.+)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +61,7 @@ def change(order: Order, changes: Changes, room: str, *, prove: bool) -> Change:
     """
     made = turned(order.texts.design, changes, order.units, order.terms)
     errors = dict(made.errors)
-    before = panel(order.texts.design, order.terms)
+    before = panel_of(order)
     if made.text == order.texts.design:
         typed = dict(changes)
         after = refused(before, typed, errors)
@@ -66,8 +72,9 @@ def change(order: Order, changes: Changes, room: str, *, prove: bool) -> Change:
     of_draft = beside(seen)
     errors = of_draft | errors
     drafted_ones = of_draft.keys() - dict(made.errors).keys()
-    after = refused(panel(made.text, order.terms), dict(changes), errors, drafted_ones)
-    names = {name for name, _ in changes} | errors.keys()
+    turned_to = panel_of(new)
+    after = refused(turned_to, dict(changes), errors, drafted_ones)
+    names = {name for name, _ in changes} | errors.keys() | differing_values(before, turned_to)
     fields = tuple(f for f in after.fields().values() if f.name in names)
     return Change(
         made.text,
@@ -97,10 +104,28 @@ def did(before: Order, after: Order) -> str:
 
 
 def in_a_line(found: tuple[str, ...]) -> str:
-    """The first differences that are short, the yarn, and how many more there are."""
+    """The first differences that are short, rhythms, the yarn, and how many more there are."""
     yarn = tuple(one for one in found if one.startswith("yarn"))[:1]
-    short = [one for one in found if len(one) <= LONGEST_TOLD and one not in yarn]
-    told = (*short[: MOST_TOLD - len(yarn)], *yarn)
-    more = len(found) - len(told)
+    whole = tuple(one for one in found if not RHYTHM.fullmatch(one))
+    short = [one for one in whole if len(one) <= LONGEST_TOLD and one not in yarn]
+    short = short[: MOST_TOLD - len(yarn)]
+    room = max(MOST_RHYTHMS - len(short), 0)
+    rhythms = tuple(filter(None, map(_rhythm, found)))[:room]
+    same = rhythms and not any(" stitches" in one for one in whole)
+    counts = ("the counts between sections stay",) if same else ()
+    more = len(found) - len(rhythms) - len(short) - len(yarn)
     others = (f"{more} more {'change' if more == 1 else 'changes'}",) if more else ()
-    return "; ".join((*told, *others))
+    return "; ".join((*short, *rhythms, *counts, *yarn, *others))
+
+
+def _rhythm(found: str) -> str:
+    """How a section is shaped now and was before, in short; "" of another difference."""
+    parts = RHYTHM.fullmatch(found)
+    if parts is None:
+        return ""
+    was, now = (told.rpartition(" (") for told in (parts["was"], parts["now"]))
+    rounds = f"{now[2].rstrip(')')}, before {was[2].rstrip(')').partition(' ')[2]}"
+    points, before = (told[0].partition(",")[0] for told in (now, was))
+    many = f"{points}, " if points != before else ""
+    told = rounds if was[0] and now[0] and len(rounds) <= LONGEST_TOLD else parts["now"]
+    return f"{parts['section']} is shaped now: {many}{told}"

@@ -67,6 +67,17 @@ document.addEventListener("htmx:afterSettle", (event) => {
   if (asked.right > sheet.left && asked.bottom > sheet.top - 12) window.scrollBy({ top: asked.bottom - sheet.top + 24, behavior: "instant" });
 });
 
+// A field that is set elsewhere in the panel leaves the focus to the one that comes in its place.
+let place = -1;
+const FIELDS = "#knobs details[open] > form :is(input:not([type=hidden]), select, textarea)";
+document.addEventListener("htmx:beforeSwap", () => { place = [...document.querySelectorAll(FIELDS)].indexOf(document.activeElement); });
+document.addEventListener("htmx:afterSettle", () => {
+  if (place < 0 || document.activeElement !== document.body) return;
+  const fields = [...document.querySelectorAll(FIELDS)].filter((one) => one.checkVisibility());
+  fields[Math.min(place, fields.length - 1)]?.focus({ preventScroll: true });
+  place = -1;
+});
+
 // Undo and redo say that they were done, and keep the focus when there is nothing more to undo.
 let walked = "";
 document.addEventListener("htmx:beforeRequest", (event) => { if (event.target.matches?.("#history form")) walked = event.target.querySelector("#undo, #redo")?.id ?? ""; });
