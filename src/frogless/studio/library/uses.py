@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from frogless.studio.library.models import Garment
@@ -19,3 +20,9 @@ def uses() -> Mapping[str, tuple[Garment, ...]]:
 def garments_using(ref: str) -> tuple[Garment, ...]:
     """The garments that are made of what a ref stands for."""
     return uses().get(ref, ())
+
+
+def named_after(name: str) -> tuple[Garment, ...]:
+    """The garments that have a name within their own, those in the bin too: "Skirt for Ada"."""
+    whole = re.compile(rf"(?<!\w){re.escape(name)}(?!\w)", re.IGNORECASE)
+    return tuple(one for one in Garment.objects.order_by("name") if whole.search(one.name))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from django.http import Http404, HttpRequest, HttpResponse
@@ -13,7 +13,7 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from frogless.errors import InputError
 from frogless.studio.library import renaming, shelf
 from frogless.studio.library.models import Document, Garment
-from frogless.studio.library.uses import garments_using, uses
+from frogless.studio.library.uses import garments_using, named_after, uses
 from frogless.studio.onward import onward
 
 TITLES = (("design", "Designs"), ("body", "People"), ("swatch", "Swatches"))
@@ -176,6 +176,7 @@ def delete_for_good(request: HttpRequest, pk: int) -> HttpResponse:
             "kind": KIND_NAMES[document.kind],
             "versions": document.versions.count(),
             "used": garments_using(document.ref),
+            "named": named_after(document.name) if document.kind == "body" else (),
             "address": reverse("library:delete_for_good", args=[pk]),
         }
         return render(request, "library/for_good.html", context)
@@ -203,9 +204,19 @@ def empty_bin(request: HttpRequest) -> HttpResponse:
     if not binned:
         raise Http404
     if request.method != "POST":
-        return render(request, "library/empty_bin.html", {"binned": binned})
+        context = {"binned": binned, "names": _names_kept(shelf.in_bin())}
+        return render(request, "library/empty_bin.html", context)
     overwritten = shelf.empty_bin()
     return redirect(f"{reverse('library:show')}?{'emptied' if overwritten else 'waiting'}")
+
+
+def _names_kept(binned: Iterable[Document]) -> list[tuple[str, list[Garment]]]:
+    """The names of persons in the bin, each with the garments outside of it that keep the name."""
+    return [
+        (one.name, [garment for garment in named_after(one.name) if not garment.removed])
+        for one in binned
+        if one.kind == "body"
+    ]
 
 
 def _next(request: HttpRequest, done: str) -> str:
