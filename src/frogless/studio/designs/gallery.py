@@ -18,7 +18,16 @@ from frogless.studio import refs
 from frogless.studio.designs.entries import Entry, entries, known_picture, picture_key
 from frogless.studio.designs.facets import FACETS, Facet
 from frogless.studio.designs.facts import label
-from frogless.studio.designs.sieve import Option, Wanted, fits, loosened, options, wanted
+from frogless.studio.designs.sieve import (
+    Option,
+    Wanted,
+    corrected,
+    fits,
+    loosened,
+    options,
+    wanted,
+    words_of,
+)
 from frogless.studio.library.preferences import Preferred, preferred
 from frogless.studio.needs import need_words
 
@@ -56,11 +65,19 @@ def designs_list(request: HttpRequest) -> HttpResponse:
     likes, all_ = preferred(), entries()
     looked_for = _looked_for(request.GET)
     kept = [one for one in all_ if fits(one, looked_for, likes.terms)]
+    better = None
+    if not kept and words_of(looked_for):
+        better = corrected(all_, looked_for, likes.terms)
+        kept = [one for one in all_ if better and fits(one, better, likes.terms)]
+    told = _told(len(kept), len(all_), looked_for)
+    if better and kept:
+        typed, meant = " ".join(words_of(looked_for)), better.words
+        told = f"Nothing for “{typed}”; shown for “{meant}”: {told}"
     context = {
         "wanted": looked_for,
         "groups": _groups(all_, looked_for, likes.terms),
         "bodies": dict(refs.choices("body")).get("Yours", ()),
-        "told": _told(len(kept), len(all_), looked_for),
+        "told": told,
         "shelves": _shelves(kept, likes),
         "loosened": _loosened(all_, looked_for, likes.terms) if not kept else (),
     }

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 from typing import Protocol
 
 from frogless.stitches.model import Dialect
@@ -11,6 +13,12 @@ from frogless.studio.designs.facets import FACETS, Facet
 from frogless.studio.designs.facts import Facts, label
 
 LONGEST_SEARCH = 200
+LONGEST_WORD = 40
+
+NEAR = 0.75
+"""How alike two words are that one is taken for the other: one slip in five letters (own choice)."""
+
+WORD = re.compile(r"[^\W\d_]{3,}")
 
 
 class Choosable(Protocol):
@@ -92,6 +100,23 @@ def fits(one: Choosable, looked_for: Wanted, dialect: Dialect) -> bool:
         return False
     text = searched(one, dialect) if words_of(looked_for) else ""
     return all(word in text for word in words_of(looked_for))
+
+
+def corrected(all_: Iterable[Choosable], looked_for: Wanted, dialect: Dialect) -> Wanted | None:
+    """The same with words that no design has taken for the nearest that one has; None for none."""
+    texts = [searched(one, dialect) for one in all_]
+    known = sorted({word for text in texts for word in WORD.findall(text)})
+    words = []
+    for word in words_of(looked_for):
+        if any(word in text for text in texts):
+            words.append(word)
+            continue
+        near = get_close_matches(word[:LONGEST_WORD], known, n=1, cutoff=NEAR)
+        if not near:
+            return None
+        words.append(near[0])
+    better = replace(looked_for, words=" ".join(words))
+    return better if words != words_of(looked_for) else None
 
 
 def found(all_: Iterable[Choosable], looked_for: Wanted, dialect: Dialect) -> int:
