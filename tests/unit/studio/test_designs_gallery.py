@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 
 import pytest
-from designs_made import FAULTY, IMPOSSIBLE, LIVE, RING, cards, own, read
+from designs_made import FAULTY, IMPOSSIBLE, LEAST, LIVE, RING, cards, own, read
 from django.test import Client
+from django.urls import reverse
 
+from frogless.studio.designs import standing
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 
@@ -153,3 +155,26 @@ def test_gallery_is_for_the_owner(stranger: Client, address: str) -> None:
 def test_what_is_not_there_is_not_found(client: Client, address: str, ref: str) -> None:
     """A ref that stands for no design."""
     read(client, LIST + address.format(ref), 404)
+
+
+def test_slip_of_the_search_is_taken_for_the_nearest_word(client: Client) -> None:
+    """And said; what is near nothing finds nothing."""
+    told = read(client, f"{LIST}?q=pullovr")
+    assert "Nothing for “pullovr”; shown for “pullover”: " in told
+    assert cards(told) == cards(read(client, f"{LIST}?q=pullover"))
+    part = client.get(f"{LIST}?q=skrt, picots", headers={"HX-Request": "true", "host": "localhost"})
+    assert "shown for “skirt picots”" in part.content.decode()
+    assert "Nothing is like that" in read(client, f"{LIST}?q=qqqqqq")
+
+
+def test_pictures_without_the_example_files_are_placeholders(
+    client: Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A folder that is missing costs pictures, and no page."""
+    made = shelf.create("design", LEAST)
+    monkeypatch.setattr(standing, "STANDING", standing.Pair("example:gone", ("example:gone",)))
+    answer = client.get(f"/designs/pictures/{made.ref}.svg")
+    assert answer.status_code == 200
+    assert "Not drawn" in answer.content.decode()
+    for address in (LIST, reverse("designs:show", args=[made.ref]), "/start/", "/"):
+        assert client.get(address).status_code == 200

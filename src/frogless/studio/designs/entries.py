@@ -95,4 +95,8 @@ def picture(one: Entry, of: Of, units: Units) -> Picture:
     except TooMuchWork as error:
         # Kept as well: whoever opens the gallery again need not wait for it again.
         made = pictures.placeholder(str(error).capitalize())
+    except FroglessError as error:
+        # Whatever else keeps it from being drawn may be over the next time that it is asked for.
+        told = str(error)
+        return pictures.placeholder(told[:1].upper() + told[1:])
     return _pictures.keep(key, made)

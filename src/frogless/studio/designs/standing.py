@@ -73,10 +73,9 @@ def worn(pair: Pair) -> Worn:
 
 def tries(ref: str) -> tuple[Worn, ...]:
     """What a design is drawn for: an example always for the same, an own design for the last used."""
-    standing = worn(STANDING)
-    if ref.startswith("example:"):
-        return (standing,)
-    return tuple(dict.fromkeys((worn(last_used()), standing)))
+    pairs = (STANDING,) if ref.startswith("example:") else (last_used(), STANDING)
+    # Without the files of an example there is a picture less, and no page that cannot be shown.
+    return tuple(dict.fromkeys(worn(pair) for pair in pairs if is_there(pair)))
 
 
 def swatch_choices(pair: Pair) -> refs.Choices:
