@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.body.size_tables import TABLES, sizes
 from frogless.errors import InputError
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
+from frogless.studio.library.bundle import MOST_SWATCHES
 from frogless.studio.library.models import Document
 from frogless.studio.shipped import ANYBODY, size_name, with_us
 
@@ -45,6 +46,19 @@ def resolve(kind: str, ref: str) -> Found:
     if shipped is not None:
         return Found(ref, kind, shipped.title, shipped.text)
     raise InputError(f"this {kind} is not there any more; choose another")
+
+
+def swatches(chosen: Sequence[str]) -> tuple[Found, ...]:
+    """What the swatches of one garment stand for.
+
+    Raises:
+        InputError: there are too many, or one stands for nothing (any more).
+    """
+    if len(chosen) > MOST_SWATCHES:
+        raise InputError(
+            f"a garment is made of {MOST_SWATCHES} swatches at most, these are {len(chosen):,}"
+        )
+    return tuple(resolve("swatch", ref) for ref in chosen)
 
 
 def choices(kind: str) -> Choices:

@@ -68,7 +68,7 @@ def worn(pair: Pair) -> Worn:
         InputError: a ref stands for nothing (any more).
     """
     body = refs.resolve("body", pair.body).text
-    return body, tuple(refs.resolve("swatch", ref).text for ref in pair.swatches)
+    return body, tuple(one.text for one in refs.swatches(pair.swatches))
 
 
 def tries(ref: str) -> tuple[Worn, ...]:
@@ -83,5 +83,5 @@ def swatch_choices(pair: Pair) -> refs.Choices:
     single = refs.choices("swatch")
     if len(pair.swatches) == 1:
         return single
-    names = " and ".join(refs.resolve("swatch", ref).name for ref in pair.swatches)
+    names = " and ".join(one.name for one in refs.swatches(pair.swatches))
     return (("Together", ((pair.written, names),)), *single)

@@ -29,6 +29,9 @@ OWN_FILE = "file:"
 GONE = "gone"
 """What a garment names instead of a document that is in the library no more."""
 
+MOST_SWATCHES = 30
+"""That one garment is made of; most are made of one."""
+
 MOST_ENTRIES = 5_000
 MOST_BYTES = 50_000_000
 LARGEST_LIST = 2_000_000

@@ -25,6 +25,7 @@ from frogless.studio.library.bundle import (
     MANIFEST,
     MOST_BYTES,
     MOST_ENTRIES,
+    MOST_SWATCHES,
     OWN_FILE,
     VERSIONS,
     Bundle,
@@ -87,7 +88,9 @@ class _Garment(_Strict):
     name: Named
     design: Annotated[str, Field(max_length=220)]
     body: Annotated[str, Field(max_length=220)]
-    swatches: Annotated[tuple[Annotated[str, Field(max_length=220)], ...], Field(max_length=30)]
+    swatches: Annotated[
+        tuple[Annotated[str, Field(max_length=220)], ...], Field(max_length=MOST_SWATCHES)
+    ]
     terms: Literal["us", "uk"] = "us"
     units: Literal["cm", "in"] = "cm"
     hand: Literal["right", "left"] = "right"
