@@ -131,6 +131,10 @@ def test_impossible_stands_in_place_of_the_result_with_ways_out(
     part = unescape(answer.content.decode())
     assert answer.status_code == 422
     assert "This cannot be made so" in part
+    assert "As it was before" in part
+    assert "<svg" in part
+    assert re.search(r'class="to-knob" href="#knob-section-1-\w+">Waist to hip: ', part)
+    assert part.index('class="to-knob"') < part.index("line ")
     assert "What would make it possible" in part
     assert re.search(r'name="k:section/1/\w+" value="[^"]+"', part)
     document = own_design(made)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
 
@@ -12,9 +12,10 @@ from django.urls import reverse
 from frogless.errors import FroglessError, InputError
 from frogless.studio import refs
 from frogless.studio.garments import faults, shown
+from frogless.studio.garments.before import as_it_was
 from frogless.studio.garments.comes import panel_of
 from frogless.studio.garments.lacks import body_lacks, swatch_lacks
-from frogless.studio.garments.panel import Panel, panel
+from frogless.studio.garments.panel import MOST_USED, Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
 from frogless.studio.garments.subject import Made, Subject, colours, made_of
 from frogless.studio.library import shelf
@@ -76,6 +77,8 @@ class Mend:
     link: str = ""
     said: str = ""
     lines: tuple[str, ...] = ()
+    knob: str = ""
+    knob_id: str = ""
 
 
 def asked(subject: Subject, made: Made, room: str, *, prove: bool = True) -> Shown:
@@ -151,7 +154,27 @@ def with_shown(found: dict[str, Any], seen: Shown) -> dict[str, Any]:
     made: Made = found["made"]
     refusal = seen.refusal
     mends = tuple(mend(told, made) for told in refusal.told) if refusal else ()
-    return {**found, "shown": seen, "mends": mends}
+    if refusal and found.get("panel"):
+        pairs = zip(mends, refusal.told, strict=True)
+        mends = tuple(_at_knob(one, told, found["panel"]) for one, told in pairs)
+    found = {**found, "shown": seen, "mends": mends}
+    if refusal and refusal.why != "proof" and found["room"] == "shape":
+        found["was"] = as_it_was(found["subject"], made)
+    return found
+
+
+def _at_knob(one: Mend, told: Told, found: Panel) -> Mend:
+    """A fault with the knob that it is about, where the panel has it."""
+    name = faults.knob_name(told.path) if told.path else ""
+    for group in found.groups:
+        for field in (*group.fields, *group.more):
+            if name and field.name == name:
+                title = "" if group.id == MOST_USED else f"{group.title}: "
+                words = (
+                    f"{title}{field.label[:1].lower() + field.label[1:] if title else field.label}"
+                )
+                return replace(one, knob=words[:1].upper() + words[1:], knob_id=field.id)
+    return one
 
 
 def mend(told: Told, made: Made) -> Mend:

@@ -21,6 +21,9 @@ ADDS, TAKES = "add:", "take:"
 Changes = tuple[tuple[str, str], ...]
 """Names of knobs, and what is to be written there."""
 
+MOST_USED = "knobs-most-used"
+"""The id of the group that stands open."""
+
 MOST_QUICK = 12
 """Knobs in the group that stands open; what is beyond stays in its own group."""
 
@@ -134,7 +137,7 @@ def panel(text: str, terms: Dialect) -> Panel:
     quick = tuple(_quick(groups))
     moved = {knob.path for _, knob in quick}
     first = FieldGroup(
-        "knobs-most-used",
+        MOST_USED,
         "Most used",
         tuple(_field(knob, f"{title}: {knob.label}" if title else "") for title, knob in quick),
         open=True,

@@ -25,10 +25,10 @@ from frogless.publish.remarks import caution_note
 from frogless.publish.webpage import webpage
 from frogless.studio.garments import faults
 from frogless.studio.garments.drafts import Order, drafted, is_proven, proven
-from frogless.studio.garments.sheet import Part, Shown, Way
+from frogless.studio.garments.sheet import DrawingBlock, Part, Shown, Way
 from frogless.studio.garments.shown_blocks import note
 from frogless.studio.garments.shown_pattern import contents, pattern_parts
-from frogless.studio.garments.shown_shape import shape_parts
+from frogless.studio.garments.shown_shape import drawn, shape_parts
 from frogless.studio.garments.shown_tables import fit_parts, materials_parts
 
 ROOMS: Mapping[str, Callable[[Drafted], tuple[Part, ...]]] = {
@@ -71,6 +71,15 @@ def told(made: Draft, room: str) -> Shown:
         parts=parts,
         contents=contents(parts) if room == "pattern" else (),
     )
+
+
+def drawings_of(order: Order) -> tuple[DrawingBlock, ...]:
+    """The drawings of the shape; none where there is no draft."""
+    try:
+        blocks = tuple(drawn(drafted(order).drafted))
+    except FroglessError:
+        return ()
+    return blocks[0].drawings if blocks else ()
 
 
 def proof(order: Order) -> Shown:

@@ -26,10 +26,11 @@ CAPTIONS = {"schematic": "", "profile": "Girth by depth: wanted and worked"}
 
 def shape_parts(drafted: Drafted) -> tuple[Part, ...]:
     """All of the room."""
-    return (*_drawn(drafted), *_girths(drafted), *_sections(drafted), *_measures(drafted))
+    return (*drawn(drafted), *_girths(drafted), *_sections(drafted), *_measures(drafted))
 
 
-def _drawn(drafted: Drafted) -> Iterator[Part]:
+def drawn(drafted: Drafted) -> Iterator[DrawingsBlock]:
+    """The drawings, side by side; nothing where there is nothing to draw."""
     found = tuple(drawing(svg, CAPTIONS.get(key, ""), key) for key, svg in drawings(drafted))
     if found:
         yield DrawingsBlock(found)

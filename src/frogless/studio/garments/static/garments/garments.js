@@ -67,6 +67,16 @@ document.addEventListener("htmx:afterSettle", (event) => {
   if (asked.right > sheet.left && asked.bottom > sheet.top - 12) window.scrollBy({ top: asked.bottom - sheet.top + 24, behavior: "instant" });
 });
 
+// A fault leads to the knob that it is about, wherever it is folded away.
+document.addEventListener("click", (event) => {
+  const link = event.target.closest?.("a.to-knob");
+  const field = link && document.getElementById(link.hash.slice(1));
+  if (!field) return;
+  event.preventDefault();
+  for (let fold = field.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+  field.focus();
+});
+
 // A field that is set elsewhere in the panel leaves the focus to the one that comes in its place.
 let place = -1;
 const FIELDS = "#knobs details[open] > form :is(input:not([type=hidden]), select, textarea)";
