@@ -183,16 +183,27 @@ def _base_count(
     lies_flat = abs(hem_count * width / hem - 1) <= RUFFLES
     if choice.correction_round == "when needed" and not (fits and lies_flat):
         count = land(hem, width, found.multiple, found.offset).count
-    steps = (
-        Step("hem", hem),
-        Step("repeat", width * found.multiple),
-        Step("exact", hem / width, "stitches"),
-        Step("landed", count, "stitches", multiple_note(found.multiple, found.offset)),
-        Step("repeats", (count - found.offset) // found.multiple, ""),
-        Step("girth", count * width),
-        Step("off", count * width - hem),
+    return count, width, _because(found, hem, count, width)
+
+
+def _because(found: Edging, hem: float, count: int, width: float) -> Because:
+    """How often a repeat goes into the hem, and the stitches that so many whole ones take."""
+    repeats = (count - found.offset) // found.multiple
+    exact, note = Step("exact", hem / width, "stitches"), multiple_note(1, found.offset)
+    if found.multiple > 1:
+        exact = Step("exact", hem / (width * found.multiple), "ratio")
+        note = f"{repeats} × {found.multiple}" + (f" + {found.offset}" if found.offset else "")
+    return Because(
+        (
+            Step("hem", hem),
+            Step("repeat", width * found.multiple),
+            exact,
+            Step("landed", count, "stitches", note),
+            Step("repeats", repeats, ""),
+            Step("girth", count * width),
+            Step("off", count * width - hem),
+        )
     )
-    return count, width, Because(steps)
 
 
 def _rows(

@@ -91,7 +91,7 @@ def _because_repeats(
     return (
         Step("repeat", repeat, "mm", "sampled" if sampled else "not sampled", not sampled),
         Step("exact", wanted / repeat, "ratio"),
-        Step("landed", repeats, "ratio", "repeats"),
+        Step("landed", repeats, "ratio"),
         Step("length", repeat * repeats),
     )
 

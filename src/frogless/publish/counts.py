@@ -14,7 +14,7 @@ from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
 from frogless.swatch import Gauge
 from frogless.units import Units
-from frogless.write.because import show_small
+from frogless.write.near import show_small
 from frogless.write.pattern import write_rows
 
 COLUMNS = 100

@@ -63,6 +63,7 @@ REASONS: Mapping[str, str] = {
     "step_exact": "that is, exactly",
     "step_exact_gauge": "at {many} stitches in {span}",
     "step_exact_row_gauge": "at {many} rows in {span}",
+    "step_exact_repeats": "divided, in repeats",
     "step_landed": "in whole stitches",
     "step_landed_on": "in whole stitches, {note}",
     "step_landed_repeats": "in whole repeats",

@@ -8,7 +8,7 @@ from frogless.plan.model import PatternPlan, SectionPlan
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.units import show_length
-from frogless.write.because import show_small
+from frogless.write.near import show_small
 
 
 def sentences(

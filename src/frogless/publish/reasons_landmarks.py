@@ -17,12 +17,12 @@ from frogless.publish.reasons_steps import (
     after_count,
     line,
     number,
-    per_span,
     steps_of,
     until_count,
 )
 from frogless.publish.reasons_told import told_because
 from frogless.units import show_length
+from frogless.write.near import show_gauge
 
 
 def landmark_entries(drafted: Drafted) -> Iterator[Entry]:
@@ -131,7 +131,10 @@ def girth_steps(drafted: Drafted, piece: PiecePlan, mark: Landmark) -> tuple[Rea
     width = next((w for w in widths if isclose(mark.count * w, mark.garment.value)), None)
     if width is None:
         return counted, line(drafted, "girth_makes", shown)
-    span, many = say(drafted, f"span_{drafted.units}"), per_span(drafted, 100 / width)
+    span, many = (
+        say(drafted, f"span_{drafted.units}"),
+        show_gauge(100 / width, drafted.units, mark.count),
+    )
     return counted, line(drafted, "girth_at", shown, many=many, span=span)
 
 

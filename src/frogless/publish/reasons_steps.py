@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from frogless.because import Because, Step
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.publish.reasons_model import ReasonStep
 from frogless.units import as_shown, show_length, show_mass
-from frogless.write.because import FOUR_INCHES, SMALL, SMALL_BELOW, WITH_UNIT, show_small
+from frogless.write.because import ENDS, WITH_UNIT
 from frogless.write.formula import readable
+from frogless.write.near import FOUR_INCHES, show_gauge, show_near, show_repeat
+
+NUMBERS = ("shapings", "points")
+"""Steps that are no lengths, whatever unit they carry."""
 
 GAUGES = ("gauge", "row_gauge")
 """Steps that say at how many stitches or rows the next one is counted."""
@@ -52,7 +57,18 @@ def _steps(drafted: Drafted, steps: Sequence[Step]) -> Iterator[ReasonStep]:
         # A gauge is told with what is counted at it, and what a formula gives is what is wanted.
         told_with_next = step.what in GAUGES and after == "exact"
         if not told_with_next and not _says_again(drafted, step, before):
-            yield _told(drafted, step, before)
+            told = _told(drafted, step, before)
+            if step.what == "repeat" and after == "exact":
+                told = replace(
+                    told, value_text=show_repeat(step.value, drafted.units, steps[n + 1].value)
+                )
+            last = n + 1 == len(steps) and step.unit == "mm" and step.what not in NUMBERS
+            # The last number is told as the pattern shows it.
+            yield (
+                replace(told, value_text=show_length(abs(step.value), drafted.units))
+                if last
+                else told
+            )
         before = step
 
 
@@ -103,10 +119,8 @@ def _note(drafted: Drafted, step: Step) -> str:
 def shown(drafted: Drafted, step: Step) -> str:
     """A step's value with its unit; what is counted without."""
     units, size = drafted.units, abs(step.value)
-    if step.unit == "mm" and step.what in SMALL and size < SMALL_BELOW:
-        return show_small(size, units)
-    if step.unit == "mm" and step.what not in ("shapings", "points"):
-        return show_length(size, units)
+    if step.unit == "mm" and step.what not in NUMBERS:
+        return (show_length if step.what in ENDS else show_near)(size, units)
     if step.unit == "g":
         return show_mass(size, units)
     return number(size)
@@ -148,20 +162,19 @@ def _formula(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:
 
 def _gauge(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:
     span = say(drafted, f"span_{drafted.units}")
+    told = show_gauge(step.value, drafted.units)
     return line(
-        drafted,
-        step.what,
-        say(drafted, f"step_{step.what}_value", value=per_span(drafted, step.value), span=span),
-    )
+        drafted, step.what, say(drafted, f"step_{step.what}_value", value=told, span=span)
+    )  # fmt: skip
 
 
 def _exact(drafted: Drafted, step: Step, before: Step | None) -> ReasonStep:
     value = shown(drafted, step)
     if before is not None and before.what in GAUGES:
         span = say(drafted, f"span_{drafted.units}")
-        gauge = per_span(drafted, before.value)
+        gauge = show_gauge(before.value, drafted.units, step.value)
         return line(drafted, f"exact_{before.what}", value, many=gauge, span=span)
-    return line(drafted, "exact", value)
+    return line(drafted, "exact_repeats" if step.unit == "ratio" else "exact", value)
 
 
 def _landed(drafted: Drafted, step: Step, _before: Step | None) -> ReasonStep:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import partial
 
 from frogless.because import Because
@@ -116,8 +117,9 @@ def _steps(drafted: Drafted, notion: Notion) -> Iterator[ReasonStep]:
         yield from _beads(drafted, notion.pieces or 0)
     elif notion.key in ("elastic", "cord") and waist is not None and notion.length is not None:
         shown = show_length(notion.length, drafted.units)
-        yield from (s for s in steps_of(drafted, waist.because)[:-1] if s.value_text != shown)
-        yield line(drafted, "cut", shown)
+        *steps, last = steps_of(drafted, waist.because)
+        yield from steps
+        yield replace(last, value_text=shown)
     else:
         yield ReasonStep(notion.detail, str(notion.pieces or 1))
 

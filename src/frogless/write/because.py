@@ -5,17 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from frogless.because import Because, Step
-from frogless.units import INCH, Units, show_length, show_mass
+from frogless.units import Units, show_length, show_mass
 from frogless.write.formula import readable
+from frogless.write.near import show_gauge, show_near, show_repeat
 from frogless.write.phrases import Phrases, phrases
 
-#: Four inches are what a gauge is counted over where inches are in use; in cm.
-FOUR_INCHES = 10.16
+#: Lengths that nothing is reckoned from: they are shown as the pattern shows them, as the last step is.
+ENDS = ("girth", "off", "depth", "indifference", "stray", "cut", "tails")
 
-#: Lengths that are multiplied or added up, which rounding to 0.5 cm would keep from adding up, as
-#: long as they are below so many mm.
-SMALL = ("repeat", "worked", "allowance", "above_waist")
-SMALL_BELOW = 100.0
 
 #: Steps whose note begins with their unit.
 WITH_UNIT = ("one_stitch", "tex", "yarn_diameter")
@@ -40,16 +37,20 @@ def because_sentence(because: Because, units: Units, language: str = "en") -> st
     'hip 112 cm + ease 4 cm = 116 cm wanted'
     """
     said = phrases(language)
-    before = (None, *because.steps)
+    steps = because.steps
     told = "".join(
-        _tell(step, last, units, said) for last, step in zip(before, because.steps, strict=False)
-    )
+        _tell(step, steps[n - 1] if n else None, steps[n + 1] if n + 1 < len(steps) else None,
+              units, said)
+        for n, step in enumerate(steps)
+    )  # fmt: skip
     # Every phrase brings the sign that ties it to the one before; the first has none before it.
     return told.lstrip("; +=,:\u00d7")
 
 
-def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
+def _tell(step: Step, last: Step | None, after: Step | None, units: Units, said: Phrases) -> str:
     what = last.what if last else ""
+    if after and (step.what, after.what) in RECKONED:
+        return _reckoned(step, after, units, said) + _estimated(step, said)
     if (what, step.what) in FOLLOWS:
         return said.say(FOLLOWS[what, step.what], value=_shown(step, units))
     if last and (what, step.what) == ("formula", "wanted") and _same(step, last, units):
@@ -66,6 +67,20 @@ def _tell(step: Step, last: Step | None, units: Units, said: Phrases) -> str:
     return teller(step, units, said) + _estimated(step, said)
 
 
+#: A number that the next one is reckoned with, by multiplying or dividing.
+RECKONED = frozenset({("gauge", "exact"), ("row_gauge", "exact"), ("repeat", "exact")})
+
+
+def _reckoned(step: Step, after: Step, units: Units, said: Phrases) -> str:
+    """A gauge or a repeat with as many digits as it takes to reckon the next step again."""
+    if step.what == "repeat":
+        value = show_repeat(step.value, units, after.value)
+        return said.say("because_repeat", value=value) + _note(step, said)
+    span = said.say(f"span_{units}")
+    value = show_gauge(step.value, units, after.value)
+    return said.say(f"because_{step.what}", value=value, span=span) + _note(step, said)
+
+
 def _same(step: Step, last: Step, units: Units) -> bool:
     """Whether two steps show the same: one number is not said twice in one breath."""
     return _shown(step, units) == _shown(last, units)
@@ -78,9 +93,9 @@ def _is_measured(step: Step) -> bool:
 
 def _is_unseen(off: Step, girth: Step, units: Units) -> bool:
     """Whether two girths differ as shown, and yet by nothing that would be shown."""
-    wanted = show_length(girth.value - off.value, units)
+    wanted = show_near(girth.value - off.value, units)
     unseen = show_length(abs(off.value), units) == show_length(0, units)
-    return unseen and wanted != _shown(girth, units)
+    return unseen and wanted != show_near(girth.value, units)
 
 
 def _estimated(step: Step, said: Phrases) -> str:
@@ -110,7 +125,7 @@ def _counted(step: Step, units: Units, said: Phrases) -> str:
 
 def _ease(step: Step, units: Units, said: Phrases) -> str:
     name = "because_ease_less" if step.value < 0 else "because_ease"
-    return said.say(name, value=show_length(abs(step.value), units)) + _note(step, said)
+    return said.say(name, value=show_near(abs(step.value), units)) + _note(step, said)
 
 
 def _formula(step: Step, units: Units, said: Phrases) -> str:
@@ -142,9 +157,9 @@ def _with_unit(step: Step, _units: Units, said: Phrases) -> str:
 
 
 def _gauge(step: Step, units: Units, said: Phrases) -> str:
-    value = step.value * (FOUR_INCHES / 10 if units == "in" else 1)
     span = said.say(f"span_{units}")
-    return said.say(f"because_{step.what}", value=_number(value), span=span) + _note(step, said)
+    value = show_gauge(step.value, units)
+    return said.say(f"because_{step.what}", value=value, span=span) + _note(step, said)
 
 
 def _stray(step: Step, units: Units, said: Phrases) -> str:
@@ -187,18 +202,9 @@ def _value(step: Step, units: Units) -> str:
 
 def _shown(step: Step, units: Units) -> str:
     """A length or a mass in the reader's units, any other number alone."""
-    if step.unit == "mm" and step.what in SMALL and abs(step.value) < SMALL_BELOW:
-        return show_small(step.value, units)
     if step.unit == "mm":
-        return show_length(step.value, units)
+        return (show_length if step.what in ENDS else show_near)(step.value, units)
     return show_mass(step.value, units) if step.unit == "g" else _number(step.value)
-
-
-def show_small(length: float, units: Units) -> str:
-    """A length that is multiplied or added up: "2.2 cm" to 0.1, "0.87 in" to 0.01."""
-    if units == "cm":
-        return f"{round(length / 10, 1):g} cm"
-    return f"{round(length / INCH, 2):g} in"
 
 
 def _number(value: float) -> str:

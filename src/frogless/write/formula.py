@@ -9,7 +9,8 @@ from lark import Token, Tree
 
 from frogless.design.formulas import parse
 from frogless.errors import InputError, Place
-from frogless.units import Units, parse_length, show_length
+from frogless.units import Units, parse_length
+from frogless.write.near import show_near
 from frogless.write.phrases import Phrases
 
 #: Signs of arithmetic with how tightly they bind.
@@ -65,7 +66,7 @@ class _Teller:
         first, *others = node.children
         match node.data:
             case "length":
-                return show_length(parse_length(str(first)), self.units)
+                return show_near(parse_length(str(first)), self.units)
             case "name":
                 return self.said.measurement(str(first))
             case "neg":

@@ -226,7 +226,7 @@ PHRASES: Mapping[str, str] = {
     "because_spare_ends": " + two ends to hold, {value}",
     "because_hem": "; hem {value}",
     "because_repeat": "; a repeat of {value}",
-    "because_exact_of": ": exactly {value}",
+    "because_exact_of": ": exactly {value} repeats",
     "because_sag": "; sag {value}",
     "because_span": "; distance of the two points {value}",
     "because_hanging_length": "; so long is what hangs: {value}",

@@ -74,7 +74,7 @@ def items_of(blocks: tuple[object, ...]) -> dict[str, str]:
 def test_why_tells_every_number_in_words() -> None:
     """Body, ease, gauge, what was rounded; formulas as a maker reads them."""
     told = items_of(why(shown(Example())))
-    assert "opening: the larger of waist + 2 cm and hip ÷ 1.2 = 84 cm wanted" in told["waist"]
+    assert "opening: the larger of waist + 2 cm and hip ÷ 1.2 = 84.17 cm wanted" in told["waist"]
     assert "hem girth: 1.35 × hip" in told["hem"]
     assert "as close as in the swatch) + lap 2.5 cm = 71.5 cm to cut" in told["elastic"]
     assert "195 cm to cut" in told["front strand"]

@@ -38,8 +38,8 @@ def lines(found: Reason) -> list[str]:
             "waist.skirt",
             [
                 "waist, measured: 72 cm",
-                "− allowance: 3.2 cm",
-                "a ring of (its cover 2.5 times as close as in the swatch): 69 cm",
+                "− allowance: 3.17 cm",
+                "a ring of (its cover 2.5 times as close as in the swatch): 68.83 cm",
                 "+ lap: 2.5 cm",
                 "to cut: 71.5 cm",
             ],

@@ -29,9 +29,9 @@ def test_chain_from_body_to_count_is_one_sentence() -> None:
 
 
 def test_inches_are_shown_with_the_gauge_over_four_inches() -> None:
-    """18 in 10 cm are 18.3 in 4 in."""
+    """18 in 10 cm are 18.288 in 4 in; 45.67 in of them are 208.8."""
     assert because_sentence(Because(HIP), "in") == (
-        "hip 44 in + ease 1 1/2 in = 45 3/4 in wanted; at 18.3 stitches in 4 in that is "
+        "hip 44.09 in + ease 1.57 in = 45.67 in wanted; at 18.29 stitches in 4 in that is "
         "208.8; rounded to 208 (multiple of 8) = 45 1/2 in, 1/4 in less"
     )
 
@@ -90,7 +90,7 @@ def test_step_is_said_by_its_word(step: Step, expected: str) -> None:
 def test_formula_is_not_said_twice_when_it_is_what_is_wanted() -> None:
     """One number, one time."""
     formula = Step("formula", 1080, note="hip_girth + 2 cm")
-    assert because_sentence(Because((formula, Step("wanted", 1081))), "cm") == (
+    assert because_sentence(Because((formula, Step("wanted", 1080))), "cm") == (
         "hip + 2 cm = 108 cm wanted"
     )
     assert because_sentence(Because((formula, Step("wanted", 1100))), "cm") == (
@@ -110,14 +110,14 @@ def test_girth_that_differs_only_as_shown_is_not_called_the_same() -> None:
     """37 1/4 and 37 1/2 in may be less than a quarter apart."""
     steps = (Step("wanted", 948.0), Step("girth", 949.5), Step("off", 1.5))
     assert because_sentence(Because(steps), "in") == (
-        "37 1/4 in wanted = 37 1/2 in, too close to tell on the tape"
+        "37.32 in wanted = 37 1/2 in, too close to tell on the tape"
     )
 
 
 def test_small_lengths_that_are_added_up_are_told_finer() -> None:
     """Else the sums would not add up."""
     steps = (Step("waist_to_hip", 210), Step("worked", 6.2))
-    assert because_sentence(Because(steps), "cm") == "waist to hip 21 cm − 0.6 cm already worked"
+    assert because_sentence(Because(steps), "cm") == "waist to hip 21 cm − 0.62 cm already worked"
     assert because_sentence(Because(steps[1:]), "in") == "− 0.24 in already worked"
 
 
@@ -142,14 +142,15 @@ def test_cord_is_as_long_as_the_longer_of_its_two_reasons() -> None:
 
 
 def test_repeats_of_an_edging_are_told_with_their_width() -> None:
-    """How wide a repeat is, how many stitches that makes, and what they were rounded to."""
+    """How wide a repeat is, how often it goes into the hem, and the stitches of so many whole ones."""
     steps = (
-        *(Step("hem", 1378), Step("repeat", 22.2), Step("exact", 248, "stitches")),
-        *(Step("landed", 248, "stitches", "multiple of 4"), Step("repeats", 62, "")),
+        *(Step("hem", 1378), Step("repeat", 22.2), Step("exact", 62.07, "ratio")),
+        *(Step("landed", 248, "stitches", "62 × 4"), Step("repeats", 62, "")),
         *(Step("girth", 1378), Step("off", 0)),
     )
     assert because_sentence(Because(steps), "cm") == (
-        "hem 138 cm; a repeat of 2.2 cm: exactly 248 (multiple of 4); 62 repeats = 138 cm, as it should be"
+        "hem 137.8 cm; a repeat of 2.22 cm: exactly 62.1 repeats; rounded to 248 (62 × 4); "
+        "62 repeats = 138 cm, as it should be"
     )
 
 

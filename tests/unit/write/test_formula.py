@@ -14,8 +14,8 @@ from frogless.write.phrases import phrases
     [
         ("waist_girth", "cm", "waist"),
         ("hem_girth: 1.35 * hip_girth", "cm", "hem girth: 1.35 × hip"),
-        ("waist_to_knee + 15 cm", "in", "waist to knee + 6 in"),
-        ("waist_to_knee - 1 1/4 in", "cm", "waist to knee − 3 cm"),
+        ("waist_to_knee + 15 cm", "in", "waist to knee + 5.91 in"),
+        ("waist_to_knee - 1 1/4 in", "cm", "waist to knee − 3.17 cm"),
         ("(hip_girth + 4 cm) / 1.2", "cm", "(hip + 4 cm) ÷ 1.2"),
         ("hip_girth - (waist_girth - 2 cm)", "cm", "hip − (waist − 2 cm)"),
         ("hip_girth / (2 * 3)", "cm", "hip ÷ (2 × 3)"),
