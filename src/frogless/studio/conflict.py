@@ -16,6 +16,7 @@ from frogless.studio.gone import gone_page
 from frogless.studio.guard import refusal
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
+from frogless.studio.written_text import text_of
 
 EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
 """Where a document of a kind is changed."""
@@ -33,13 +34,18 @@ class Line:
 
 
 def conflict_page(
-    request: HttpRequest, conflict: shelf.Conflict, mine: str, again: str
+    request: HttpRequest,
+    conflict: shelf.Conflict,
+    mine: str,
+    again: str,
+    apart: tuple[str, ...] = (),
 ) -> HttpResponse:
     """409: what was written here beside what stands there by now, and what can be done with it.
 
     Args:
         mine: the document as this page would have saved it.
         again: address of the page that changes the document as it is now.
+        apart: in words where the two differ; the texts are then folded under it.
     """
     document = conflict.document
     ours, theirs = beside(mine, document.text)
@@ -48,6 +54,7 @@ def conflict_page(
         "sentence": str(conflict),
         "mine": mine,
         "again": again,
+        "apart": apart,
         "texts": (("What you wrote here", ours), ("What is saved by now", theirs)),
     }
     if not getattr(request, "htmx", False):
@@ -79,7 +86,7 @@ def settle(request: HttpRequest) -> HttpResponse:
 
     When neither can be, what was written is given back.
     """
-    text = request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
+    text = text_of(request)
     try:
         document = _settled(request, text)
     except shelf.Conflict as conflict:

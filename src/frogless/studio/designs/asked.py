@@ -1,4 +1,4 @@
-"""What the pages of an own design ask of a request: the document, its base, its text."""
+"""What the pages of an own design ask of a request: the document and its base."""
 
 from __future__ import annotations
 
@@ -36,13 +36,3 @@ def base_of(request: HttpRequest) -> int:
     """The revision that a form was made from; 0, which no document has, when it does not say."""
     given = request.POST.get("base", "")
     return int(given) if given.isascii() and given.isdecimal() and len(given) < 10 else 0
-
-
-def text_of(request: HttpRequest) -> str:
-    """The text of a form as it is kept: lines end as everywhere, nothing that no text has."""
-    return plain(request.POST.get("text", ""))
-
-
-def plain(text: str) -> str:
-    """A text as it is kept."""
-    return text.replace("\r\n", "\n").replace("\r", "\n").replace("\0", "")

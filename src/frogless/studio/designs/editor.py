@@ -16,7 +16,7 @@ from frogless.errors import InputError
 from frogless.studio import refs
 from frogless.studio.conflict import conflict_page
 from frogless.studio.designs import keys, lines
-from frogless.studio.designs.asked import base_of, of_own, text_of
+from frogless.studio.designs.asked import base_of, of_own
 from frogless.studio.designs.checked import Checked
 from frogless.studio.designs.checking import checked, known, too_long
 from frogless.studio.designs.said import SAID
@@ -26,6 +26,7 @@ from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
 from frogless.studio.onward import onward, saying
+from frogless.studio.written_text import text_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,11 +9,11 @@ from django.views.decorators.http import require_http_methods
 
 from frogless.errors import InputError
 from frogless.studio import refs
-from frogless.studio.designs.asked import plain
 from frogless.studio.designs.checking import too_long
 from frogless.studio.designs.least import LEAST
 from frogless.studio.library import shelf
 from frogless.studio.library.shelf import LONGEST_TEXT
+from frogless.studio.written_text import plain, text_of
 
 NO_TEXT = "Choose a file, or paste a design."
 NOT_TEXT = "This is no text file; a design is one, and its name ends in .toml."
@@ -25,7 +25,7 @@ def new(request: HttpRequest) -> HttpResponse:
     written, chosen = "", "example:" + next(iter(_examples()))[0].partition(":")[2]
     error = ""
     if request.method == "POST":
-        written = plain(request.POST.get("text", ""))
+        written = text_of(request)
         chosen = request.POST.get("design", chosen)
         try:
             document = shelf.create("design", _text(request, written))
@@ -75,6 +75,6 @@ def _uploaded(request: HttpRequest) -> str:
             f"this file has {file.size:,} bytes; {LONGEST_TEXT:,} letters are accepted"
         )
     try:
-        return plain(file.read().decode("utf-8-sig"))
+        return plain(file.read().decode())
     except UnicodeDecodeError:
         raise InputError(NOT_TEXT) from None

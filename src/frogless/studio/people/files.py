@@ -18,6 +18,7 @@ from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.people.body_text import FILE
 from frogless.studio.people.edit import base_of, body_or_404
+from frogless.studio.written_text import plain, text_of
 
 LARGEST_FILE = 200_000
 """Bytes; a body file has two thousand."""
@@ -31,7 +32,7 @@ def open_file(request: HttpRequest) -> HttpResponse:
     try:
         text = _brought(request)
     except InputError as error:
-        return _editor(request, None, _typed(request), [str(error)], status=422)
+        return _editor(request, None, text_of(request), [str(error)], status=422)
     if faults := faults_of(text):
         return _editor(request, None, text, faults, status=422)
     made = shelf.create("body", text)
@@ -42,11 +43,11 @@ def open_file(request: HttpRequest) -> HttpResponse:
 def text(request: HttpRequest, pk: int) -> HttpResponse:
     """A body of the person's own as the text that it is."""
     if request.method == "POST" and not is_there("body", pk):
-        return gone_page(request, "body", _typed(request))
+        return gone_page(request, "body", text_of(request))
     document = body_or_404(pk)
     if request.method != "POST":
         return _editor(request, document, document.text, faults_of(document.text))
-    mine = _typed(request)
+    mine = text_of(request)
     try:
         faults = faults_of(mine)
         if not faults:
@@ -94,7 +95,7 @@ def _brought(request: HttpRequest) -> str:
     """
     upload: Any = request.FILES.get("file")
     if upload is None:
-        if not (typed := _typed(request)).strip():
+        if not (typed := text_of(request)).strip():
             raise InputError("choose a body file, or paste the text of one")
         return typed
     if upload.size > LARGEST_FILE:
@@ -104,15 +105,11 @@ def _brought(request: HttpRequest) -> str:
         )
     try:
         content: bytes = upload.read()
-        return content.decode("utf-8-sig").replace("\r\n", "\n")
+        return plain(content.decode())
     except UnicodeDecodeError:
         raise InputError(
             f"the file {upload.name} is not text in UTF-8; a body file is TOML, saved as UTF-8"
         ) from None
-
-
-def _typed(request: HttpRequest) -> str:
-    return request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
 
 
 def _editor(

@@ -30,6 +30,7 @@ from frogless.studio.swatches.form import (
 )
 from frogless.studio.swatches.looking import looked
 from frogless.studio.swatches.written import checked
+from frogless.studio.written_text import plain, text_of
 from frogless.units import Units
 
 LARGEST_FILE = 200_000
@@ -184,11 +185,6 @@ def _wrong(values: Mapping[str, str], errors: Mapping[str, str]) -> tuple[Wrong,
     return tuple(Wrong(name, labels.get(name, name), told) for name, told in errors.items())
 
 
-def text_written(request: HttpRequest) -> str:
-    """The text that was written, its lines as a file has them."""
-    return request.POST.get("text", "").replace("\r\n", "\n").replace("\0", "")
-
-
 def text_sent(request: HttpRequest) -> str:
     """The text of a file that was chosen, else the one that was written.
 
@@ -197,14 +193,13 @@ def text_sent(request: HttpRequest) -> str:
     """
     file = request.FILES.get("file")
     if file is None:
-        return text_written(request)
+        return text_of(request)
     if file.size is None or file.size > LARGEST_FILE:
         raise InputError(f"this file has more than {LARGEST_FILE // 1000} kB; a swatch file has 1")
     try:
-        text: str = file.read().decode("utf-8-sig")
+        return plain(file.read().decode())
     except UnicodeDecodeError:
         raise InputError("this file is not text in UTF-8; choose a swatch file") from None
-    return text.replace("\r\n", "\n")
 
 
 def text_page(

@@ -32,6 +32,7 @@ from frogless.studio.swatches.form import (
 )
 from frogless.studio.swatches.looking import looked_at, what_changed
 from frogless.studio.swatches.written import checked, written
+from frogless.studio.written_text import text_of
 from frogless.swatch import parse_swatch
 
 KIND = "swatch"
@@ -197,11 +198,11 @@ def open_swatch(request: HttpRequest) -> HttpResponse:
 def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch as its file, to be written by hand."""
     if request.method == "POST" and not is_there(KIND, pk):
-        return gone_page(request, KIND, page.text_written(request))
+        return gone_page(request, KIND, text_of(request))
     document = found(pk)
     if request.method != "POST":
         return page.text_page(request, document, document.text, _fault_of(document.text))
-    text = page.text_written(request)
+    text = text_of(request)
     base = page.base_of(request)
     if document.revision != base:
         again = reverse("swatches:text", args=[pk])
