@@ -165,6 +165,9 @@ def test_change_from_an_old_page_overwrites_nothing(
     assert answer.status_code == 409
     assert own_design(made).text == document.text
     assert "75 cm" in answer.content.decode()
+    page = answer.content.decode()
+    assert "Length: yours 75 cm, there 70 cm" in page
+    assert page.index("yours 75 cm") < page.index("<summary>Both texts") < page.index("<pre")
 
 
 def test_edging_is_taken_away_and_added(client: Client, made: Garment) -> None:

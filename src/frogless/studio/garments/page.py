@@ -15,7 +15,7 @@ from frogless.studio.garments import faults, shown
 from frogless.studio.garments.before import as_it_was
 from frogless.studio.garments.comes import panel_of
 from frogless.studio.garments.lacks import body_lacks, swatch_lacks
-from frogless.studio.garments.panel import MOST_USED, Panel, panel
+from frogless.studio.garments.panel import Panel, panel
 from frogless.studio.garments.sheet import Refusal, Shown, Told
 from frogless.studio.garments.subject import Made, Subject, colours, made_of
 from frogless.studio.library import shelf
@@ -166,15 +166,8 @@ def with_shown(found: dict[str, Any], seen: Shown) -> dict[str, Any]:
 def _at_knob(one: Mend, told: Told, found: Panel) -> Mend:
     """A fault with the knob that it is about, where the panel has it."""
     name = faults.knob_name(told.path) if told.path else ""
-    for group in found.groups:
-        for field in (*group.fields, *group.more):
-            if name and field.name == name:
-                title = "" if group.id == MOST_USED else f"{group.title}: "
-                words = (
-                    f"{title}{field.label[:1].lower() + field.label[1:] if title else field.label}"
-                )
-                return replace(one, knob=words[:1].upper() + words[1:], knob_id=field.id)
-    return one
+    said = found.called(name) if name else ""
+    return replace(one, knob=said, knob_id=found.fields()[name].id) if said else one
 
 
 def mend(told: Told, made: Made) -> Mend:

@@ -110,6 +110,16 @@ class Panel:
         """Every field by its name."""
         return {f.name: f for group in self.groups for f in (*group.fields, *group.more)}
 
+    def called(self, name: str) -> str:
+        """A knob with the title of its group: "Waist to hip: least gap"; "" where there is none."""
+        for group in self.groups:
+            for field in (*group.fields, *group.more):
+                if field.name == name:
+                    label = field.label[:1].lower() + field.label[1:]
+                    said = field.label if group.id == MOST_USED else f"{group.title}: {label}"
+                    return said[:1].upper() + said[1:]
+        return ""
+
 
 @dataclass(frozen=True, slots=True)
 class Turned:
@@ -281,10 +291,23 @@ def _told(before: Field | None, after: Field | None, name: str) -> str:
         return f"{'added' if way == 'add' else 'taken away'}: {what}"
     field = after or before
     label = field.label if field else name.rpartition("/")[2].replace("_", " ")
-    return f"{label} {_value(before)} → {_value(after)}"
+    return f"{label} {value_of(before)} → {value_of(after)}"
 
 
-def _value(field: Field | None) -> str:
+def apart(mine: str, theirs: str, terms: Dialect) -> tuple[str, ...]:
+    """Where two texts of a design differ, knob by knob: "Length: yours 24 in, there 20 in"."""
+    own, other = panel(mine, terms), panel(theirs, terms)
+    ours, others = own.fields(), other.fields()
+    return tuple(
+        f"{own.called(name) or other.called(name)}: yours {value_of(ours.get(name))}, "
+        f"there {value_of(others.get(name))}"
+        for name in dict.fromkeys((*ours, *others))
+        if value_of(ours.get(name)) != value_of(others.get(name))
+    )
+
+
+def value_of(field: Field | None) -> str:
+    """What a knob stands at, in words; "nothing" where there is none."""
     if field is None:
         return "nothing"
     return dict(field.choices).get(field.as_is, field.as_is) or field.default or "nothing"

@@ -54,7 +54,9 @@ def turn(request: HttpRequest, pk: int) -> HttpResponse:
         try:
             document, notices = _kept(garment, made, base_of(request), done)
         except shelf.Conflict as conflict:
-            return conflict_page(request, conflict, done.text, subject.address(room))
+            said = panels.apart(done.text, conflict.document.text, subject.terms)
+            again = subject.address(room)
+            return conflict_page(request, conflict, done.text, again, said)
         except InputError as error:
             return _not_turned(request, subject, room, made, changes, str(error))
         subject = replace(subject, design=document.ref)
