@@ -111,3 +111,39 @@ def test_pages_are_accessible(
     with opened(browser, studio, owner, viewport=SIZES[size], color_scheme=scheme) as page:
         page.goto(f"{studio.address}/{path}")
         assert faults_of(browser, page, color_scheme=scheme) == []
+
+
+@pytest.mark.parametrize("size", [DESK, PHONE, SMALL_PHONE], ids=["desk", "phone", "small phone"])
+def test_how_to_measure_is_in_view_from_the_beginning(
+    browser: Browser, studio: Studio, owner: dict[str, str], size: dict[str, int]
+) -> None:
+    """Small beside each needed field, at most 9 rem high; larger when it is opened."""
+    with opened(browser, studio, owner, viewport=size) as page:
+        page.goto(f"{studio.address}/start/example:ring-dance-skirt/")
+        for name in ("body-waist_girth", "body-hip_girth", "swatch-r1-count", "swatch-r1-rows"):
+            small = page.locator(f".field:has(#{name}) img.small")
+            small.scroll_into_view_if_needed()
+            expect(small).to_be_visible()
+            box = small.bounding_box()
+            assert box
+            assert 60 < box["height"] <= 9 * 16
+        page.locator(".field:has(#body-waist_girth) summary").click()
+        large = page.get_by_role("img", name="How to measure: waist girth")
+        expect(large).to_be_visible()
+        opened_box = large.bounding_box()
+        assert opened_box
+        assert opened_box["width"] > 2 * box["width"]
+        assert page.evaluate("document.documentElement.scrollWidth") == size["width"]
+
+
+def test_question_is_taken_with_a_click(desk: Page) -> None:
+    """The page stays, the field has it and the focus; what else was typed is there."""
+    desk.goto(f"{desk.url}start/example:ring-dance-skirt/")
+    desk.locator("#body-hip_girth").fill("101")
+    desk.locator("#body-waist_girth").fill("33")
+    desk.locator("#body-waist_girth").press("Tab")
+    desk.get_by_role("button", name="Write 33 in").click()
+    expect(desk.locator("#body-waist_girth")).to_have_value("33 in")
+    expect(desk.locator("#body-waist_girth")).to_be_focused()
+    expect(desk.locator("#body-hip_girth")).to_have_value("101")
+    expect(desk.get_by_role("button", name="Write 33 in")).to_have_count(0)
