@@ -182,3 +182,12 @@ def test_what_never_was_is_no_page(client: Client, kind: str, what: str) -> None
         assert client.get(f"/{ROOMS[kind]}/{key}/text/").status_code == 404
         if what != "text":
             assert client.post(f"/{ROOMS[kind]}/{key}/{what}/", {"base": "1"}).status_code == 404
+
+
+def test_check_of_a_design_that_is_gone_says_so(client: Client) -> None:
+    """While it is written on, beside the text."""
+    key = deleted("design", "for good")
+    answer = client.post(f"/designs/{key}/check/", {"base": "1", "text": "# typed"})
+    assert answer.status_code == 422
+    assert "was deleted on another page" in answer.content.decode()
+    assert client.post(f"/designs/{key}/check/").status_code == 404

@@ -28,6 +28,8 @@ from frogless.studio.library.preferences import preferred
 from frogless.studio.onward import onward, saying
 from frogless.studio.written_text import text_of
 
+GONE = "This design was deleted on another page. Save what you write; it can be kept as a new one."
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
@@ -67,9 +69,16 @@ def _text(request: HttpRequest, document: Document) -> HttpResponse:
 
 
 @require_POST
-@of_own
-def check(request: HttpRequest, document: Document) -> HttpResponse:
+def check(request: HttpRequest, pk: int) -> HttpResponse:
     """What the text comes to as it is written: the part beside it."""
+    if not is_there("design", pk) and text_of(request):
+        return render(request, "designs/_checked.html", {"sentence": GONE}, status=422)
+    answer: HttpResponse = _check(request, pk)
+    return answer
+
+
+@of_own
+def _check(request: HttpRequest, document: Document) -> HttpResponse:
     written, pair = text_of(request), chosen(request.POST.dict())
     if sentence := too_long(written):
         return render(request, "designs/_checked.html", {"sentence": sentence}, status=422)
