@@ -106,6 +106,11 @@ def _wanted(drafted: Drafted, key: str, piece: PiecePlan, mark: Landmark) -> Rea
     steps = list(steps_of(drafted, Because(told[: last + 1])))
     if not steps or steps[-1].value_text != shown:
         steps.append(line(drafted, "wanted", shown))
+    at = piece.landmarks.index(mark)
+    if at and len(steps) == 1 and told and told[0].what == "wanted":
+        # A straight section has no cause of its own: it keeps the girth above it.
+        above = landmark_name(drafted, piece.landmarks[at - 1])
+        steps = [line(drafted, "wanted_as_above", shown, at=above)]
     name = titled(drafted, piece.name, landmark_name(drafted, mark))
     return reasoned(f"{key}.wanted", say(drafted, "reason_wanted", name=name), steps)
 

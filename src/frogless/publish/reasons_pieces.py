@@ -30,10 +30,16 @@ def piece_entries(drafted: Drafted) -> Iterator[Entry]:
     """Of each measurement what it is, what was wanted, and the stitches or rows that give it."""
     for key, piece, measure in measures(drafted):
         yield key, partial(measure_reason, drafted, key, piece, measure)
-        if measure.wanted is not None:
+        if has_origin(measure) and measure.wanted is not None:
             yield f"{key}.wanted", partial(_wanted, drafted, key, piece, measure, measure.wanted)
         if counted(drafted, measure):
             yield f"{key}.worked", partial(_worked, drafted, key, piece, measure)
+
+
+def has_origin(measure: Measure) -> bool:
+    """Whether its because tells more of what was wanted than that it was."""
+    asked = [n for n, s in enumerate(measure.because.steps) if s.what in ("wanted", "formula")]
+    return bool(asked) and (asked[-1] > 0 or measure.because.steps[0].what == "formula")
 
 
 def join_entries(drafted: Drafted) -> Iterator[Entry]:

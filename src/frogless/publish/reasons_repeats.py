@@ -62,7 +62,10 @@ def trim_steps(drafted: Drafted, piece: Piece, row: Row) -> Iterator[ReasonStep]
     strand = next((one for one in strands_of(drafted) if one.name == piece.name), None)
     if strand is not None:
         yield line(drafted, "strand_repeats", str(strand.repeats))
-        yield line(drafted, "row_count", str(row.count))
+        yield line(drafted, "chains_between", str(strand.chains_between))
+        yield line(drafted, "strand_chains", str(strand.chains))
+        ends = "strand_ends" if row.count == strand.repeats + 1 else "row_count"
+        yield line(drafted, ends, str(row.count))
     elif isinstance(waist, ElasticPlan) and piece.bases and row.count == waist.cover_count:
         yield line(drafted, "waist_stitches", str(waist.base_count))
         yield line(drafted, "in_each", str(waist.stitches_in_each))

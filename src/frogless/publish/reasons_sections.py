@@ -74,6 +74,11 @@ def _rounds(drafted: Drafted, key: str, piece: PiecePlan, section: SectionPlan) 
     steps = list(steps_of(drafted, because)) if because else []
     if because is None:
         first = max(section.first_round, 1)
+        if section.count_before != section.count_after:
+            steps.append(line(drafted, "section_begins", str(section.count_before)))
+            steps.append(line(drafted, "section_ends", str(section.count_after)))
+        depth = as_shown(abs(many * section.gauge.height.value), drafted.units)
+        steps.append(line(drafted, "worn", show_length(depth, drafted.units)))
         steps.append(
             line(drafted, "rounds_from_to", str(many), first=first, last=section.last_round)
         )

@@ -22,7 +22,7 @@ from frogless.publish.reasons_names import (
     titled,
     yarns,
 )
-from frogless.publish.reasons_pieces import measures
+from frogless.publish.reasons_pieces import has_origin, measures
 from frogless.publish.reasons_sections import rhythm_of, rows_in
 from frogless.publish.reasons_yarn import notion_name, notion_reason
 from frogless.publish.shown import about, mass_about
@@ -103,8 +103,9 @@ def piece_tables(drafted: Drafted) -> tuple[KeyedTable, ...]:
         return ()
     none = say(drafted, "none")
     told: dict[str, list[tuple[Asked, ...]]] = {}
-    for (key, piece, _), (_, *cells) in zip(measures(drafted), found.rows, strict=True):
-        keys = ("", key, f"{key}.wanted", f"{key}.worked")
+    for (key, piece, measure), (_, *cells) in zip(measures(drafted), found.rows, strict=True):
+        wanted = f"{key}.wanted" if has_origin(measure) else ""
+        keys = ("", key, wanted, f"{key}.worked")
         told.setdefault(piece.name, []).append(
             tuple(
                 Asked(text, "" if text == none else k) for text, k in zip(cells, keys, strict=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from examples import Example
+from examples import TEXTS, Example, drafted
 from one_piece import alter
 from published import shown
 
@@ -248,3 +248,20 @@ def test_reason_without_a_sentence_has_one_of_its_steps() -> None:
 def test_slugs_keep_apart_what_looks_alike() -> None:
     """Names without a Latin letter are numbered."""
     assert slugs(("Ärmel", "armel", "рукав"), "piece") == ("armel", "armel-2", "piece-3")
+
+
+@pytest.mark.parametrize("design", TEXTS)
+def test_no_reason_only_says_its_number_again(design: str) -> None:
+    """ "wanted: 60 cm" for what was wanted, or "rounds 1 to 29" for how many rounds, says nothing."""
+    shown = drafted(Example(design))
+    for key in keys(shown):
+        told = reason(shown, key)
+        if len(told.steps) == 1:
+            assert not told.steps[0].text.startswith(("rounds ", "rows or rounds ")), key
+            assert told.steps[0].text != "wanted" or not key.endswith(".wanted"), key
+
+
+def test_row_of_a_strand_is_told_with_its_chains() -> None:
+    """8 lengths of 20 chains are 160, and have 9 ends."""
+    steps = reason(drafted(Example()), "row.front-strand.1").steps
+    assert [step.value_text for step in steps] == ["8", "20", "160", "9"]
