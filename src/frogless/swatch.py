@@ -329,7 +329,7 @@ def _no_gauge(swatch: Swatch, key: str, state: State | None) -> str:
     what = _words(key) + (f" {state}" if state else "")
     known = f"it has {', '.join(_words(h) for h in have)}" if have else "it has none"
     return (
-        f"the swatch has no gauge of {what}; {known}; add a [[reading]] with stitch, state, "
+        f"the swatch has no gauge of {what}; {known}; give it a reading of {what}, "
         "stitches over a width and rows over a height"
     )
 

@@ -182,7 +182,7 @@ def _ways_out(plan: Plan, route: Route, give: Stretch, body: Body, units: Units)
         ways.extend(_placket(route, give, units))
     if route.over == "feet" and girth(plan, body, "shoulder_girth") is None:
         ways.append(
-            "Measure shoulder_girth: over the head may be easier (the shoulders are the wider part"
+            "Measure the shoulder girth (shoulder_girth): over the head may be easier (the shoulders are the wider part"
             " in 57 % of surveyed women, the hips in the rest)."
         )
     return tuple(ways)

@@ -260,7 +260,7 @@ def _unknown(opening: Opening, need: Need, units: Units) -> GoingOn:
     reason = (
         f"{told} passes any {name} in surveys."
         if passes
-        else f"{told} is not checked: no {name} is given; measure {key}."
+        else f"{told} is not checked: no {name} is given; measure it ({key})."
     )
     return _told(need, "passes" if passes else "uncertain", reason, opening)
 

@@ -248,8 +248,8 @@ def _to_swatch(pattern: Pattern, found: Iterable[Gauge], hook: float | None) -> 
     return (
         f"no swatch was worked in {called.replace('_', ' ')}{lacks}{have}, and a pattern has a gauge "
         f"of its own: work {repeats} repeats of {way.multiple} stitches"
-        f"{f' and {way.offset} more' if way.offset else ''} over {rows} rows or more, and add a "
-        f"[[reading]] with {written}, repeats over a width and rows over a height"
+        f"{f' and {way.offset} more' if way.offset else ''} over {rows} rows or more, and give "
+        f"the swatch a reading of them ({written}), repeats over a width and rows over a height"
     )
 
 

@@ -70,7 +70,7 @@ MESSAGES: Mapping[str, str] = {
         "minute; time your own hand"
     ),
     "glance_estimated": (
-        "Estimated, not measured: {lengths}. Measure and have the pattern drafted again, or trust "
+        "Estimated, not measured: {lengths}. Measure and draft again, or trust "
         "the tape more than the round when you get there."
     ),
     "length_of": "{name} {length}",
@@ -163,7 +163,7 @@ MESSAGES: Mapping[str, str] = {
     ),
     "gauge_check": (
         "Measure your own swatch the same way before you begin. Another gauge needs other numbers: "
-        "have the pattern drafted again from your swatch rather than follow this one."
+        "draft the pattern again from your swatch rather than follow this one."
     ),
     "gauge_swatch_turned": (
         "Swatch for it with the {hook} hook: {stitch} in rows turned as the rounds are, at least "
@@ -484,12 +484,12 @@ MESSAGES: Mapping[str, str] = {
     # Remarks that the planner words for the designer
     "remark_hip_depth": (
         "How far the hip lies below the waist was not measured, so the girth there is not checked. "
-        "Measure it, and add it to the body file."
+        "Measure it, and draft again."
     ),
     "remark_high_hip": (
         "The high hip was not measured, so nobody has checked the girth between waist and hip, "
         "where a skirt is most often too tight. Measure it about half way down, and how far below "
-        "the waist it lies, and have the pattern drafted again."
+        "the waist it lies, and draft again."
     ),
     "remark_edging_hook": (
         "The designer works the edging with a {theirs} hook. Your main hook differs from the "
@@ -635,7 +635,7 @@ MESSAGES: Mapping[str, str] = {
     ),
     "lengths_pieces": (
         "Lengths are given in rows and on the tape, and the tape is right. If the two part by more "
-        "than a row, your rows are not as high as the swatch's: have the pattern drafted again "
+        "than a row, your rows are not as high as the swatch's: draft it again "
         "from what you measure."
     ),
     "make": "Make {number}.",
@@ -670,8 +670,8 @@ MESSAGES: Mapping[str, str] = {
     "check_stays_up_pieces": "Something holds the {kind} up",
     "remark_high_hip_pieces": (
         "The high hip was not measured, so nobody has checked the girth between waist and hip. "
-        "Measure it about half way down, and how far below the waist it lies, and have the pattern "
-        "drafted again."
+        "Measure it about half way down, and how far below the waist it lies, and draft "
+        "again."
     ),
     # About
     "terms_us": "US terms",

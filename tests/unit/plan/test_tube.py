@@ -174,7 +174,7 @@ REFUSED: Mapping[str, tuple[tuple[str, ...], str]] = {
     ),
     "measurement not taken": (
         (tube("a", f'{FOUNDATION}, body = "wrist_girth"'),),
-        "is not in the body file",
+        "is needed here and was not measured",
     ),
     "skirt worked upwards": (
         (

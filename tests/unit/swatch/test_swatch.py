@@ -107,8 +107,8 @@ def test_missing_gauge_is_refused_with_what_there_is_and_what_to_do(make_swatch:
     with pytest.raises(InputError) as refused:
         gauge(swatch, "sc")
     assert str(refused.value) == (
-        "swatch.toml: the swatch has no gauge of single crochet; it has double crochet; add a "
-        "[[reading]] with stitch, state, stitches over a width and rows over a height"
+        "swatch.toml: the swatch has no gauge of single crochet; it has double crochet; give "
+        "it a reading of single crochet, stitches over a width and rows over a height"
     )
     with pytest.raises(InputError, match="no gauge of double crochet hung; it has double crochet"):
         gauge(swatch, "dc", state="hung")

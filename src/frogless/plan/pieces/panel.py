@@ -202,7 +202,7 @@ def _bound(panel: Layout, measured: Measurement, which: int, none: float) -> flo
 
 def _not_measured(key: str, basis: Basis) -> str:
     if key in basis.scope.wanting:
-        return f'"{key}" is needed here and is not in the body file; measure it and add it there'
+        return f'"{key}" is needed here and was not measured; measure it and add it to the body'
     near = near_names(key, [*basis.body.measurements, *basis.scope.wanting])
     return f'"{key}" is no measurement of the body{near}'
 

@@ -200,22 +200,22 @@ def _remarks(skirt: Tube) -> Iterator[Remark]:
     if basis.growth is None:
         yield Remark(
             "hang_test",
-            "the swatch was not hung, so lengths are planned without growth; hang it overnight and "
-            'add a reading with state = "hung"',
+            "the swatch was not hung, so lengths are planned without growth; hang it overnight, and "
+            "give the swatch a reading of the same stitches and rows as they hang",
             serious=False,
         )
     if any(basis.body.get(key) is None for key in LANDMARKS["high hip"]):
         yield Remark(
             "high_hip",
             "the high hip was not measured, so the girth between waist and hip is not checked "
-            "there; measure it about half way down, and how far below the waist it lies, and add "
-            "high_hip_girth and waist_to_high_hip to the body file",
+            "there; measure it about half way down, and how far below the waist it lies "
+            "(high_hip_girth and waist_to_high_hip), and draft again",
         )
     if basis.body.get(LANDMARKS["hip"][1]) is None:
         yield Remark(
             "hip_depth",
             "how far the hip lies below the waist was not measured, so the girth there is not "
-            "checked; add waist_to_hip to the body file",
+            "checked; measure it (waist_to_hip), and draft again",
         )
     if basis.work.join_at != "centre back":
         for span, shaped in zip(skirt.spans, skirt.layout.shaped, strict=True):

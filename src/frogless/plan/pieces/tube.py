@@ -124,7 +124,7 @@ def _check_body(basis: Basis, choice: TubeChoice) -> None:
         if name is not None and basis.body.get(name) is None:
             known = [*basis.body.measurements, *basis.scope.wanting]
             told = (
-                "is needed here and is not in the body file; measure it and add it there"
+                "is needed here and was not measured; measure it and add it to the body"
                 if name in basis.scope.wanting
                 else f"is no measurement of the body{near_names(name, known)}"
             )
