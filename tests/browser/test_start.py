@@ -45,11 +45,11 @@ def test_somebody_new_comes_to_her_pattern(
             expect(page.get_by_role("heading", level=1)).to_contain_text("Ring dance skirt")
 
 
-def test_first_page_shows_five_fields(desk: Page, studio: Studio) -> None:
+def test_first_page_shows_six_fields(desk: Page, studio: Studio) -> None:
     """Everything else is folded; fewer than ten stand between opening and the pattern."""
     desk.goto(f"{studio.address}/start/example:procession-skirt/")
     inputs = desk.locator("main form input:visible, main form select:visible")
-    expect(inputs).to_have_count(5)
+    expect(inputs).to_have_count(6)
 
 
 def test_what_is_missing_is_told_and_found_with_keys(desk: Page, studio: Studio) -> None:
@@ -84,6 +84,10 @@ def test_journey_without_scripts(unscripted: Page) -> None:
     expect(page.locator("#body-hip_girth-error")).to_have_text("Hip girth is needed.")
     for label in LEAST:
         field(page, label)
+    make(page)
+    # Single crochet is no higher than wide: rows of double crochet are asked about.
+    expect(page.get_by_role("alert")).to_contain_text("Is this so?")
+    page.get_by_label(re.compile("^Rows")).first.fill("19")
     make(page)
     expect(page).to_have_url(re.compile("/garments/[0-9]+/shape/$"))
     page.get_by_role("link", name="Frogless", exact=True).click()
