@@ -152,6 +152,8 @@ def test_versions_are_kept_compared_and_brought_back(desk: Page, studio: Studio)
     expect(desk.get_by_role("heading", name="short → Now")).to_be_visible()
     expect(desk.get_by_text("1 line added, 1 removed.")).to_be_visible()
     desk.get_by_role("button", name="Bring back short").click()
+    desk.wait_for_url(re.compile(r"/versions/\?done=back$"))
+    desk.goto(here)
     expect(desk.get_by_label("Text of the design")).to_have_value(re.compile('"55 cm"'))
 
 
