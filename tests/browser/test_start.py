@@ -25,7 +25,7 @@ def field(page: Page, label: str) -> None:
 
 def make(page: Page) -> None:
     """Presses the button at the end of the page."""
-    page.get_by_role("button", name="Make the pattern").click()
+    page.get_by_role("button", name="Make the pattern", exact=True).click()
 
 
 @pytest.mark.parametrize("size", SIZES)
