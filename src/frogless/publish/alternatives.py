@@ -193,8 +193,8 @@ def _sentence(drafted: Drafted, piece: PiecePlan, option: Option, chosen: Option
         parts.append(tell(drafted, "points_instead", points=points, before=before))
     more = option.rhythm.clause_count - chosen.rhythm.clause_count
     if more or not parts:
-        told = counted(drafted, "clauses", abs(more), number(drafted, abs(more)))
-        parts.append(tell(drafted, "clauses_more" if more > 0 else "clauses_fewer", n=told))
+        name = "clauses_more" if more > 0 else "clauses_fewer"
+        parts.append(counted(drafted, name, abs(more), number(drafted, abs(more))))
     what = parts[0]
     for part in parts[1:]:
         what = tell(drafted, "and", first=what, second=part)

@@ -11,8 +11,6 @@ SAID: Mapping[str, str] = {
     # What could be had instead
     "alternative": "{what}: {stray}",
     "points_instead": "{points} shaping points instead of {before}",
-    "clauses_fewer": "{n} fewer",
-    "clauses_more": "{n} more",
     "and": "{first}, {second}",
     "stray_instead": "at most {stray} {where}, instead of {before} {there}",
     "stray_instead_here": "at most {stray} {where}, instead of {before}",
@@ -81,7 +79,8 @@ SAID: Mapping[str, str] = {
 }
 
 COUNTED: Mapping[str, tuple[str, str]] = {
-    "clauses": ("{n} clause", "{n} clauses"),
+    "clauses_more": ("{n} more line of instructions", "{n} more lines of instructions"),
+    "clauses_fewer": ("{n} line of instructions less", "{n} lines of instructions less"),
     "balls": ("{n} ball", "{n} balls"),
 }
 

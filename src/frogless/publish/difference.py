@@ -39,6 +39,9 @@ def _told(shown: Drafted, before: Drafted, after: Drafted) -> Iterator[str]:
         if key in old and key in new:
             if old[key].compared != new[key].compared:
                 yield _changed(shown, old[key], new[key])
+        elif key[0] == "points":
+            # Of a section that is shaped in one draft only, its shaping tells it.
+            continue
         elif key in new:
             if _is_told(new[key], new, parts[0]):
                 yield _one(shown, "new", new[key])
@@ -76,7 +79,10 @@ def _is_told(fact: Fact, own: Facts, elsewhere: frozenset[str]) -> bool:
     above = fact.part.rpartition("/")[0]
     if above and above not in elsewhere:
         return False
-    first = min((f for f in own.values() if f.part == fact.part), key=lambda f: f.rank)
+    first = min(
+        (f for f in own.values() if f.part == fact.part and f.kind != "points"),
+        key=lambda f: f.rank,
+    )
     return fact is first
 
 
@@ -88,6 +94,9 @@ def _one(shown: Drafted, name: str, fact: Fact) -> str:
 
 
 def _changed(shown: Drafted, old: Fact, new: Fact) -> str:
+    if new.kind == "points":
+        told = tell(shown, "points_instead", points=new.value, before=old.value)
+        return tell(shown, "came", what=new.what, after=told)
     if old.form == new.form:
         change = tell(shown, "arrow", before=old.value, after=new.value)
         told = tell(shown, new.form, n=change) if new.form else change

@@ -18,7 +18,7 @@ from frogless.plan.model import (
     PiecePlan,
     SectionPlan,
 )
-from frogless.publish.changes_said import counted, tell
+from frogless.publish.changes_said import counted, number, tell
 from frogless.publish.drafted import Drafted, is_closed
 from frogless.publish.front import name_of
 from frogless.publish.garment import counted as measure_counted
@@ -29,7 +29,7 @@ from frogless.units import show_fine, show_length
 from frogless.write.rhythm import rhythm_sentence
 
 RANKS = (
-    "fit", "goes on", "piece", "landmark", "girth", "measure", "length", "section", "stitch",
+    "points", "fit", "goes on", "piece", "landmark", "girth", "measure", "length", "section", "stitch",
     "pattern", "count", "rhythm", "edging", "waist", "strand", "start", "join", "work", "yarn",
     "hook", "used", "remark", "title",
 )  # fmt: skip
@@ -195,6 +195,9 @@ def _section(
         what = tell(shown, "end_of", name=section.name)
         yield Fact(("count", *key), what, str(section.count_after), "stitches", part)
     yield _rhythm(drafted, shown, piece, section, part)
+    if section.chosen is not None:
+        points = number(shown, section.chosen.points)
+        yield Fact(("points", *key), section.name, points, part=part)
 
 
 def _rhythm(

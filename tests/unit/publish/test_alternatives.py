@@ -81,21 +81,21 @@ def test_simpler_rhythm_that_nobody_would_wear_is_no_choice() -> None:
 
 
 def test_sentences_are_a_makers_own() -> None:
-    """What it costs in clauses, what it strays and where, against what is had now."""
+    """What it costs in lines, what it strays and where, against what is had now."""
     told = {one.sentence: one.changes for one in of("whirl-skirt")}
     assert (
-        "one clause more: at most 1.5 cm too wide at the hip, instead of 2 cm too narrow "
-        "7 cm below the waist"
+        "one more line of instructions: at most 1.5 cm too wide at the hip, instead of 2 cm too "
+        "narrow 7 cm below the waist"
     ) in told
-    fewer = [one.sentence for one in of("kerchief-skirt") if "fewer" in one.sentence]
+    fewer = [one.sentence for one in of("kerchief-skirt") if "less" in one.sentence]
     assert fewer == [
-        "one clause fewer: at most 3.5 cm too wide at the high hip, instead of 1.5 cm too narrow "
-        "17.5 cm below the waist"
+        "one line of instructions less: at most 3.5 cm too wide at the high hip, instead of 1.5 cm "
+        "too narrow 17.5 cm below the waist"
     ]
     dress = [one.sentence for one in of("midsummer-dress") if "points" in one.sentence]
     assert dress == [
-        "four shaping points instead of eight, one clause more: at most 1 cm too wide at the waist, "
-        "instead of 2 cm too narrow 10 cm below the top edge"
+        "four shaping points instead of eight, one more line of instructions: at most 1 cm too "
+        "wide at the waist, instead of 2 cm too narrow 10 cm below the top edge"
     ]
 
 

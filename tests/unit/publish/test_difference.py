@@ -70,6 +70,30 @@ def test_counts_come_first_with_their_rounds_rhythm_and_yarn() -> None:
     assert places == sorted(places)
 
 
+def test_other_shaping_points_come_first_of_all() -> None:
+    """They turn the whole pattern over, and the waist may be begun with other stitches for them."""
+    design = turn(RING, ("section", 1, "points"), "4")
+    told = differences(drafted(RING), drafted(design))
+    assert told[0] == "waist to hip: four shaping points instead of eight"
+
+
+@pytest.mark.parametrize("length", ["50 cm", "61 cm", "66 cm"])
+def test_every_count_at_a_landmark_that_changes_is_told(length: str) -> None:
+    """Of a length too, whose rhythm can ask for another number of points."""
+    before, after = drafted(RING), drafted(turn(RING, ("lengths", "skirt_length"), length))
+    told = differences(before, after)
+    marks = zip(before.plan.main.landmarks, after.plan.main.landmarks, strict=True)
+    for old, new in marks:
+        said = [line for line in told if line.endswith(f"{old.count} → {new.count} stitches")]
+        assert bool(said) is (old.count != new.count)
+    for old_section, new_section in zip(
+        before.plan.main.sections, after.plan.main.sections, strict=True
+    ):
+        points = [s.chosen.points for s in (old_section, new_section) if s.chosen]
+        said = [line for line in told if line.startswith(f"{new_section.name}: ")]
+        assert any("shaping points instead of" in line for line in said) is (len(set(points)) > 1)
+
+
 def test_rounds_of_a_longer_section_are_told_from_first_to_last() -> None:
     """And the length that they make."""
     told = turned(RING, ("garment", "length"), "62")
@@ -143,7 +167,8 @@ def test_another_body_is_named() -> None:
     """With the counts that it has instead."""
     told = differences(drafted(RING), drafted(RING, "dancer-1"))
     assert "body: Dancer 3 → Dancer 1" in told
-    assert told[0].startswith("waist: ")
+    assert told[0] == "waist to hip: six shaping points instead of eight"
+    assert told[1].startswith("waist: ")
 
 
 @pytest.mark.parametrize("name", ["whirl-skirt", "midsummer-dress", "lantern-cap", "rosin-bag"])

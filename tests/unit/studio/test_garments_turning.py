@@ -226,8 +226,8 @@ def test_other_ways_are_planned_apart_and_can_be_taken(client: Client) -> None:
     assert f'hx-get="/garments/{made.pk}/ways/"' in read(client, f"/garments/{made.pk}/shape/")
     part = read(client, f"/garments/{made.pk}/ways/", **LIVE)
     whole = read(client, f"/garments/{made.pk}/ways/")
-    assert "One clause fewer" in part
-    assert "One clause fewer" in whole
+    assert "One line of instructions less" in part
+    assert "One line of instructions less" in whole
     assert "<html" in whole
     assert "<html" not in part
     form = part[part.index("<form") : part.index("</form>")]
