@@ -142,6 +142,122 @@ def test_way_out_of_the_impossible_is_one_press(desk: Page, studio: Studio) -> N
     expect(desk.locator("#panel .error:not(:empty)")).to_have_count(0)
 
 
+def test_impossible_keeps_the_drawing_and_leads_to_the_knob(desk: Page, studio: Studio) -> None:
+    """The drawing as it was stays in sight; the name of the knob opens its fold and goes there."""
+    desk.goto(f"{made(desk, studio)}shape/")
+    desk.locator("#knobs-section-1 > summary").click()
+    desk.locator("#knobs-section-1-more > summary").click()
+    desk.locator("#knob-section-1-least_gap").fill("20")
+    desk.keyboard.press("Tab")
+    expect(desk.get_by_role("heading", name="As it was before")).to_be_visible()
+    expect(desk.locator(".was svg")).to_be_in_viewport()
+    link = desk.locator("a.to-knob").first
+    name = (link.get_attribute("href") or "").removeprefix("#")
+    link.click()
+    expect(desk.locator(f"[id='{name}']")).to_be_focused()
+
+
+@pytest.mark.parametrize("design", ["ring-dance-skirt", "fiddler-cardigan"])
+def test_drawing_is_seen_first(desk: Page, phone: Page, studio: Studio, design: str) -> None:
+    """At once in a wide window; on a phone within a screen and a half."""
+    address = f"{made(desk, studio, design)}shape/"
+    for page, screens in ((desk, 1.0), (phone, 1.5)):
+        page.goto(address)
+        box = page.locator("figure.sheet svg").first.bounding_box()
+        height = (page.viewport_size or {})["height"]
+        assert box
+        assert box["y"] + min(box["height"], 300) <= screens * height
+
+
+@pytest.mark.parametrize("viewport", [{"width": 1280, "height": 900}, PHONE, SMALL_PHONE])
+def test_field_that_is_gone_to_is_not_covered(
+    browser: Browser, studio: Studio, owner: dict[str, str], viewport: dict[str, int]
+) -> None:
+    """Going on by Tab, and back, every field stands clear of what stays in sight above it."""
+    covered = """() => { const e = document.activeElement, r = e.getBoundingClientRect();
+        if (!e.matches('#panel .field input, #panel .field select')) return '';
+        const there = document.elementFromPoint(r.x + r.width / 2, r.y + 3);
+        return r.y >= 0 && r.bottom <= innerHeight && e === there ? '' : [e.id, r.y, r.bottom, there?.outerHTML.slice(0, 80)].join(' '); }"""
+    with opened(browser, studio, owner, viewport=viewport, reduced_motion="reduce") as page:
+        page.goto(f"{made(page, studio)}shape/")
+        page.locator("#knob-garment-length").fill("70 cm")
+        page.keyboard.press("Tab")
+        expect(page.locator("#turned")).to_contain_text("→ 70 cm")
+        expect(page.locator("#summary .proven")).to_be_visible()
+        for key in (*["Tab"] * 10, *["Shift+Tab"] * 10):
+            page.keyboard.press(key)
+            assert page.evaluate(covered) == ""
+
+
+def test_switches_are_at_hand_at_any_row(still: Page, studio: Studio) -> None:
+    """The bar with the rooms says for whom the pattern is shown, and opens there."""
+    still.goto(f"{made(still, studio)}pattern/#row-skirt-40")
+    expect(still.locator("#choices > summary")).to_be_in_viewport()
+    still.locator("#choices > summary").click()
+    expect(still.locator("#choose-terms")).to_be_in_viewport()
+
+
+def test_number_stays_in_sight_beside_its_because(still: Page, studio: Studio) -> None:
+    """The sheet lies below the number that was tapped, and says which rows it is about."""
+    still.goto(f"{made(still, studio)}pattern/")
+    number = still.locator(".rows a.why[href*='from=']").last
+    number.tap()
+    expect(still.locator("#because h2")).to_contain_text(
+        re.compile("^Rounds [0-9]+ to [0-9]+, each")
+    )
+    sheet, box = still.locator("#because").bounding_box(), number.bounding_box()
+    assert sheet
+    assert box
+    assert box["y"] >= 0
+    assert box["y"] + box["height"] <= sheet["y"]
+
+
+def test_panel_is_a_jump_away(desk: Page, studio: Studio) -> None:
+    """By keyboard, without all that stands before it."""
+    desk.goto(f"{made(desk, studio)}shape/")
+    link = desk.get_by_role("link", name="Skip to “Change it”")
+    link.focus()
+    expect(link).to_be_in_viewport()
+    desk.keyboard.press("Enter")
+    expect(desk.locator("#panel")).to_be_focused()
+    for _ in range(3):
+        desk.keyboard.press("Tab")
+    assert desk.evaluate("document.activeElement.closest('#panel') !== null")
+
+
+def test_copy_for_this_garment_only(unscripted: Page, studio: Studio) -> None:
+    """Two garments of one design are told apart by one button, without scripts."""
+    address = made(unscripted, studio)
+    unscripted.goto(f"{address}shape/")
+    unscripted.locator("#knob-garment-length").fill("70 cm")
+    unscripted.get_by_role("button", name="Change it").first.click()
+    action = unscripted.locator("#history form").first.get_attribute("action") or ""
+    design = f"own:{re.findall('[0-9]+', action)[0]}"
+    token = unscripted.locator("input[name=csrfmiddlewaretoken]").first.get_attribute("value")
+    unscripted.request.post(
+        f"{studio.address}/garments/create/",
+        form={
+            "csrfmiddlewaretoken": token or "",
+            "design": design,
+            "body": "example:dancer-3",
+            "swatch": "example:light-cotton",
+            "name": "Skirt for Anna",
+        },
+        headers={"Origin": studio.address},
+    )
+    unscripted.goto(f"{address}shape/")
+    expect(unscripted.locator("#shared")).to_contain_text("also changes Skirt for Anna")
+    unscripted.locator("#knob-garment-length").fill("75 cm")
+    unscripted.get_by_role("button", name="Change it").first.click()
+    expect(unscripted.locator("#shared")).to_contain_text("This also changed Skirt for Anna")
+    unscripted.get_by_role("button", name="Make a copy for this garment only").click()
+    expect(unscripted.locator("#shared")).to_be_empty()
+    expect(unscripted.locator("#knob-garment-length")).to_have_value("75 cm")
+    unscripted.goto(f"{studio.address}/garments/")
+    unscripted.get_by_role("link", name="Skirt for Anna").click()
+    expect(unscripted.locator("#knob-garment-length")).to_have_value("70 cm")
+
+
 def test_because_opens_and_closes_by_keyboard(desk: Page, studio: Studio) -> None:
     """Enter on a number asks it, Escape closes, and focus is back on the number."""
     desk.goto(f"{made(desk, studio)}shape/")
@@ -258,5 +374,10 @@ def test_print_shows_the_room_alone(desk: Page, studio: Studio) -> None:
     expect(desk.get_by_role("heading", level=1)).to_be_visible()
     expect(desk.locator("header.about .gauge")).to_contain_text("Gauge")
     expect(desk.locator("#row-skirt-1")).to_be_visible()
-    for hidden in (".tabs", "#choices", ".files", "header.top"):
+    for hidden in (".tabs", "#choices", ".files", "header.top", "#look-at"):
         expect(desk.locator(hidden)).to_be_hidden()
+    expect(desk.locator("#summary .only-printed")).to_contain_text("The opening of")
+    assert desk.evaluate(
+        "[...document.querySelectorAll('a.why')].every("
+        "e => !e.checkVisibility() || !e.textContent.startsWith('why'))"
+    )

@@ -45,16 +45,22 @@ document.addEventListener("turned", (event) => {
   for (const field of document.querySelectorAll('input[name="base"]')) field.value = event.detail.base;
 });
 
-// What is being typed is not lost when its group is set anew.
-let typed = null;
+// What was typed or chosen since a form was sent is not lost when its answer sets the fields anew.
+let sent = new Map();
+const newer = new Map();
+const fields = (root) => [...(root?.querySelectorAll?.("input:not([type=hidden]), select, textarea") ?? [])];
+document.addEventListener("htmx:beforeRequest", (event) => {
+  if (event.target.closest?.("#panel, #result")) sent = new Map(fields(document.getElementById("panel")).map((one) => [one.id, one.value]));
+});
 document.addEventListener("htmx:oobBeforeSwap", (event) => {
-  const field = document.activeElement;
-  typed = field?.id && event.detail.target?.contains?.(field) && "value" in field ? { id: field.id, value: field.value, was: field.defaultValue } : null;
+  for (const one of fields(event.detail.target)) if (sent.has(one.id) && sent.get(one.id) !== one.value) newer.set(one.id, one.value);
 });
 document.addEventListener("htmx:oobAfterSwap", () => {
-  const field = typed && document.getElementById(typed.id);
-  if (field && typed.was !== undefined && typed.value !== typed.was && field.matches("input, textarea") && !field.getAttribute("aria-invalid")) field.value = field.value === typed.was ? typed.value : field.value;
-  typed = null;
+  for (const [id, value] of newer) {
+    const field = document.getElementById(id);
+    if (field) field.value = value;
+  }
+  newer.clear();
 });
 
 // The number that was asked is not covered by its because.
