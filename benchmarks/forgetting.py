@@ -14,7 +14,8 @@ KEPT = ("frogless.read.grammar",)
 @functools.cache
 def remembering() -> Sequence[Remembering[object]]:
     """Everything imported so far that remembers a bounded number of answers."""
-    found = [one for one in gc.get_objects() if isinstance(one, Remembering)]
+    # `isinstance` would ask things that stand in for others, such as settings not made yet.
+    found = [one for one in gc.get_objects() if type(one) is Remembering]
     return [one for one in found if _is_ours(one) and one.cache_parameters()["maxsize"]]
 
 
