@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib import resources
+from itertools import pairwise
 from pathlib import Path
 
 from frogless.errors import InputError, Place
@@ -203,7 +204,7 @@ def gauge(swatch: Swatch, stitch: str, *, state: State | None = None) -> Gauge:
     """The pooled gauge of a stitch; washed when it was washed, else as worked, else hung.
 
     Several readings pool as Σ stitches / Σ widths. The uncertainty is that of counting and tape, or
-    the scatter between readings when that is larger.
+    the scatter between readings when that is larger, widened for as few as they are.
 
     Source: JCGM 100:2008 (GUM): a count to the nearest whole is ± 1/2, rectangular, 0.29 (4.3.7);
     relative uncertainties of a quotient add in quadrature (5.1.6); s / √m for m readings (4.2.3).
@@ -365,7 +366,49 @@ def _pooled(pairs: Sequence[tuple[float, float]], *, counted: bool = True) -> Me
     if len(pairs) < 2:
         return size
     scatter = statistics.stdev(p[0] / p[1] for p in pairs) / math.sqrt(len(pairs))
-    return Measured(size.value, max(size.uncertainty, scatter))
+    return Measured(size.value, _with_scatter(size.uncertainty, scatter, len(pairs)))
+
+
+STUDENT = (
+    *((1, 12.71), (2, 4.30), (3, 3.18), (4, 2.78), (5, 2.57), (6, 2.45), (7, 2.36), (8, 2.31)),
+    *((9, 2.26), (10, 2.23), (12, 2.18), (15, 2.13), (20, 2.09), (30, 2.04), (50, 2.01)),
+    *((100, 1.984), (math.inf, 1.960)),
+)  # fmt: skip
+"""Degrees of freedom, and the standard uncertainties on either side that hold 95 % (GUM, table G.2)."""
+
+
+FEWEST = 2.0
+"""Degrees of freedom that are taken at least, a choice of our own: by itself a pair of readings would
+make any gauge unknown (12.71). Of a pair that disagrees it is said that both be counted again."""
+
+
+def _with_scatter(counting: float, scatter: float, readings: int) -> float:
+    """The standard uncertainty of a mean of readings, so wide that 1.96 of it hold 95 %.
+
+    Counting and tape are known beforehand. What the readings scatter beyond them is known from few
+    readings only, so the interval is wider than that of a normal distribution.
+
+    Source: JCGM 100:2008 (GUM): effective degrees of freedom by Welch and Satterthwaite (G.4.1,
+    formula G.2b), Student's t for them (G.3, table G.2).
+    """
+    beyond = scatter**2 - counting**2
+    if beyond <= 0:
+        return counting
+    freedom = max(FEWEST, scatter**4 * (readings - 1) / beyond**2)
+    return scatter * student(freedom) / STUDENT[-1][1]
+
+
+def student(freedom: float) -> float:
+    """Student's t that holds 95 %, between the degrees of freedom of the table by their reciprocals.
+
+    >>> student(2)
+    4.3
+    """
+    for (low, wide), (high, narrow) in pairwise(STUDENT):
+        if freedom <= high:
+            share = (1 / max(freedom, 1) - 1 / high) / (1 / low - 1 / high)
+            return narrow + share * (wide - narrow)
+    return STUDENT[-1][1]
 
 
 def _counting(count: float) -> float:

@@ -167,8 +167,9 @@ def test_another_body_is_named() -> None:
     """With the counts that it has instead."""
     told = differences(drafted(RING), drafted(RING, "dancer-1"))
     assert "body: Dancer 3 → Dancer 1" in told
-    assert told[0] == "waist to hip: six shaping points instead of eight"
-    assert told[1].startswith("waist: ")
+    points = [line for line in told if line.endswith("six shaping points instead of eight")]
+    assert points == list(told[: len(points)])
+    assert told[len(points)].startswith("waist: ")
 
 
 @pytest.mark.parametrize("name", ["whirl-skirt", "midsummer-dress", "lantern-cap", "rosin-bag"])

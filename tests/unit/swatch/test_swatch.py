@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -10,6 +11,7 @@ import pytest
 
 from frogless.errors import InputError
 from frogless.swatch import (
+    STUDENT,
     Reading,
     State,
     Swatch,
@@ -21,6 +23,7 @@ from frogless.swatch import (
     load_swatch,
     mass_per_stitch,
     pattern_gauges,
+    student,
 )
 
 Make = Callable[..., Swatch]
@@ -60,9 +63,44 @@ def test_pooling_makes_a_gauge_better_known(make_swatch: Make) -> None:
 
 
 def test_scatter_between_readings_counts_when_it_is_larger(make_swatch: Make) -> None:
-    """Widths of 5 and 6.25 mm: s / √2 = 0.625 mm, far more than counting and tape."""
+    """Widths of 5 and 6.25 mm: s / √2 = 0.625 mm, far more than counting and tape.
+
+    Of so few readings at least t = 4.30 is taken, where 1.96 would hold of many.
+    """
     found = gauge(make_swatch(dc(stitches=20), dc(stitches=16)), "dc")
-    assert found.width.uncertainty == pytest.approx(0.625)
+    assert found.width.uncertainty == pytest.approx(0.625 * 4.30 / 1.96)
+
+
+def test_few_readings_that_scatter_are_known_by_students_t(make_swatch: Make) -> None:
+    """27, 27.5 and 26.5 stitches over 15 cm, reckoned by hand after JCGM 100:2008, G.4.1 and G.3.
+
+    Sizes 5.5556, 5.4545, 5.6604 mm: s / √3 = 0.05942. Counting and tape: 0.03235 of the mean
+    5.5556. Freedom 0.05942⁴ × 2 / (0.05942² − 0.03235²)² = 4.04, and t for it 2.78.
+    """
+    readings = [dc(stitches=n, width=150.0) for n in (27, 27.5, 26.5)]
+    found = gauge(make_swatch(*readings), "dc").width
+    low, high = found.interval()
+    assert (high - low) / 2 == pytest.approx(0.05942 * 2.77, rel=0.01)
+
+
+def test_readings_that_agree_are_as_sure_as_their_counting(make_swatch: Make) -> None:
+    """No scatter beyond it, so nothing is widened."""
+    one = gauge(make_swatch(dc()), "dc").width.uncertainty
+    assert gauge(make_swatch(dc(), dc()), "dc").width.uncertainty == pytest.approx(
+        one / math.sqrt(2)
+    )
+
+
+@pytest.mark.parametrize(("freedom", "t"), [(f, t) for f, t in STUDENT if f < math.inf])
+def test_students_t_holds_95_percent(freedom: float, t: float) -> None:
+    """Its density (Student 1908), added up from -t to t, leaves one in twenty outside."""
+    n, steps = int(freedom), 20_000
+    scale = math.exp(math.lgamma((n + 1) / 2) - math.lgamma(n / 2)) / math.sqrt(n * math.pi)
+    width = 2 * t / steps
+    middles = (-t + (i + 0.5) * width for i in range(steps))
+    held = math.fsum(scale * (1 + x * x / n) ** (-(n + 1) / 2) for x in middles) * width
+    assert held == pytest.approx(0.95, abs=0.0008)
+    assert student(freedom) == pytest.approx(t)
 
 
 def test_half_stitches_read_are_better_than_whole_ones(make_swatch: Make) -> None:
