@@ -162,6 +162,7 @@ def test_slip_of_the_search_is_taken_for_the_nearest_word(client: Client) -> Non
     told = read(client, f"{LIST}?q=pullovr")
     assert "Nothing for “pullovr”; shown for “pullover”: " in told
     assert cards(told) == cards(read(client, f"{LIST}?q=pullover"))
+    assert '<span class="count" id="n-kind-top">0</span>' not in told
     part = client.get(f"{LIST}?q=skrt, picots", headers={"HX-Request": "true", "host": "localhost"})
     assert "shown for “skirt picots”" in part.content.decode()
     assert "Nothing is like that" in read(client, f"{LIST}?q=qqqqqq")

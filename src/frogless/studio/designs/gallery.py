@@ -75,7 +75,7 @@ def designs_list(request: HttpRequest) -> HttpResponse:
         told = f"Nothing for “{typed}”; shown for “{meant}”: {told}"
     context = {
         "wanted": looked_for,
-        "groups": _groups(all_, looked_for, likes.terms),
+        "groups": _groups(all_, better if better and kept else looked_for, likes.terms),
         "bodies": dict(refs.choices("body")).get("Yours", ()),
         "told": told,
         "shelves": _shelves(kept, likes),
