@@ -127,3 +127,29 @@ def test_taken_way_says_its_rhythm(client: Client) -> None:
     part = turn(client, made, **sent).content.decode()
     assert "waist to hip is shaped now: rounds " in part
     assert own_design(made)
+
+
+def test_because_of_a_folded_line_says_its_range(client: Client) -> None:
+    """Rounds 3 and 4 are told in one line, so both are named; an odd range is left out."""
+    address = f"/garments/{garment().pk}/why/row.skirt.4/"
+    assert "Rounds 3 to 4, each: 152" in read(client, f"{address}?from=3")
+    for odd in ("", "?from=4", "?from=99999999", "?from=%3Cb%3E", "?from=-1"):
+        assert "Round 4: 152" in read(client, address + odd)
+
+
+def test_line_of_several_rows_asks_with_its_first(client: Client) -> None:
+    """The link says where the line begins."""
+    page = read(client, f"/garments/{garment().pk}/pattern/")
+    assert "row.skirt.4/?from=3" in page
+    assert "row.skirt.5/?from" not in page
+
+
+def test_warning_stands_with_its_first_sentence(client: Client) -> None:
+    """Folded on the screen in every room, in full for paper."""
+    made = garment()
+    for room in ("shape", "pattern", "materials", "fit"):
+        page = read(client, f"/garments/{made.pk}/{room}/")
+        folded = page.partition('id="look-at"')[2].partition("</summary>")[0]
+        assert "stretches 24 % with comfort." in folded
+        assert "The elastic has to stretch" not in folded
+        assert "The elastic has to stretch" in page.partition("note care only-printed")[2]
