@@ -136,7 +136,7 @@ def _doubt(one: Counted, values: Values, units: Units, terms: Dialect) -> Doubt 
         low, high = usual_across()
         return Doubt(
             f"r{one.number}-count",
-            f"Stitches of {name} {show_fine(one.width / one.count, units)} wide are "
+            f"Stitches of {name} {show_fine(round(one.width / one.count, 1), units)} wide are "
             f"{one.across:.1f} times as wide as the hook is thick; {low:.1f} to {high:.1f} times "
             f"is usual.{asked}",
             offers,
