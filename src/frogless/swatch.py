@@ -675,7 +675,8 @@ def _shape(swatch: Swatch, stitch: str) -> str | None:
             f"; these proportions are those of {_words(other.stitch)}: is `stitch` the right one?"
         )
     far = ratio.value < usual.low * (1 - ODD_SHAPE) or ratio.value > usual.high * (1 + ODD_SHAPE)
-    return told + (" No length can be trusted before that is settled." if far else "")
+    stop = "" if told.endswith("?") else "."
+    return f"{told}{stop} No length can be trusted before that is settled." if far else told
 
 
 def _weight(swatch: Swatch, stitch: str) -> str | None:

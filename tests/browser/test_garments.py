@@ -177,7 +177,8 @@ def test_field_that_is_gone_to_is_not_covered(
     covered = """() => { const e = document.activeElement, r = e.getBoundingClientRect();
         if (!e.matches('#panel .field input, #panel .field select')) return '';
         const there = document.elementFromPoint(r.x + r.width / 2, r.y + 3);
-        return r.y >= 0 && r.bottom <= innerHeight && e === there ? '' : [e.id, r.y, r.bottom, there?.outerHTML.slice(0, 80)].join(' '); }"""
+        if (r.y >= 0 && r.bottom <= innerHeight && e === there) return '';
+        return [e.id, r.y, r.bottom, there?.outerHTML.slice(0, 80)].join(' '); }"""
     with opened(browser, studio, owner, viewport=viewport, reduced_motion="reduce") as page:
         page.goto(f"{made(page, studio)}shape/")
         page.locator("#knob-garment-length").fill("70 cm")

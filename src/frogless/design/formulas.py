@@ -158,7 +158,7 @@ class _Evaluator:
             return self._own(name)
         if name in self.scope.wanting:
             raise InputError(
-                f'"{name}" is needed here and is not in the body file; measure it and add it there',
+                f'"{name}" is needed here and was not measured; measure it and add it to the body',
                 self.place,
             )
         near = near_names(name, self.scope.known()) or (

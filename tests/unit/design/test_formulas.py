@@ -61,7 +61,7 @@ def test_formula_gives_a_length(text: str, mm: float) -> None:
         ("0,9 * hip_girth", "stuck at character 2"),
         ("hip_girht + 4 cm", 'unknown name "hip_girht" in a formula; did you mean "hip_girth"'),
         ("xyz", "may use the body's measurements and the names under [lengths]"),
-        ("bust_girth", "is not in the body file; measure it and add it there"),
+        ("bust_girth", "was not measured; measure it and add it to the body"),
         ("hip_girth + 4", 'do not go together in "+"; give the number a unit'),
         ("max(hip_girth, 4)", 'do not go together in "max"'),
         ("maximum(hip_girth, 4 cm)", 'unknown function "maximum"'),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from frogless.draft import Draft, Texts, draft_texts
 from frogless.errors import Fault, FroglessError, Impossible
 from frogless.plan.model import PiecePlan
+from frogless.proof.model import passing
 from frogless.publish.drafted import Drafted
 from frogless.publish.messages import say
 from frogless.stitches.model import Dialect
@@ -84,12 +85,9 @@ def _told(fault: Fault) -> Told:
 
 def _come_to(made: Draft) -> Checked:
     drafted = made.drafted
-    passed = sum(finding.verdict == "pass" for finding in drafted.findings)
-    warned = len(drafted.findings) - passed
-    told = f", {warned} warn{'s' * (warned == 1)}" if warned else ""
     return Checked(
         title=drafted.basis.design.title,
-        proven=f"Drafted and proven: {passed} of {len(drafted.findings)} checks pass{told}.",
+        proven=f"Drafted and proven: {passing(drafted.findings)}.",
         table=counts_of(drafted),
         remarks=tuple(dict.fromkeys(_remarks(made))),
         picture=drawn_flat(drafted.basis, drafted.plan, drafted.units),

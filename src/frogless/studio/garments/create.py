@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from frogless.studio import refs
 from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import preferred
-from frogless.studio.library.shelf import LONGEST_NAME
+from frogless.studio.library.shelf import LONGEST_NAME, clean_name
 
 
 def make_garment(name: str, design_ref: str, body_ref: str, swatch_refs: Iterable[str]) -> Garment:
@@ -21,8 +21,8 @@ def make_garment(name: str, design_ref: str, body_ref: str, swatch_refs: Iterabl
     """
     design = refs.resolve("design", design_ref)
     body = refs.resolve("body", body_ref)
-    swatches = [refs.resolve("swatch", ref).ref for ref in swatch_refs]
-    called = " ".join(name.split()) or default_name(design.name, body.name)
+    swatches = [found.ref for found in refs.swatches(tuple(swatch_refs))]
+    called = clean_name(name) or default_name(design.name, body.name)
     likes = preferred()
     return Garment.objects.create(
         name=free_name(called),

@@ -242,7 +242,7 @@ def choose(request: HttpRequest, pk: int) -> HttpResponse:
         design = refs.resolve("design", given["design"]).ref if given.get("design") else ""
         body = refs.resolve("body", given["body"]).ref if given.get("body") else subject.body
         wanted = [ref for ref in given.getlist("swatch") if ref]
-        swatches = tuple(refs.resolve("swatch", ref).ref for ref in wanted) or subject.swatches
+        swatches = tuple(found.ref for found in refs.swatches(wanted)) or subject.swatches
     except InputError as error:
         return page(request, of_garment(garment), room, status=422, alerts=[str(error)])
     if design:
