@@ -61,7 +61,12 @@ def picture(pdf: Path, page: int) -> bytes:
         "-singlefile",
         str(pdf),
     )
-    few = Image.open(io.BytesIO(drawn)).convert("RGB").quantize(COLOURS)
+    return in_few_colours(drawn, COLOURS)
+
+
+def in_few_colours(drawn: bytes, colours: int) -> bytes:
+    """A PNG as a smaller one."""
+    few = Image.open(io.BytesIO(drawn)).convert("RGB").quantize(colours)
     out = io.BytesIO()
     few.save(out, "PNG", optimize=True)
     return out.getvalue()
@@ -91,10 +96,7 @@ def studio() -> bytes:
         browser.close()
         process.kill()
         process.wait()
-    few = Image.open(io.BytesIO(drawn)).convert("RGB").quantize(COLOURS)
-    out = io.BytesIO()
-    few.save(out, "PNG", optimize=True)
-    return out.getvalue()
+    return in_few_colours(drawn, 2 * COLOURS)
 
 
 def _run(*command: str) -> bytes:

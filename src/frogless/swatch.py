@@ -668,11 +668,12 @@ def _shape(swatch: Swatch, stitch: str) -> str | None:
     elif other.uk_name == name:
         told += (
             f"; these proportions are those of {_words(other.stitch)} (UK {other.uk_name}): is "
-            "`stitch` written in US terms?"
+            "the stitch of the swatch written in US terms?"
         )
     else:
         told += (
-            f"; these proportions are those of {_words(other.stitch)}: is `stitch` the right one?"
+            f"; these proportions are those of {_words(other.stitch)}: is that what the swatch is "
+            "worked in?"
         )
     far = ratio.value < usual.low * (1 - ODD_SHAPE) or ratio.value > usual.high * (1 + ODD_SHAPE)
     stop = "" if told.endswith("?") else "."
