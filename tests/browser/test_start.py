@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -102,8 +103,9 @@ def test_journey_without_scripts(unscripted: Page) -> None:
     expect(page).to_have_url(re.compile("/garments/[0-9]+/shape/$"))
 
 
-@pytest.mark.parametrize("size", SIZES)
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(
+    ("size", "scheme"), [("desk", "light"), ("phone", "dark"), ("small phone", "light")]
+)
 @pytest.mark.parametrize(
     "path",
     ["", "start/", "start/example:ring-dance-skirt/", "start/example:bellflower-skirt/"],
@@ -117,13 +119,22 @@ def test_pages_are_accessible(
         assert faults_of(browser, page, color_scheme=scheme) == []
 
 
+@pytest.fixture(scope="module")
+def empty(
+    browser: Browser, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[tuple[Studio, dict[str, str]]]:
+    """A studio in which nobody makes anything, and its owner: its form is that of a first visit."""
+    with running(tmp_path_factory.mktemp("empty")) as started:
+        yield started, owner_of(browser, started)
+
+
 @pytest.mark.parametrize("size", [DESK, PHONE, SMALL_PHONE], ids=["desk", "phone", "small phone"])
 def test_how_to_measure_is_in_view_from_the_beginning(
-    browser: Browser, studio: Studio, owner: dict[str, str], size: dict[str, int]
+    browser: Browser, empty: tuple[Studio, dict[str, str]], size: dict[str, int]
 ) -> None:
     """Small beside each needed field, at most 9 rem high; larger when it is opened."""
-    with opened(browser, studio, owner, viewport=size) as page:
-        page.goto(f"{studio.address}/start/example:ring-dance-skirt/")
+    with opened(browser, *empty, viewport=size) as page:
+        page.goto(f"{page.url}start/example:ring-dance-skirt/")
         for name in ("body-waist_girth", "body-hip_girth", "swatch-r1-count", "swatch-r1-rows"):
             small = page.locator(f".field:has(#{name}) img.small")
             small.scroll_into_view_if_needed()
@@ -140,14 +151,17 @@ def test_how_to_measure_is_in_view_from_the_beginning(
         assert page.evaluate("document.documentElement.scrollWidth") == size["width"]
 
 
-def test_question_is_taken_with_a_click(desk: Page) -> None:
+def test_question_is_taken_with_a_click(
+    browser: Browser, empty: tuple[Studio, dict[str, str]]
+) -> None:
     """The page stays, the field has it and the focus; what else was typed is there."""
-    desk.goto(f"{desk.url}start/example:ring-dance-skirt/")
-    desk.locator("#body-hip_girth").fill("101")
-    desk.locator("#body-waist_girth").fill("33")
-    desk.locator("#body-waist_girth").press("Tab")
-    desk.get_by_role("button", name="Write 33 in").click()
-    expect(desk.locator("#body-waist_girth")).to_have_value("33 in")
-    expect(desk.locator("#body-waist_girth")).to_be_focused()
-    expect(desk.locator("#body-hip_girth")).to_have_value("101")
-    expect(desk.get_by_role("button", name="Write 33 in")).to_have_count(0)
+    with opened(browser, *empty) as desk:
+        desk.goto(f"{desk.url}start/example:ring-dance-skirt/")
+        desk.locator("#body-hip_girth").fill("101")
+        desk.locator("#body-waist_girth").fill("33")
+        desk.locator("#body-waist_girth").press("Tab")
+        desk.get_by_role("button", name="Write 33 in").click()
+        expect(desk.locator("#body-waist_girth")).to_have_value("33 in")
+        expect(desk.locator("#body-waist_girth")).to_be_focused()
+        expect(desk.locator("#body-hip_girth")).to_have_value("101")
+        expect(desk.get_by_role("button", name="Write 33 in")).to_have_count(0)
