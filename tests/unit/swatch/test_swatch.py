@@ -312,7 +312,9 @@ def test_double_crochet_in_uk_terms_is_asked_about(make_swatch: Make) -> None:
         make_swatch(dc(stitches=27, width=150.0, rows=30, height=150.0), category=None)
     )
     assert "0.90 times as high" in told
-    assert "those of single crochet (UK double crochet): is the stitch of the swatch written" in told
+    assert (
+        "those of single crochet (UK double crochet): is the stitch of the swatch written" in told
+    )
     assert "No length can be trusted" in told
 
 
