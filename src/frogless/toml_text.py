@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from typing import Any
 
 Steps = tuple[str | int, ...]
 """The way to a value in a document: `("section", 1, "length")`."""
@@ -70,6 +71,20 @@ def overgrown(text: str) -> tuple[int | None, str] | None:
             "\n", 0, found.start()
         ) + 1, f"a number has {MOST_DIGITS:,} digits at most"
     return None
+
+
+def table(text: str) -> dict[str, Any]:
+    """What stands in a text, for whoever can do without; empty when it is overgrown or no TOML.
+
+    >>> table('name = "Ada"')["name"], table("name = ")
+    ('Ada', {})
+    """
+    if overgrown(text) is not None:
+        return {}
+    try:
+        return tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return {}
 
 
 def in_plain_words(reason: str, text: str, line: int | None) -> str:

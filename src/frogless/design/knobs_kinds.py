@@ -66,11 +66,6 @@ def ends(info: FieldInfo) -> tuple[float | None, float | None]:
     return low, high
 
 
-def is_counted(info: FieldInfo) -> bool:
-    """Whether it takes whole numbers only."""
-    return float not in set(_leaves(info.annotation))
-
-
 def _several(kind: object) -> tuple[object, ...]:
     """What stands in the tuple of a type that is one, or may be left out; () for any other."""
     if typing.get_origin(kind) is tuple:

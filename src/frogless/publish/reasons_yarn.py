@@ -124,11 +124,6 @@ def _steps(drafted: Drafted, notion: Notion) -> Iterator[ReasonStep]:
         yield ReasonStep(notion.detail, str(notion.pieces or 1))
 
 
-def hook_shown(notion: Notion) -> str:
-    """The size of a hook as the list of materials has it."""
-    return notion.detail.partition(": ")[0]
-
-
 def _hook(drafted: Drafted, notion: Notion) -> ReasonStep:
     """The swatch's own hook, or one that the design asks for, in the measure of the swatch's."""
     size, _, parts = notion.detail.partition(": ")

@@ -16,6 +16,7 @@ from frogless.studio.examples import examples
 from frogless.studio.garments import faults, shown
 from frogless.studio.garments.create import default_name, make_garment
 from frogless.studio.garments.sheet import Way
+from frogless.studio.garments.subject import colours, of_colour
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment
 from frogless.studio.work.pool import TooMuchWork
@@ -347,3 +348,11 @@ def test_odd_keys_have_no_because(client: Client, made: Garment, key: str) -> No
     read(client, f"/garments/{made.pk}/why/{key}/", 404)
     part = read(client, f"/garments/{made.pk}/why/{key}/", 200, **{"HX-Request": "true"})
     assert "No because" in part
+
+
+def test_colours_are_read_of_no_text_that_no_parser_should_be_asked_about() -> None:
+    """It is told by the draft, in its own process; here it has no colours."""
+    overgrown = ".".join(["a"] * 8000) + " = 1\n"
+    assert colours(overgrown) == ()
+    assert of_colour(overgrown, "B") == overgrown
+    assert colours("colours = 3") == colours("colours = { names = 3 }") == ()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any, cast
@@ -20,6 +19,7 @@ from frogless.studio.garments.drafts import Hand, Order
 from frogless.studio.library.models import Garment
 from frogless.studio.library.preferences import Preferred
 from frogless.studio.refs import Found
+from frogless.toml_text import table
 from frogless.units import Units
 
 LOOK_BODY = "example:dancer-3"
@@ -160,17 +160,13 @@ def made_of(subject: Subject) -> Made:
 
 def colours(design_text: str) -> tuple[str, ...]:
     """The letters of the colours that a design asks for, the main one first; none for one colour."""
-    try:
-        asked = tomllib.loads(design_text).get("colours", {})
-        return tuple(sorted(asked.get("names", {})))
-    except (ValueError, AttributeError, RecursionError):
-        return ()
+    asked = table(design_text).get("colours")
+    names = asked.get("names") if isinstance(asked, dict) else None
+    return tuple(sorted(names)) if isinstance(names, dict) else ()
 
 
 def of_colour(swatch_text: str, letter: str) -> str:
     """A swatch as that of a colour; one that says its own colour is left as it is."""
-    try:
-        said = tomllib.loads(swatch_text).get("colour") if letter else "-"
-    except (ValueError, RecursionError):
-        return swatch_text
-    return swatch_text if said else f'colour = "{letter}"\n{swatch_text}'
+    told = table(swatch_text)
+    plain = letter and told and not told.get("colour")
+    return swatch_text if not plain else f'colour = "{letter}"\n{swatch_text}'

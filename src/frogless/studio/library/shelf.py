@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 import unicodedata
 
 from django.db import connection, transaction
@@ -10,7 +9,7 @@ from django.db.models import QuerySet
 
 from frogless.errors import InputError
 from frogless.studio.library.models import Document, Garment, Step, Version
-from frogless.toml_text import LONGEST, overgrown
+from frogless.toml_text import LONGEST, table
 
 KINDS = ("body", "swatch", "design")
 LONGEST_NAME = 200
@@ -190,12 +189,7 @@ def forget_traces() -> bool:
 
 def own_name(text: str) -> str:
     """What a document calls itself; "" when it cannot say."""
-    if overgrown(text) is not None:
-        return ""
-    try:
-        data = tomllib.loads(text)
-    except (ValueError, RecursionError):
-        return ""
+    data = table(text)
     name = data.get("title") or data.get("name") or ""
     return clean_name(name)[:LONGEST_NAME] if isinstance(name, str) else ""
 

@@ -32,7 +32,6 @@ LENGTH = {"cm": 600.0, "in": 24 * INCH}
 
 WINDOW = {"cm": 100.0, "in": 4 * INCH}
 WINDOW_NAME = {"cm": "10 cm", "in": "4 in"}
-STATE_NAMES = {"washed": "washed", "as worked": "as worked", "hung": "hung"}
 
 SURE = 1.96
 """Standard uncertainties on each side of a 95 % interval."""
