@@ -14,8 +14,8 @@ from frogless.proofread.script.model import Script
 from frogless.proofread.told import told_of
 from frogless.proofread.words.dialect import terms_of
 from frogless.proofread.words.glossary import entries_of
-from frogless.proofread.words.lexicon import lexicon
 from frogless.proofread.words.model import Act, Into, Repeat, Unclear
+from frogless.proofread.words.own import lexicon_of
 from frogless.proofread.work.model import Told
 from frogless.proofread.work.reckon import reckon
 from frogless.stitches.model import Dialect
@@ -43,7 +43,7 @@ def proofread(
     _check_asked(text, silenced)
     script = cut(text)
     entries = entries_of(script)
-    words = lexicon(script, entries, terms_of(script, entries, terms))
+    words = lexicon_of(script, entries, terms_of(script, entries, terms))
     told = told_of(script, words)
     reckoning = reckon(told, words, len(script.sizes))
     reading = Reading(script, words, told, reckoning, facts_of(script, words))

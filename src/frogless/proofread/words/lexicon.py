@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from frogless.proofread.script.model import Script
 from frogless.proofread.words.model import Entry, OwnStitch, Terms
 from frogless.stitches.model import Stitch
 
@@ -29,8 +28,3 @@ class Lexicon:
     own: Mapping[str, OwnStitch] = field(default_factory=dict)
     entries: tuple[Entry, ...] = ()
     chain_counts: Mapping[int, bool] = field(default_factory=dict)
-
-
-def lexicon(script: Script, entries: tuple[Entry, ...], terms: Terms) -> Lexicon:
-    """The words of a pattern, its own stitches among them."""
-    raise NotImplementedError
