@@ -27,8 +27,7 @@ def one(data: bytes) -> None:
     text = data.decode("utf-8", errors="replace")
     try:
         report = proofread(text)
-    except InputError as error:
-        assert str(error)
+    except InputError:
         return
     for finding in report.findings:
         assert 0 <= finding.span.start <= finding.span.end <= len(report.script.text)
