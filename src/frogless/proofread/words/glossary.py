@@ -2,10 +2,243 @@
 
 from __future__ import annotations
 
-from frogless.proofread.script.model import Script
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from frogless.proofread.script.model import Script, Span
+from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.model import Entry
+from frogless.stitches.load import words
+
+_LINE = re.compile(r"[^\n]+")
+_BULLET = re.compile(r"[ \t]*(?:[*+•·▪◦>#_-]+[ \t]+|\|[ \t]*|\*\*|\d{1,2}[.)][ \t]+)?")
+_LABEL = re.compile(
+    r"[ \t]*(?:(?:in|the|all)[ \t]+)?(?:us|uk|u\.s\.|u\.k\.|american|british|crochet)?[ \t]*"
+    r"(?:terms|terminology|abbreviations|abbrev\.?|key|glossary)[^:=\n]{0,30}:[ \t]*",
+    re.IGNORECASE,
+)
+_SEPARATOR = re.compile(
+    r"[ \t]{0,9}(?:=|:|[ \t]-{1,3}(?=[ \t])|-{1,3}[ \t]|[ \t]-{2,3}|->|→)[ \t]{0,9}"
+)
+_GAP = re.compile(r"(?:[ \t]{0,9}\|[ \t]{0,9})|\t+|[ ]{2,}")
+_BEHIND = re.compile(
+    r"^(?P<meaning>[a-z][a-z0-9 /,'&-]{2,60}?)[ ]?\((?P<word>[^()=:]{1,15})\)$", re.I
+)
+_BEFORE = re.compile(
+    r"^(?P<word>[a-z0-9][^()=:]{0,14}?)[ ]?\((?P<meaning>[a-z][^()=:]{3,60})\)$", re.I
+)
+_RULE = re.compile(r"^[\s|:=+*_~-]+$")
+_HEAD = re.compile(r"^(?:abbreviation|abbr\.?|term|symbol|stitch|word)s?$", re.IGNORECASE)
+#: A word is no longer than this, in letters and in words: "beginning popcorn shell (beg pc sh)".
+LONGEST_WORD, MOST_WORDS = 36, 5
+#: Lists longer than this are no lists of abbreviations.
+MOST_ENTRIES = 500
+_SEEN = 200
+"""Letters of a piece of a line that are looked at to tell whether it is an entry."""
 
 
 def entries_of(script: Script) -> tuple[Entry, ...]:
-    """What the pattern says its abbreviations mean, in its order."""
-    raise NotImplementedError
+    """What the pattern says its abbreviations mean, in its order.
+
+    Where a line explains several words ("BLO/FLO", "st(s)") there is an entry for each, all at the
+    place of the line. Words that are explained where they are used, "magic ring (MR)", come last.
+    """
+    found: list[Entry] = []
+    for part in script.of("abbreviations"):
+        found += _of_lines(script.plain, part.body)
+    found = found[:MOST_ENTRIES]
+    there = {entry.word for entry in found}
+    lists = [part.body for part in script.of("abbreviations")]
+    for entry in _inline(script):
+        listed = any(body.start <= entry.span.start < body.end for body in lists)
+        if not listed and entry.word not in there:
+            found.append(entry)
+    return tuple(found)
+
+
+def _of_lines(plain: str, body: Span) -> Iterator[Entry]:
+    last: list[Entry] = []
+    indent = 0
+    for line in _LINE.finditer(plain, body.start, body.end):
+        if _RULE.match(line[0]):
+            continue
+        lead = len(line[0]) - len(line[0].lstrip())
+        entries = list(_of_line(plain, Span(line.start(), line.end())))
+        if entries and not (last and lead > indent + 3):
+            yield from last
+            last, indent = entries, lead
+        elif last and lead > indent:
+            last = [_longer(entry, line[0], line.end()) for entry in last]
+    yield from last
+
+
+def _longer(entry: Entry, more: str, end: int) -> Entry:
+    return Entry(
+        entry.word, f"{entry.meaning} {' '.join(more.split())}", Span(entry.span.start, end)
+    )
+
+
+def _of_line(plain: str, line: Span) -> Iterator[Entry]:
+    """The entries of a line: one, or several with commas, semicolons or columns between them."""
+    begin = line.start
+    for mark in (_BULLET, _LABEL):
+        if lead := mark.match(plain, begin, line.end):
+            begin = lead.end()
+    text = plain[begin : line.end]
+    cells = list(_cells(text, begin))
+    if len(cells) > 1 and not any(_SEPARATOR.search(plain, s.start, s.end) for s in cells):
+        yield from _of_columns(plain, cells)
+        return
+    if len(cells) == 2 and not _SEPARATOR.search(plain, cells[0].start, cells[0].end):
+        yield from _of_columns(plain, cells)
+        return
+    for cell in cells if _all_entries(plain, cells) else [Span(begin, line.end)]:
+        for piece in _pieces(plain, cell):
+            yield from _of_piece(plain, piece)
+
+
+def _cells(text: str, begin: int) -> Iterator[Span]:
+    at = 0
+    for gap in (*_GAP.finditer(text), None):
+        end = gap.start() if gap else len(text)
+        if text[at:end].strip(" *`_"):
+            yield Span(begin + at, begin + end)
+        at = gap.end() if gap else end
+
+
+def _all_entries(plain: str, cells: list[Span]) -> bool:
+    return all(_SEPARATOR.search(plain, cell.start, cell.end) for cell in cells)
+
+
+def _of_columns(plain: str, cells: list[Span]) -> Iterator[Entry]:
+    """Word, meaning, word, meaning: as columns or as a table."""
+    for word, meaning in zip(cells[::2], cells[1::2], strict=False):
+        name = plain[word.start : word.end]
+        if _is_word(name) and not _HEAD.match(name.strip(" *`_")):
+            span = Span(word.start, meaning.end)
+            yield from _entries(name, plain[meaning.start : meaning.end], span)
+
+
+def _pieces(plain: str, cell: Span) -> Iterator[Span]:
+    """A line cut at commas and semicolons, where an entry begins after them."""
+    cuts = (*_cuts(plain, cell), cell.end)
+    start = cell.start
+    for cut, nearest in pairwise(cuts):
+        before, after = Span(start, cut), Span(cut + 1, nearest)
+        if all(
+            _begins_entry(plain[s.start : min(s.end, s.start + _SEEN)]) for s in (after, before)
+        ):
+            yield Span(start, cut)
+            start = cut + 1
+    yield Span(start, cell.end)
+
+
+def _cuts(plain: str, cell: Span) -> Iterator[int]:
+    depth = 0
+    for at in range(cell.start, cell.end):
+        depth += (plain[at] in "([{") - (plain[at] in ")]}")
+        if depth <= 0 and (
+            plain[at] in ",;" or (plain[at] == "." and plain[at + 1 : at + 2] in (" ", "\t"))
+        ):
+            yield at
+
+
+def _begins_entry(text: str) -> bool:
+    text = text.strip()
+    if _BEHIND.match(text) or _BEFORE.match(text):
+        return True
+    split = _SEPARATOR.search(text)
+    return bool(split and _is_word(text[: split.start()]) and text[split.end() :].strip())
+
+
+def _of_piece(plain: str, piece: Span) -> Iterator[Entry]:
+    text = plain[piece.start : piece.end]
+    span = Span(
+        piece.start + len(text) - len(text.lstrip()), piece.start + len(text.rstrip(" .;,"))
+    )
+    text = text.strip(" \t.;,*`_|")
+    split = _SEPARATOR.search(text)
+    if split and _is_word(text[: split.start()]):
+        yield from _entries(text[: split.start()], text[split.end() :], span)
+    elif behind := _BEHIND.match(text):
+        word, meaning = behind["word"], behind["meaning"]
+        if len(word) > len(meaning):
+            word, meaning = meaning, word
+        yield from _entries(word, meaning, span)
+    elif before := _BEFORE.match(text):
+        yield from _entries(before["word"], before["meaning"], span)
+    else:
+        yield from _unparted(text, span)
+
+
+def _unparted(text: str, span: Span) -> Iterator[Entry]:
+    """ "dc double crochet": nothing between them, but both are known."""
+    tokens = text.split()
+    for many in (2, 1):
+        word, meaning = " ".join(tokens[:many]).lower(), " ".join(tokens[many:]).lower()
+        if meaning and word in _short_words() and meaning in _long_words():
+            yield from _entries(word, meaning, span)
+            return
+
+
+def _is_word(text: str) -> bool:
+    text = text.strip(" *`_|")
+    return 0 < len(text) <= LONGEST_WORD and len(text.split()) <= MOST_WORDS and "(" not in text[:1]
+
+
+def _entries(word: str, meaning: str, span: Span) -> Iterator[Entry]:
+    told = " ".join(meaning.strip(" \t*`_|").split())
+    if told:
+        for each in dict.fromkeys(_words(word)):
+            yield Entry(each, told, span)
+
+
+_DIALECT_MARK = re.compile(r"\((?:us|uk|u\.s\.|u\.k\.)(?: terms?)?\)", re.IGNORECASE)
+_MORE_ENDING = re.compile(r"^(?P<stem>[\w .-]*\w)\((?P<end>[a-z]{1,3})\)$", re.IGNORECASE)
+_IN_BRACKETS = re.compile(r"^(?P<one>[^()]+?)[ ]*\((?P<other>[^()]+)\)$")
+
+
+def _words(word: str) -> Iterator[str]:
+    """All that one left side names: "st(s)", "BLO/FLO", "beg or begin", "shell (sh)"."""
+    word = " ".join(_DIALECT_MARK.sub("", word).strip(" \t*`_|\"'").lower().split())
+    for each in re.split(r"[ ]*(?:/|,|;|\bor\b|\band\b)[ ]*", word):
+        if ending := _MORE_ENDING.match(each):
+            yield ending["stem"]
+            yield ending["stem"] + ending["end"]
+        elif both := _IN_BRACKETS.match(each):
+            yield both["one"]
+            yield both["other"]
+        elif each and len(each) <= LONGEST_WORD:
+            yield each.rstrip(".")
+
+
+def _short_words() -> frozenset[str]:
+    return frozenset(
+        {w for d in ("us", "uk") for w in keys_of(d) if len(w) <= 12}
+        | {t.abbreviation.lower() for d in ("us", "uk") for t in words(d).values()}
+    )
+
+
+def _long_words() -> frozenset[str]:
+    return frozenset(
+        {w for d in ("us", "uk") for w in keys_of(d) if len(w) > 4}
+        | {t.name.lower() for d in ("us", "uk") for t in words(d).values()}
+    )
+
+
+_INLINE = re.compile(
+    r"\b([a-z][a-z-]{0,20}(?: [a-z][a-z-]{0,20}){0,4}) \(([a-z][a-z0-9 -]{0,9})\)", re.I
+)
+
+
+def _inline(script: Script) -> Iterator[Entry]:
+    """ "single crochet (sc)", "magic ring (MR)", wherever a known name has its short form behind."""
+    there: set[str] = set()
+    for found in _INLINE.finditer(script.plain):
+        tokens, word = found[1].lower().split(), found[2].lower()
+        names = (" ".join(tokens[-many:]) for many in range(len(tokens), 0, -1))
+        name = next((each for each in names if each in _long_words()), None)
+        if name and word not in there and len(word) < len(name):
+            there.add(word)
+            yield Entry(word, name, Span(found.end(1) - len(name), found.end()))
