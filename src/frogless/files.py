@@ -76,8 +76,9 @@ def read_text(path: Path | str, *, what: str = "file") -> str:
         InputError: there is no such file, it is a folder, cannot be read, or is not UTF-8.
     """
     path = Path(path)
+    data = read_bytes(path, what=what)
     try:
-        return path.read_bytes().decode("utf-8-sig")
+        return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = error.object.count(b"\n", 0, error.start) + 1
         wide = error.object.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
@@ -85,6 +86,21 @@ def read_text(path: Path | str, *, what: str = "file") -> str:
         raise InputError(
             f"this {what} is not UTF-8 text{found}; save it as UTF-8", Place(path.name, line)
         ) from None
+
+
+def read_bytes(path: Path | str, *, what: str = "file", most: int = -1) -> bytes:
+    """What stands in a file.
+
+    Args:
+        most: bytes that are read at most; -1: all.
+
+    Raises:
+        InputError: there is no such file, it is a folder, or it cannot be read.
+    """
+    path = Path(path)
+    try:
+        with path.open("rb") as file:
+            return file.read(most)
     except OSError as error:
         raise InputError(f"{path}: {_cannot_read(path, error)}; a {what} is needed") from None
 

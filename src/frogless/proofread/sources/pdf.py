@@ -1,0 +1,122 @@
+"""The text of a PDF, in the order in which its lines were set."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Iterator
+from io import BytesIO
+
+from pypdf import Configuration, PdfReader, apply_configuration
+from pypdf.errors import LimitReachedError
+
+from frogless.errors import InputError
+from frogless.proofread.sources.pages import joined
+from frogless.proofread.sources.source import MOST_LETTERS, MOST_PAGES
+
+MOST_STEPS = 1_000_000
+"""Drawing steps of all pages together. A pattern of twelve pages with its drawings has 10,000."""
+
+#: A stream may unpack to a thousand times its size, and a form be drawn in a form in a form.
+_LIMITS = Configuration(
+    maximum_declared_stream_length=20_000_000,
+    array_based_stream_maximum_output_length=20_000_000,
+    lzw_maximum_output_length=20_000_000,
+    run_length_maximum_output_length=20_000_000,
+    zlib_maximum_output_length=20_000_000,
+    brotli_maximum_output_length=20_000_000,
+    stream_decoding_work_maximum_length=60_000_000,
+    stream_parsing_work_maximum_count=1_000_000,
+    page_tree_maximum_entries=10_000,
+    page_tree_maximum_page_entries=100_000,
+    xform_maximum_invocations_per_extraction=500,
+    jbig2dec_binary=None,  # no program is started for a picture
+    disable_legacy_handling=True,
+)
+
+_TOO_MUCH = "this PDF unpacks to far more than a pattern; save the text alone"
+_BROKEN = "this PDF is damaged or was cut off; save it anew, or save the text alone"
+_LOCKED = "this PDF is locked with a password; save a copy without one, or save the text alone"
+_PICTURES = (
+    "there is no text in this PDF, only pictures of pages; the text has to be typed or recognized "
+    "first"
+)
+
+
+class _TooMuchError(Exception):
+    """More steps or letters than are read."""
+
+
+def drawn_from_pdf(data: bytes) -> tuple[str, tuple[str, ...]]:
+    """The text of all pages without what repeats at their edges, and what is to be said of it.
+
+    Raises:
+        InputError: it is damaged, locked, too long, or has no text.
+    """
+    # It would tell of every small fault of a file on the standard error.
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)
+    try:
+        with apply_configuration(_LIMITS):
+            pages = list(_pages(data))
+    except InputError:
+        raise
+    except (LimitReachedError, _TooMuchError, MemoryError):
+        raise InputError(_TOO_MUCH) from None
+    except Exception:
+        # What a damaged file makes a library raise is endless: KeyError, RecursionError and more.
+        raise InputError(_BROKEN) from None
+    if not any(page.strip() for page in pages):
+        raise InputError(_PICTURES)
+    return joined(pages)
+
+
+def _pages(data: bytes) -> Iterator[str]:
+    reader = PdfReader(BytesIO(data))
+    # Many are locked against changes alone: these open without a password.
+    if reader.is_encrypted and not _opens(reader):
+        raise InputError(_LOCKED)
+    if len(reader.pages) > MOST_PAGES:
+        raise InputError(
+            f"this PDF has {len(reader.pages)} pages; {MOST_PAGES} are the most that are read"
+        )
+    budget = _Budget()
+    for page in reader.pages:
+        text = page.extract_text(visitor_operand_before=budget.spend)
+        # The library passes over a fault within a form, ours too.
+        budget.check(len(text))
+        yield text
+
+
+def _opens(reader: PdfReader) -> bool:
+    try:
+        return bool(reader.decrypt(""))
+    except Exception:
+        # Without its helper library for AES, pypdf cannot open what only that opens.
+        return False
+
+
+class _Budget:
+    """Steps and letters that are left."""
+
+    def __init__(self) -> None:
+        self.steps = MOST_STEPS
+        self.letters = MOST_LETTERS
+
+    def spend(self, *_: object) -> None:
+        """One step more.
+
+        Raises:
+            _TooMuchError: none is left.
+        """
+        self.steps -= 1
+        if self.steps < 0:
+            raise _TooMuchError
+
+    def check(self, letters: int) -> None:
+        """A page more.
+
+        Raises:
+            _TooMuchError: no step or no letter is left.
+        """
+        self.letters -= letters
+        if min(self.steps, self.letters) < 0:
+            raise _TooMuchError
