@@ -29,7 +29,7 @@ _DECLARED: Mapping[Dialect, re.Pattern[str]] = {
 }
 #: The dialect of a version that is not this one.
 _OTHERWISE_BEFORE = re.compile(
-    r"\b(?:not|equivalents?|convert\w*|translat\w+|available)\b[^.]*$"
+    r"\b(?:not|equivalents?|convert\w*|translat\w+|available)\b[^.;]*$"
     r"|\b(?:us|uk|american|british)[ ]?(?:and|or|/|&)[ ]?$",
     re.I,
 )
