@@ -1,9 +1,10 @@
 """The command line: arguments in, one call, text out.
 
 Exit codes: 0 done; 1 a fault of ours; 2 something has to be mended, one sentence for each fault;
-130 stopped from the keyboard. A traceback is shown only with --debug or FROGLESS_DEBUG=1. A draft
-takes less than half a second, so there is no sign of progress; only `tryout`, which makes
-hundreds, has one.
+130 stopped from the keyboard. `proofread` ends with 1 too when it found something: findings stand
+on the standard output with nothing on the standard error, where a fault stands. A traceback is
+shown only with --debug or FROGLESS_DEBUG=1. A draft takes less than half a second, so there is no
+sign of progress; only `tryout`, which makes hundreds, has one.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ import shutil
 import sys
 import traceback
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -32,21 +34,34 @@ EXAMPLE = (
 )
 PAPERS: dict[str, Paper] = {"cm": "a4", "in": "us-letter"}
 NARROWEST, NARROWEST_LIST, WIDEST = 60, 30, 100
-Command = Callable[[argparse.Namespace], str]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a command prints, and the exit code once that is printed."""
+
+    text: str
+    code: int = 0
+
+
+Command = Callable[[argparse.Namespace], str | Answer]
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs one command and prints what it gives. Returns the exit code."""
     _accept_every_letter()
     options = parser().parse_args(arguments)
-    text = ""
+    answer = Answer("")
 
     def run() -> None:
-        nonlocal text
-        text = options.run(options)
+        nonlocal answer
+        given = options.run(options)
+        answer = given if isinstance(given, Answer) else Answer(given)
 
-    return _guarded(run, options.debug, "; nothing was written") or _guarded(
-        lambda: _show(text), options.debug
+    return (
+        _guarded(run, options.debug, "; nothing was written")
+        or _guarded(lambda: _show(answer.text), options.debug)
+        or answer.code
     )
 
 
@@ -132,6 +147,7 @@ def parser() -> argparse.ArgumentParser:
     _add_tryout(commands)
     _add_counts(commands)
     _add_stitches(commands)
+    _add_proofread(commands)
     _add_studio(commands)
     return top
 
@@ -225,6 +241,41 @@ def _add_stitches(commands: argparse._SubParsersAction[argparse.ArgumentParser])
     command.add_argument("--terms", choices=["us", "uk"], default="us", help="stitch names (us)")
     command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
     command.set_defaults(run=_stitches)
+
+
+def _add_proofread(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    told = "find where a written pattern does not add up"
+    described = (
+        f"{told.capitalize()}. Ends with 0 when everything adds up, 1 when something is found, 2 when "
+        "the file cannot be read."
+    )
+    command = commands.add_parser("proofread", help=told, description=described, allow_abbrev=False)
+    command.add_argument(
+        "file",
+        nargs="?",
+        metavar="FILE",
+        help="the pattern: text, Markdown, PDF or .docx; - for the standard input",
+    )
+    command.add_argument("--json", action="store_true", help="print data instead of a report")
+    command.add_argument(
+        "--terms",
+        choices=["auto", "us", "uk"],
+        default="auto",
+        help="stitch names of the pattern (auto: as it says, or guessed)",
+    )
+    command.add_argument(
+        "--size", action=_Once, metavar="NAME", help="one size of the pattern; without it all"
+    )
+    command.add_argument(
+        "--without",
+        action="append",
+        default=[],
+        metavar="CHECK",
+        help="leave out a check, or several joined by commas; may be given again",
+    )
+    command.add_argument("--checks", action="store_true", help="list the checks and end")
+    command.add_argument("--debug", action="store_true", help="show where a fault of ours arose")
+    command.set_defaults(run=_proofread)
 
 
 def _add_swatch(command: argparse.ArgumentParser) -> None:
@@ -356,6 +407,28 @@ def _stitches(options: argparse.Namespace) -> str:
     from frogless.library.answer import told
 
     return told(" ".join(options.words), options.terms, options.over, _columns(NARROWEST_LIST))
+
+
+def _proofread(options: argparse.Namespace) -> str | Answer:
+    from frogless.proofread import as_json, as_text
+    from frogless.proofread.run import proofread
+    from frogless.proofread.sources.read import read_source
+
+    if options.checks:
+        return as_text.checks_told(_columns(NARROWEST_LIST))
+    if options.file is None:
+        raise InputError("name the file of a pattern, or - for the standard input")
+    source = read_source(options.file)
+    terms = None if options.terms == "auto" else options.terms
+    size = options.size or ""
+    silenced = [name.strip() for given in options.without for name in given.split(",")]
+    report = proofread(source.text, terms, size, silenced)
+    code = 0 if report.proven else 1
+    if options.json:
+        _speak_utf8()
+        found = as_json.data(report, size)
+        return Answer(json.dumps(found, ensure_ascii=False, indent=1) + "\n", code)
+    return Answer(as_text.told(report, _columns(), size=size, remarks=source.remarks), code)
 
 
 def _progress(told: str) -> None:

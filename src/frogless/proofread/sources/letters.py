@@ -8,7 +8,7 @@ import unicodedata
 # Only these: NFKC would also take fractions apart, and make a plain 2 of a raised one.
 _LIGATURES = {code: unicodedata.normalize("NFKC", chr(code)) for code in range(0xFB00, 0xFB07)}
 _LINE_ENDS = re.compile(r"\r\n|[\r\x0b\x0c\x1c-\x1e\x85\u2028\u2029]")
-_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f\ufeff\ufffe\uffff\ud800-\udfff]")
+_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x9f\ufeff\ufffe\uffff\ud800-\udfff]")
 
 
 def tidied(text: str) -> str:

@@ -1,0 +1,80 @@
+"""The report on a terminal."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from proofread_reports import PROVEN, REPORT, TEXT, span
+
+from frogless.proofread.as_text import told
+from frogless.proofread.findings import Finding
+from frogless.proofread.words.model import Terms
+
+GOLDEN = """\
+line 7      CROWN, Rnd 3: "20 sc"
+            says 20 sc; works out to 18 sc
+            The repeat is worked 6 times and makes 3 each time. Two stitches too many are stated.
+            [count, certain]
+line 8      CROWN, Rnd 4, size S: "Sc in next 10 (12) sts"
+            says 10 sts; works out to 18 sts
+            8 stitches of Rnd 3 are left over.
+            [too-few, likely]
+
+line 8      not understood: Rnd 4: "as you hear the drum"; perhaps a remark
+
+line 5      assumed: "a ring" is an adjustable ring.
+            assumed: The work is not turned between rounds.
+
+file        Read as it stands.
+terms       US, guessed: "sc" (line 5)
+sizes       S, M
+left out    gauge
+understood  87.7 % of the letters of the instructions
+result      2 places where it does not add up; 4 rows worked out
+"""
+
+
+def test_report_is_told_line_by_line() -> None:
+    """Findings, what is left open, and the sum of it, each with its place."""
+    assert told(REPORT, remarks=["Read as it stands."]) == GOLDEN
+
+
+def test_pattern_that_is_proven_says_so() -> None:
+    """With the terms that it was read in, which may be wrong all the same."""
+    text = told(PROVEN)
+    assert text.startswith("terms ")
+    assert text.endswith("result      everything adds up; 4 rows worked out\n")
+
+
+@pytest.mark.parametrize("columns", [60, 80, 100])
+def test_no_line_is_wider_than_the_terminal(columns: int) -> None:
+    """However long the words are that are quoted."""
+    long = Finding("count", span(TEXT.strip()), "20 sc " * 30, "18 sc", "Why? " * 90, "possible")
+    text = told(replace(REPORT, findings=(long,)), columns)
+    assert max(map(len, text.splitlines())) <= columns
+    assert "…" in text
+
+
+def test_size_that_was_asked_for_is_named() -> None:
+    """So that nobody takes one size for all."""
+    assert "sizes       S, M; M was asked for\n" in told(REPORT, size="M")
+
+
+@pytest.mark.parametrize(
+    ("terms", "says"),
+    [
+        (Terms("uk"), "UK, as asked for"),
+        (Terms("uk", declared="us"), "UK, as asked for"),
+        (Terms("uk", declared="uk"), "UK, as the pattern says"),
+    ],
+)
+def test_terms_say_where_they_come_from(terms: Terms, says: str) -> None:
+    """From whoever asks, or from the pattern."""
+    assert f"terms       {says}\n" in told(replace(REPORT, terms=terms))
+
+
+def test_share_is_whole_only_when_everything_is_understood() -> None:
+    """99.99 % is not 100 %."""
+    assert "understood  99.9 % of" in told(replace(REPORT, understood=0.9999))
+    assert "understood  100 % of" in told(PROVEN)
