@@ -11,6 +11,9 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from typing import Literal
 
+#: Numbers of one label that are kept.
+MOST_NUMBERS = 2_000
+
 PartKind = Literal[
     "title",
     "about",  # skill level, the designer's story, how it is constructed
@@ -40,11 +43,14 @@ class Label:
 
     Args:
         kind: "" where it does not say ("Foundation:", "5.").
-        numbers: all that it stands for, in order; empty for a row that has only a name.
+        numbers: all that it stands for, in order; empty for a row that has only a name. At most
+            `MOST_NUMBERS`: of a longer range the first ones and its last.
         name: "foundation", "setup", "next", "increase", "decrease", "edging" or what is written, in
             lower case and without row or rnd; "" for a row that has only numbers.
         sides: those named, in order.
         onward: "" or what the label says of rows further on: "even", "odd", "all".
+        rows: how many rows it says it stands for: "Next 4 rows", "Rows 3-6 (4 rows)"; 0 where it
+            does not say.
         repeats: "rep every 3rd rnd" does not stand here; it is an act of the body.
     """
 
@@ -54,6 +60,7 @@ class Label:
     name: str = ""
     sides: tuple[Literal["RS", "WS"], ...] = ()
     onward: Literal["", "even", "odd", "all"] = ""
+    rows: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,19 +79,27 @@ class Heading:
         name: as written.
         piece: that what follows begins anew; else it goes on where the rows before ended.
         make: how often the piece is made.
+        onto: of a piece: nothing is fastened off before it and nothing is begun in it, so that its
+            first row may be worked into the last one before.
     """
 
     span: Span
     name: str
     piece: bool = False
     make: int = 1
+    onto: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Prose:
-    """One sentence between rows: an instruction ("Ch 24.", "Fasten off.") or a remark."""
+    """One sentence between rows: an instruction ("Ch 24.", "Fasten off.") or a remark.
+
+    Args:
+        remark: its look alone says so: a box beside the text, a line that begins with "Note:".
+    """
 
     span: Span
+    remark: bool = False
 
 
 Statement = RowText | Heading | Prose

@@ -1,0 +1,253 @@
+"""Each line marked: does it head something, does a row begin there."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from dataclasses import dataclass
+
+from frogless.proofread.script.headings import bare_name, how_often, names_piece, part_kind
+from frogless.proofread.script.labels import Found, label_at, listed_at, refers
+from frogless.proofread.script.lines import CAPITALS, COLON, QUIET, Line
+from frogless.proofread.script.model import PartKind
+
+_INLINE = re.compile(r"([A-Za-z][^:\n|.;=]{1,70}?)\s{0,2}(?::|\s-{1,2}(?=\s))\s{0,4}(?=\S)")
+_REMARK = re.compile(
+    r"(?:note|nb|n\.b\.|hint|tip|caution|check|remember|remark|please note|important|warning"
+    r"|attention)s?\b[^:.\n]{0,20}:",
+    re.IGNORECASE,
+)  # fmt: skip
+#: How an instruction begins; no heading begins so.
+ACTS = re.compile(
+    r"(?:fasten|cut|break|turn|weave|repeat|rep|work|join|ch|chain|sew|leave|continue|cont|change"
+    r"|with|using|do|place|make a|begin|start"
+    r"|stuff|insert|pull|attach|skip|sl st|slip|sc|dc|hdc|tr|dtr|inc|dec|mark|move|remove|measure"
+    r"|fold|pin|pick|hold|in|from|for|you|this"
+    r"|the|if|when|do not|don't|see|now|then|next|proceed|end|finish off|make sure|lay|divide|\d|[*\[(])(?![a-z])",
+    re.IGNORECASE,
+)  # fmt: skip
+_FOUNDED = re.compile(
+    r"(?:with .{1,60}?,\s)?(?:using .{1,60}?,\s)?(?:(?:ch|chain)s?\s\d|make (?:a|an) (?:magic|adj)"
+    r"|magic (?:ring|circle|loop)|(?:f[sdht]d?c|foundation)\b"
+    r"|with .{1,60}\bch(?:ain)?\s\d|start(?:ing)? with|begin(?:ning)? (?:at|with)|mr\b"
+    r"|join .{1,60} (?:to|in|with)|wind|form a ring)",
+    re.IGNORECASE,
+)  # fmt: skip
+_STITCHED = re.compile(
+    r"\s{0,6}(?:[*\[(]|(?:with .{1,40}, )?(?:\d{1,4}\s?)?(?:ch|chain|sc|dc|hdc|htr|tr|dtr|sl st|ss"
+    r"|inc|dec|mr|mc|magic|sk|miss|beg|\d{1,4}(?:\s|,))"
+    r"(?![a-z]))", re.IGNORECASE,
+)  # fmt: skip
+_SENTENCE_END = frozenset('.!?)]:}"')
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """A heading.
+
+    Args:
+        kind: the part that it heads, None for another.
+        content: where what stands on the same line behind it begins; its end when nothing does.
+    """
+
+    start: int
+    end: int
+    content: int
+    name: str
+    kind: PartKind | None
+    level: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A line with what begins on it."""
+
+    line: Line
+    head: Head | None = None
+    label: Found | None = None
+
+
+def marks_of(plain: str, lines: tuple[Line, ...]) -> tuple[Mark, ...]:
+    """Every line marked."""
+    labels = _labels(plain, lines)
+    return tuple(_mark(plain, lines, labels, index) for index in range(len(lines)))
+
+
+def _mark(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index: int) -> Mark:
+    line, label = lines[index], labels[index]
+    # "Foundation" underlined heads a section; "Row 5" in bold is a row
+    if label and not label.label.numbers and 0 < line.level < CAPITALS and label.body >= line.end:
+        label = None
+    return Mark(line, None if label else _head(plain, lines, labels, index), label)
+
+
+def _labels(plain: str, lines: tuple[Line, ...]) -> list[Found | None]:
+    worded: list[Found | None] = []
+    last = 0
+    for index in range(len(lines)):
+        found = _label(plain, lines, index, last)
+        last = found.label.numbers[-1] if found and found.label.numbers else last
+        worded.append(found)
+    listed = _listed(plain, lines)
+    if sum(each is not None and bool(each.label.numbers) for each in worded) < len(listed):
+        for index, found in listed.items():
+            worded[index] = worded[index] or found
+    return worded
+
+
+def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found | None:
+    line = lines[index]
+    if line.blank:
+        return None
+    found = label_at(plain, line.at, line.end)
+    if not found or index == 0 or line.bullet or lines[index - 1].blank:
+        return found
+    before = lines[index - 1]
+    if refers(plain, before.end):
+        return None
+    loose = not found.firm and found.label.numbers[:1] != (last + 1,)
+    if loose and plain[before.end - 1] not in _SENTENCE_END and before.level == 0:
+        return None
+    return found
+
+
+def _listed(plain: str, lines: tuple[Line, ...]) -> dict[int, Found]:
+    """Rows that have a number and no more, "5.", known by the numbers of their neighbors."""
+    runs: list[dict[int, Found]] = [{}]
+    last = -1
+    for index, line in enumerate(lines):
+        found = (
+            listed_at(plain, line.at, line.end) if plain[line.at : line.at + 1].isdigit() else None
+        )
+        if found is None:
+            continue
+        if found.label.numbers[0] != last + 1:
+            runs.append({})
+        runs[-1][index] = found
+        last = found.label.numbers[-1]
+    kept: dict[int, Found] = {}
+    for run in runs:
+        stitched = sum(bool(_STITCHED.match(plain, each.body)) for each in run.values())
+        if len(run) > 1 and 2 * stitched >= len(run):
+            kept |= run
+    return kept
+
+
+def _head(
+    plain: str, lines: tuple[Line, ...], labels: list[Found | None], index: int
+) -> Head | None:
+    line = lines[index]
+    if line.blank or line.boxed:
+        return None
+    words = plain[line.at : line.end]
+    if not line.table and (inline := _inline(plain, lines, index)):
+        return inline
+    level = line.level or (QUIET if _is_quiet(plain, lines, labels, index) else 0)
+    if not level or _REMARK.match(words) or not any(each.isalpha() for each in words):
+        return None
+    kind = part_kind(words)
+    if kind is None and level >= CAPITALS and ACTS.match(words):
+        return None
+    return Head(line.at, line.end, line.end, bare_name(words), kind, level)
+
+
+def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
+    """A heading with its content on the same line: "Gauge: 18 sts", "Sleeve (make 2): Ch 30." """
+    line = lines[index]
+    found = _INLINE.match(plain, line.at, line.end)
+    if not found or found.end() >= line.end:
+        return None
+    name = found[1]
+    kind = part_kind(name)
+    if kind is None and _REMARK.match(plain, line.at, line.end):
+        return None
+    if plain[line.at].islower() and not (index == 0 or _parts(plain, lines[index - 1])):
+        return None
+    begins = (names_piece(name) or how_often(name)) and _FOUNDED.match(plain, found.end(), line.end)
+    rows = not kind and label_at(plain, found.end(), line.end)
+    if kind is None and not (len(name.split()) <= 5 and (begins or rows) and not ACTS.match(name)):
+        return None
+    level = line.level if line.level <= 6 and line.level else COLON
+    return Head(line.at, found.end(1), found.end(), bare_name(name), kind, level)
+
+
+def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index: int) -> bool:
+    """A short line by itself with no look at all that is a heading by its words and neighbors."""
+    line = lines[index]
+    words = plain[line.at : line.end]
+    if len(words) > 60 or len(words.split()) > 7 or words.endswith((".", ",", ";", "!", "?")):
+        return False
+    if line.bullet or not words[0].isalpha() or (index and not _parts(plain, lines[index - 1])):
+        return False
+    if part_kind(words):
+        return True
+    if not words[0].isupper() or ACTS.match(words) or re.search(r"\d(?!\)| ?x\b)|[,=]", words):
+        return False
+    below = next(
+        (each for each in range(index + 1, min(index + 4, len(lines))) if not lines[each].blank),
+        None,
+    )
+    if below is None:
+        return False
+    starts = labels[below] or _FOUNDED.match(plain, lines[below].at, lines[below].end)
+    return bool(starts) or (
+        names_piece(words) and (lines[index + 1].blank or bool(how_often(words)))
+    )
+
+
+def _parts(plain: str, before: Line) -> bool:
+    """Whether the line before lets a heading follow: it is blank or ends a sentence."""
+    return before.blank or plain[before.end - 1] in _SENTENCE_END
+
+
+def is_remark(plain: str, start: int, end: int) -> bool:
+    """Whether a paragraph says of itself that it is a remark: "Note: ..."."""
+    return bool(_REMARK.match(plain, start, end))
+
+
+def is_founded(plain: str, start: int, end: int) -> bool:
+    """Whether work is begun there: a chain, a ring, yarn joined."""
+    return bool(_FOUNDED.match(plain, start, end))
+
+
+class Ahead:
+    """What comes next after a line, answered fast."""
+
+    def __init__(self, marks: tuple[Mark, ...]) -> None:
+        self._labels = [index for index, mark in enumerate(marks) if mark.label]
+        self._known = [i for i, mark in enumerate(marks) if mark.head and mark.head.kind]
+        self._levels: dict[int, list[int]] = {level: [] for level in range(1, QUIET + 1)}
+        for index, mark in enumerate(marks):
+            if mark.head:
+                self._levels[mark.head.level].append(index)
+        self._marks = marks
+        self._starts = [index for index in range(len(marks)) if self._is_start(index)]
+
+    def has_rows(self, index: int) -> bool:
+        """Whether a row follows a heading before one as loud, or one of a part."""
+        label = _next(self._labels, index)
+        head = self._marks[index].head
+        if label is None or head is None:
+            return False
+        others = [_next(self._levels[level], index) for level in range(1, head.level + 1)]
+        return all(each is None or each > label for each in (*others, _next(self._known, index)))
+
+    def starts_later(self, index: int, level: int = QUIET) -> bool:
+        """Whether a heading at most so quiet follows that instructions begin with."""
+        at = bisect_right(self._starts, index)
+        for each in self._starts[at : at + 200]:
+            head = self._marks[each].head
+            if head and head.level <= level:
+                return True
+        return False
+
+    def _is_start(self, index: int) -> bool:
+        head = self._marks[index].head
+        if head is None:
+            return False
+        return head.kind == "instructions" or (head.kind is None and self.has_rows(index))
+
+
+def _next(places: list[int], index: int) -> int | None:
+    at = bisect_right(places, index)
+    return places[at] if at < len(places) else None

@@ -1,0 +1,118 @@
+"""Which headings begin a piece, and which a section of one.
+
+A piece begins anew: its rows are numbered from the start again, or a chain, a ring or a foundation
+row begins it, or it says how often it is made. A section goes on where the rows before it ended.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from frogless.proofread.script.headings import how_often, names_piece
+from frogless.proofread.script.marks import is_founded
+from frogless.proofread.script.model import Heading, Prose, RowText, Statement
+
+_ENDED = re.compile(
+    r"(?:fasten|finish|bind|cut|break)\s{0,2}(?:off|the yarn|yarn|thread)", re.IGNORECASE
+)
+_BEGUN = re.compile(
+    r"\b(?:ch(?:ain)?s?\s\d|magic|mr\b|foundation|f[sdht]c\b|fhdc|fdc|ring\b"
+    r"|(?:re)?join(?:ing)?\b[^.;]{0,40}\b(?:yarn|colou?r|to any|in any|at|along)"
+    r"|(?:re)?attach|new yarn|slip\s?knot|into \d+ (?:sts|row ends)|along)", re.IGNORECASE,
+)  # fmt: skip
+_FOUNDATIONS = frozenset({"foundation", "setup"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Following:
+    """What follows a heading up to its first row with a number, and with it."""
+
+    number: int | None = None
+    founded: bool = False
+    begun: bool = False
+    make: int = 0
+
+
+def with_pieces(
+    plain: str, statements: Sequence[Statement], levels: Mapping[int, int]
+) -> tuple[Statement, ...]:
+    """The same statements, each heading told a piece or a section.
+
+    Args:
+        levels: how loud each heading is, by where it begins.
+    """
+    ahead = _ahead(plain, statements)
+    told: list[Statement] = []
+    last: int | None = None
+    ended = True
+    waiting = 0  # the level of a piece that was headed and has no row yet
+    for index, each in enumerate(statements):
+        if isinstance(each, Heading):
+            following = ahead[index]
+            level = levels.get(each.span.start, 1)
+            under = 0 < waiting < level
+            piece = not under and _is_piece(each, following, last)
+            waiting = level if piece else waiting
+            last = last if last or not piece else None
+            make = max(each.make, following.make, 1)
+            told.append(
+                replace(
+                    each, piece=piece, make=make, onto=piece and not ended and not following.begun
+                )
+            )
+            continue
+        told.append(each)
+        if isinstance(each, RowText):
+            if each.label.numbers:
+                last = each.label.numbers[-1]
+            elif each.label.name in _FOUNDATIONS or waiting:
+                last = 0
+            waiting = 0
+            words = plain[each.body.start : each.body.end]
+        else:
+            words = plain[each.span.start : each.span.end]
+        ended = bool(_ENDED.search(words[-2000:])) or (ended and waiting > 0)
+    return tuple(told)
+
+
+def _is_piece(heading: Heading, following: _Following, last: int | None) -> bool:
+    if following.number is not None and last is not None and following.number == last + 1:
+        return False
+    if heading.make > 1 or following.make or how_often(heading.name):
+        return True
+    if following.number is None:
+        return names_piece(heading.name) and (following.founded or last is None)
+    if last is None or following.founded:
+        return True
+    return following.number < last and (following.number <= 2 or names_piece(heading.name))
+
+
+def _ahead(plain: str, statements: Sequence[Statement]) -> dict[int, _Following]:
+    """For each heading what follows it, up to its first row with a number."""
+    ahead: dict[int, _Following] = {}
+    now = _Following()
+    for index in range(len(statements) - 1, -1, -1):
+        each = statements[index]
+        if isinstance(each, Heading):
+            ahead[index] = now
+            continue
+        now = _with(plain, each, now)
+    return ahead
+
+
+def _with(plain: str, each: RowText | Prose, after: _Following) -> _Following:
+    span = each.body if isinstance(each, RowText) else each.span
+    words = plain[span.start : min(span.end, span.start + 400)]
+    begun = bool(_BEGUN.search(words))
+    if isinstance(each, RowText):
+        founded = each.label.name in _FOUNDATIONS or is_founded(plain, span.start, span.end)
+        if each.label.numbers:
+            return _Following(each.label.numbers[0], founded and each.label.numbers[0] == 1, begun)
+        return replace(after, founded=after.founded or founded, begun=after.begun or begun)
+    make = how_often(words) if len(words) < 40 else 0
+    founded = is_founded(plain, span.start, span.end) and begun
+    return replace(
+        after, founded=after.founded or founded, begun=after.begun or begun, make=make or after.make
+    )
