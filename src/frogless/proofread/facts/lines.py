@@ -1,0 +1,75 @@
+"""The lines of a pattern with the part that each stands in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from frogless.proofread.script.model import PartKind, Script
+
+#: A line of a pattern is not longer; what is may be a table or a paste without line ends.
+LONGEST = 4000
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line of the plain text; several where a sentence runs on, joined by blanks.
+
+    Args:
+        start: its place in the text; letters keep their places.
+        part: "" outside of all parts.
+        written: as it was given, with its bullets and bars; "" of several lines joined.
+    """
+
+    text: str
+    start: int
+    part: PartKind | Literal[""] = ""
+    written: str = ""
+
+
+def lines_of(script: Script) -> tuple[Line, ...]:
+    """Every line, in order; those of a heading count to its part."""
+    bounds = sorted((min(p.heading.start, p.body.start), p.body.end, p.kind) for p in script.parts)
+    return tuple(_lines(script, bounds))
+
+
+def _lines(script: Script, bounds: list[tuple[int, int, PartKind]]) -> Iterator[Line]:
+    at = 0
+    ends = (*script.starts[1:], len(script.plain))
+    for start, end in zip(script.starts, ends, strict=True):
+        while at < len(bounds) and bounds[at][1] <= start:
+            at += 1
+        inside = at < len(bounds) and bounds[at][0] < max(end, start + 1)
+        text = script.plain[start : min(end, start + LONGEST)].rstrip("\n")
+        written = script.text[start : start + len(text)]
+        yield Line(text, start, bounds[at][2] if inside else "", written)
+
+
+def joined(lines: tuple[Line, ...]) -> Iterator[Line]:
+    """Lines put together to paragraphs: a blank line or a bullet begins a new one."""
+    found: list[Line] = []
+    for line in lines:
+        begins = line.written.lstrip()[:2] in ("* ", "- ", "+ ", "• ") or _labelled(line.text)
+        apart = found and (line.part != found[-1].part or begins or not line.text.strip())
+        if apart or sum(len(each.text) for each in found) > LONGEST:
+            yield _one(found)
+            found = []
+        if line.text.strip():
+            found.append(line)
+    if found:
+        yield _one(found)
+
+
+def _labelled(text: str) -> bool:
+    """ "Hook: 5 mm" begins something new; a colon further on does not."""
+    head, colon, _ = text[:40].partition(":")
+    return bool(colon) and head[:1].strip() != "" and head.count(" ") < 4
+
+
+def _one(lines: list[Line]) -> Line:
+    text = ""
+    for line in lines:
+        # Letters keep their places: what stands between two lines becomes blanks.
+        text += " " * (line.start - lines[0].start - len(text)) + line.text
+    return Line(text, lines[0].start, lines[0].part)
