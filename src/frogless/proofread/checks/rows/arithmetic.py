@@ -1,0 +1,284 @@
+"""What the arithmetic of the rows finds: counts, places, repeats."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.causes import of_count, of_digits, of_places
+from frogless.proofread.checks.rows.drift import drifting
+from frogless.proofread.checks.rows.lines import (
+    Line,
+    certainty_of,
+    counted,
+    finding,
+    lines_of,
+    listed,
+)
+from frogless.proofread.findings import Finding
+from frogless.proofread.script.model import Span
+from frogless.proofread.work.model import Problem, ProblemKind, Worked
+
+#: Of several problems of one row in one size only the first of these is told: the others follow.
+ORDER: tuple[ProblemKind, ...] = (
+    "too_long",
+    "brackets",
+    "again",
+    "no_place",
+    "repeat",
+    "too_many",
+    "too_few",
+    "count",
+    "count_kind",
+    "change",
+    "range",
+)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Case:
+    """The same problem of one row, in all sizes that share it.
+
+    Args:
+        cases: worked row and problem, size by size.
+    """
+
+    line: Line
+    cases: tuple[tuple[Worked, Problem], ...]
+
+    @property
+    def span(self) -> Span:
+        """The words that it lies in."""
+        return self.cases[0][1].span
+
+    def values(self, of: Callable[[Problem], int | None]) -> list[int]:
+        """A number of each size, where it is known in all of them."""
+        found = [of(problem) for _, problem in self.cases]
+        return [value for value in found if value is not None] if None not in found else []
+
+
+def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
+    """The problems of some kinds, row by row; those that follow from another are left out."""
+    covered = {index for drift in drifting(reading) for index in drift.covers}
+    for line in lines_of(reading):
+        if line.index in covered:
+            continue
+        there: dict[ProblemKind, dict[int, tuple[Worked, Problem]]] = {}
+        for worked in line.works:
+            if problem := foremost(worked.problems):
+                there.setdefault(problem.kind, {}).setdefault(worked.size, (worked, problem))
+        for kind in kinds:
+            if kind in there:
+                yield Case(line, tuple(there[kind][size] for size in sorted(there[kind])))
+
+
+def foremost(problems: Sequence[Problem]) -> Problem | None:
+    """The problem that the others follow from."""
+    return min(problems, key=lambda each: ORDER.index(each.kind), default=None)
+
+
+def _told(kind: str, reading: Reading, case: Case, says: str, works: str, hint: str) -> Finding:
+    sizes = {worked.size for worked, _ in case.cases}
+    every = len(reading.script.sizes)
+    if len(sizes) < every:
+        names = [name for at, name in enumerate(reading.script.sizes) if at in sizes]
+        hint += (
+            f" Only in size{'s' if len(names) > 1 else ''} {', '.join(names)}; the others come out."
+        )
+    number = case.cases[0][0].number
+    certainty = certainty_of(reading, case.line)
+    return finding(
+        kind, reading, case.line, case.span, (says, works, hint), certainty, sizes, number
+    )
+
+
+def row_count(reading: Reading) -> Iterator[Finding]:
+    """Rows that make another number of stitches than they state."""
+    for case in cases(reading, "count", "change"):
+        worked, problem = case.cases[0]
+        changes = problem.kind == "change"
+        says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
+        unit = "more" if changes else problem.what or "sts"
+        causes = list(of_count(case.line, worked, problem, len(reading.script.sizes)))
+        hint = _counts_hint(case, worked, problem, causes)
+        yield _told(
+            "row-count", reading, case, f"{listed(says)} {unit}", f"{listed(works)} {unit}", hint
+        )
+
+
+def _counts_hint(case: Case, worked: Worked, problem: Problem, causes: list[str]) -> str:
+    name = case.line.name or "This"
+    over = f" over {worked.available}" if worked.available is not None else ""
+    if problem.kind == "change":
+        begin = f"{name} changes the count by {problem.works}, not by {problem.says}"
+    else:
+        begin = f"{name} works {counted(problem.works or 0, 'stitch', 'stitches')}{over}"
+    if not causes:
+        causes = [_plain_cause(problem)]
+    if problem.need is not None and case.line.before and problem.need != worked.available:
+        causes.append(f"{case.line.before} should end with {problem.need}")
+    return f"{begin}: {', or '.join(causes[:3])}."
+
+
+def _plain_cause(problem: Problem) -> str:
+    over = (problem.works or 0) - (problem.says or 0)
+    amount = "one" if abs(over) == 1 else str(abs(over))
+    if over > 0:
+        return f"{amount} too many are made, or the count should be {problem.works}"
+    return f"{amount} too few are made, or the count should be {problem.works}"
+
+
+def row_fills(reading: Reading) -> Iterator[Finding]:
+    """Rows that work into more stitches than there are, or leave some without a word."""
+    for case in cases(reading, "too_many", "too_few"):
+        worked, problem = case.cases[0]
+        uses, has = case.values(lambda p: p.uses), case.values(lambda p: p.has)
+        many = problem.kind == "too_many"
+        causes = list(of_places(worked, problem))
+        hint = _places_hint(case, worked, problem, causes, many=many)
+        yield _told(
+            "row-fills",
+            reading,
+            case,
+            f"uses {listed(uses)} places" if uses else "works on",
+            f"{listed(has)} places are there" if has else "the row below ends before",
+            hint,
+        )
+
+
+def _places_hint(
+    case: Case, worked: Worked, problem: Problem, causes: list[str], *, many: bool
+) -> str:
+    name, before = case.line.name or "This", case.line.before or "the row below"
+    gap = abs((problem.uses or 0) - (problem.has or 0))
+    stitches = "one stitch" if gap == 1 else f"{gap} stitches"
+    made = f"makes {worked.worked} and " if worked.worked is not None else ""
+    begin = f"{name} {made}uses {problem.uses} of {problem.has} places"
+    if not causes and (slip := of_digits(problem.uses or 0, problem.has or 0)):
+        causes.append(slip)
+    if not causes:
+        causes.append(
+            f"{stitches} too many are worked into" if many else f"{stitches} are left over"
+        )
+    if problem.need is not None or (worked.stated is not None and worked.stated == worked.worked):
+        need = problem.need if problem.need is not None else problem.uses
+        causes.append(f"{before} should end with {need}")
+    return f"{begin}: {', or '.join(causes[:3])}."
+
+
+def repeat_comes_out(reading: Reading) -> Iterator[Finding]:
+    """Repeats that do not fill the row."""
+    for case in cases(reading, "repeat"):
+        worked, problem = case.cases[0]
+        each, has = case.values(lambda p: p.each), case.values(lambda p: p.has)
+        if not each or not has or not each[0]:
+            hint = f"The repeat does not end where {case.line.before or 'the row below'} ends."
+            yield _told("repeat-comes-out", reading, case, "a repeat", "it does not come out", hint)
+            continue
+        times = f"{has[0] / each[0]:.2f}".rstrip("0").rstrip(".")
+        hint = _repeat_hint(case, worked, problem, times)
+        yield _told(
+            "repeat-comes-out",
+            reading,
+            case,
+            f"a repeat over {listed(each)} places",
+            f"{listed(has)} places are there: {times} repeats",
+            hint,
+        )
+
+
+def _repeat_hint(case: Case, worked: Worked, problem: Problem, times: str) -> str:
+    each, has = problem.each or 1, problem.has or 0
+    uses = f"Each repeat uses {each} of {has} places: {has}/{each} = {times}"
+    before = case.line.before or "the row below"
+    if problem.need is not None and worked.stated is not None:
+        return (
+            f"{uses}; from {problem.need} it gives {worked.stated}, so {before} may be meant "
+            f"to end with {problem.need}."
+        )
+    low, high = has // each * each, (has // each + 1) * each
+    spare = counted(has - low, "place")
+    fits = f"{low} or {high} would come out" if low else f"{high} would come out"
+    return f"{uses}; {fits}. Say what becomes of the last {spare}, or mend the count of {before}."
+
+
+def place_missing(reading: Reading) -> Iterator[Finding]:
+    """Rows that are worked into something that the row below does not have."""
+    for case in cases(reading, "no_place"):
+        _, problem = case.cases[0]
+        what = problem.what or "that place"
+        before = case.line.before or "the row below"
+        hint = (
+            f"{before[:1].upper()}{before[1:]} leaves no {what} there: look at what it makes, "
+            "or name the place that is meant."
+        )
+        yield _told("place-missing", reading, case, what, f"no {what} in {before}", hint)
+
+
+def count_by_kind(reading: Reading) -> Iterator[Finding]:
+    """Counts by kind of stitch or space that are not what is made."""
+    for case in cases(reading, "count_kind"):
+        _, problem = case.cases[0]
+        says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
+        what = problem.what or "of that kind"
+        slip = of_digits(problem.says or 0, problem.works or 0)
+        cause = slip or "look at which stitches the count names, and how many of each are made"
+        hint = (
+            f"{case.line.name or 'This'} makes {problem.works} {what}, not {problem.says}: {cause}."
+        )
+        yield _told(
+            "count-by-kind",
+            reading,
+            case,
+            f"{listed(says)} {what}",
+            f"{listed(works)} {what}",
+            hint,
+        )
+
+
+def row_range(reading: Reading) -> Iterator[Finding]:
+    """Ranges that do not stand for as many rows as they say to work."""
+    for case in cases(reading, "range"):
+        _, problem = case.cases[0]
+        hint = (
+            f"{case.line.name} stands for {problem.says} rows, but {problem.works} are worked: "
+            "mend the numbers of the rows or how often they are repeated."
+        )
+        yield _told(
+            "row-range",
+            reading,
+            case,
+            counted(problem.says or 0, "row"),
+            counted(problem.works or 0, "row"),
+            hint,
+        )
+
+
+def repeated_rows(reading: Reading) -> Iterator[Finding]:
+    """Rows to be repeated that are not there, or do not fit onto what they meet."""
+    for case in cases(reading, "again"):
+        _, problem = case.cases[0]
+        what = reading.script.words(case.span)
+        if problem.has is not None and problem.uses is not None:
+            hint = (
+                f"The rows to be repeated use {problem.uses} places, and {problem.has} are "
+                "there: another row is meant, or a shaping row must not be repeated here."
+            )
+            works = f"{problem.has} places are there"
+        else:
+            hint = "There is no such row before this one: name the row that is meant."
+            works = "no such row"
+        yield _told("repeated-rows", reading, case, what, works, hint)
+
+
+def too_long(reading: Reading) -> Iterator[Finding]:
+    """Rows that nobody could work: more stitches or rows than any garment has."""
+    for case in cases(reading, "too_long"):
+        hint = (
+            "That is more than any garment has, and it was not worked out: a number has too "
+            "many digits."
+        )
+        yield _told(
+            "too-long", reading, case, reading.script.words(case.span)[:60], "not worked out", hint
+        )

@@ -1,0 +1,105 @@
+"""What an editor would say of a wrong number: where the difference most likely comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from frogless.proofread.checks.rows.lines import Line, counted
+from frogless.proofread.words.model import Act, Bare, Chain, Increase, Into, Repeat, Skip, Together
+from frogless.proofread.work.model import Problem, Worked
+
+
+def of_digits(says: int, works: int) -> str:
+    """A slip of the pen: digits changed round, one lost, or one wrong; ""."""
+    told, right = str(says), str(works)
+    if says == works:
+        return ""
+    if len(told) > 1 and sorted(told) == sorted(right):
+        return f"{says} looks like {works} with its digits changed round"
+    if len(right) == len(told) + 1 and _without_one(right, told):
+        return f"{says} looks like {works} with a digit lost"
+    if len(told) == len(right) + 1 and _without_one(told, right):
+        return f"{says} looks like {works} with a digit too many"
+    alike = len(told) == len(right) > 1
+    if alike and abs(says - works) >= 10 and _differ(told, right) == 1:
+        return f"one digit of {says} may be wrong: {works}"
+    return ""
+
+
+def _differ(told: str, right: str) -> int:
+    return sum(a != b for a, b in zip(told, right, strict=True))
+
+
+def _without_one(longer: str, shorter: str) -> bool:
+    return any(longer[:at] + longer[at + 1 :] == shorter for at in range(len(longer)))
+
+
+def of_count(line: Line, worked: Worked, problem: Problem, sizes: int) -> Iterator[str]:
+    """Likely causes of a row that makes another number than it states, likeliest first."""
+    says, works = problem.says, problem.works
+    if says is None or works is None:
+        return
+    over = works - says
+    if slip := of_digits(says, works):
+        yield slip
+    for times in repeat_times(line.told.said.acts, worked, sizes):
+        if times > 1 and over % times == 0:
+            each = counted(abs(over) // times, "stitch", "stitches")
+            yield f"{each} too {'many' if over > 0 else 'few'} in each of {times} repeats"
+            break
+    chains, counts = worked.turning
+    if abs(over) == 1 and chains and (over > 0) == counts:
+        takes = "is counted" if counts else "is not counted"
+        yield f"the chain of {chains} that it begins with {takes} as a stitch here"
+    elif abs(over) == 2 and line.told.label and line.told.label.kind == "row":
+        yield "one stitch too " + ("many" if over > 0 else "few") + " at each edge"
+
+
+def of_places(worked: Worked, problem: Problem) -> Iterator[str]:
+    """Likely causes of a row that uses more or fewer places than there are."""
+    uses, has = problem.uses, problem.has
+    if uses is None or has is None:
+        return
+    chains, counts = worked.turning
+    if uses - has == 1 and counts:
+        yield f"the chain of {chains} stands on the first stitch already: work into the next one"
+    elif has - uses == 1 and not counts and chains:
+        yield f"if the chain of {chains} counts as a stitch, it stands on the one that is left"
+    elif has - uses == 1 and counts:
+        yield "the top of the turning chain below is a stitch too: work into it"
+    elif abs(uses - has) == 2:
+        yield "one at each edge"
+
+
+def repeat_times(acts: Sequence[Act], worked: Worked, sizes: int) -> list[int]:
+    """How often each repeat of a row is worked, where that can be told."""
+    found = []
+    for act in acts:
+        if not isinstance(act, Repeat):
+            continue
+        if act.extent.kind == "times" and act.extent.times:
+            times = act.extent.times.of(worked.size, sizes)
+            found.append((times or 0) + int(act.more))
+        elif worked.available:
+            others = sum(_takes(other, worked.size, sizes) for other in acts if other is not act)
+            once = sum(_takes(inner, worked.size, sizes) for inner in act.body)
+            if once:
+                found.append((worked.available - others) // once)
+    return found
+
+
+def _takes(act: Act, size: int, sizes: int) -> int:
+    """Places of the row below that an act takes, where its numbers tell."""
+    match act:
+        case Into(extent=extent) | Increase(extent=extent) if extent.kind == "times":
+            return (extent.times.of(size, sizes) or 0) if extent.times else 1
+        case Together(places=places, extent=extent) if extent.kind == "times":
+            return places * ((extent.times.of(size, sizes) or 0) if extent.times else 1)
+        case Bare(times=times) | Skip(times=times):
+            return (times.of(size, sizes) or 0) if times else 1
+        case Chain(counts=True):
+            return 1
+        case Repeat(body=body, extent=extent, more=more) if extent.kind == "times":
+            often = ((extent.times.of(size, sizes) or 0) if extent.times else 1) + int(more)
+            return often * sum(_takes(inner, size, sizes) for inner in body)
+    return 0

@@ -1,0 +1,53 @@
+"""A single stitch of another kind in a piece that is otherwise all of one."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
+from frogless.proofread.findings import Finding
+from frogless.proofread.words.model import Act, Bare, Increase, Together
+
+#: So many places of one stitch, and one of another: the other may be a slip.
+RULE = 6
+_PLAIN = frozenset(
+    {"single_crochet", "half_double_crochet", "double_crochet", "treble", "double_treble"}
+)
+
+
+def stitch_odd(reading: Reading) -> Iterator[Finding]:
+    """A stitch that occurs in one place of a piece, among others that are all alike."""
+    by_piece: dict[int, list[tuple[Line, Act, str]]] = {}
+    for line in lines_of(reading):
+        by_piece.setdefault(line.told.piece, []).extend((line, a, s) for a, s in _stitches(line))
+    for those in by_piece.values():
+        counts = Counter(stitch for _, _, stitch in those)
+        if len(counts) != 2 or min(counts.values()) != 1 or sum(counts.values()) <= RULE:
+            continue
+        line, act, odd = next(each for each in those if counts[each[2]] == 1)
+        usual = counts.most_common(1)[0][0]
+        if sum(other is line for other, _, _ in those) < 3 or not {odd, usual} <= _PLAIN:
+            continue
+        dialect = reading.lexicon.terms.dialect
+        name, other = (
+            reading.lexicon.stitches[k].terms[dialect].abbreviation for k in (odd, usual)
+        )
+        texts = (
+            f"one {name}",
+            f"{other} everywhere else",
+            f"{line.name} has a single {name} in a piece of {other}: it may be a slip.",
+        )
+        yield finding("stitch-odd", reading, line, act.span, texts, "possible")
+
+
+def _stitches(line: Line) -> Iterator[tuple[Act, str]]:
+    """Every mention of a stitch in a row, chains and slip stitches left out."""
+    for act in all_acts(line.told.said.acts):
+        if isinstance(act, Bare | Increase | Together) and act.stitch not in (
+            "",
+            "chain",
+            "slip_stitch",
+        ):
+            yield act, act.stitch

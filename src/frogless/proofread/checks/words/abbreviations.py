@@ -1,0 +1,146 @@
+"""The list of abbreviations against the words that the rows use."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.findings import Finding
+from frogless.proofread.script.model import Span
+from frogless.proofread.words.forms import keys_of
+from frogless.proofread.words.lexicon import Lexicon
+from frogless.proofread.words.model import Entry, Used
+from frogless.stitches.load import words as reading_words
+
+#: A list shorter than this is no list: somebody explained a word or two.
+FEWEST = 3
+#: Words that every maker is expected to know, and that few lists hold.
+_KNOWN = frozenset(
+    {"row", "rows", "round", "rounds", "rnd", "rnds", "turn", "join", "ring", "chain", "chains"}
+    | {"stitch", "stitches", "space", "spaces", "next", "each", "skip", "miss", "repeat", "around"}
+    | {"across", "loop", "loops", "marker", "hook", "yarn", "slip", "rs", "ws", "in", "cm", "mm"}
+)
+_TOGETHER = re.compile(r"^(?P<stitch>[a-z]+?)[ -]?(?P<count>\d*)[ -]?tog$")
+_WORD = re.compile(r"[a-z][a-z0-9-]*", re.IGNORECASE)
+
+
+def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
+    """Abbreviations that the rows use and the list does not hold."""
+    listed = _listed(reading)
+    if len(listed) < FEWEST:
+        return
+    known = _explained(reading.lexicon)
+    told: set[str] = set()
+    for each in reading.told:
+        for used in each.said.used:
+            base = _base(used.word)
+            if base in told or not _is_short(used, reading) or _covered(base, used, known, reading):
+                continue
+            told.add(base)
+            yield Finding(
+                "undefined-abbreviation",
+                used.span,
+                f'"{reading.script.words(used.span)}" is used',
+                "it is not in the list of abbreviations",
+                f'Add "{base}" to the list of abbreviations, or use the word that is in it.',
+                "certain",
+            )
+
+
+def unused_abbreviation(reading: Reading) -> Iterator[Finding]:
+    """Entries of the list that nothing in the pattern uses."""
+    listed = _listed(reading)
+    by_span: dict[Span, list[Entry]] = {}
+    for entry in listed:
+        by_span.setdefault(entry.span, []).append(entry)
+    text = _text_without(reading, tuple(by_span))
+    for span, entries in by_span.items():
+        if any(_occurs(entry.word, text) for entry in entries):
+            continue
+        word = entries[0].word
+        yield Finding(
+            "unused-abbreviation",
+            span,
+            f'"{word}" is explained',
+            "it is used nowhere",
+            f'Nothing in the pattern uses "{word}": take it out of the list, or look where it was meant to be.',
+            "likely",
+        )
+
+
+def _listed(reading: Reading) -> tuple[Entry, ...]:
+    """The entries that stand in a list of abbreviations, not where a word is used."""
+    lists = [part.body for part in reading.script.of("abbreviations")]
+    return tuple(
+        entry
+        for entry in reading.lexicon.entries
+        if any(body.start <= entry.span.start < body.end for body in lists)
+    )
+
+
+def _explained(lexicon: Lexicon) -> frozenset[str]:
+    own = (word for stitch in lexicon.own.values() for word in stitch.words)
+    return frozenset({_base(entry.word) for entry in lexicon.entries} | {_base(w) for w in own})
+
+
+def _base(word: str) -> str:
+    """A word in its plain look: "sl. sts" is "sl st", "dc's" is "dc"."""
+    plain = re.sub(r"[ .-]+", " ", word.lower().replace("'s", "")).strip()
+    if plain.endswith("s") and len(plain) > 2 and plain not in ("rs", "ws", "ss", "bs", "ps"):
+        plain = plain[:-1]
+    return {"slst": "sl st", "ss": "sl st", "slip st": "sl st"}.get(plain, plain)
+
+
+def _is_short(used: Used, reading: Reading) -> bool:
+    """An abbreviation and no plain word."""
+    word = used.word.lower()
+    if word in _KNOWN or _base(word) in _KNOWN or not re.search("[a-z]", word):
+        return False
+    return word not in _names(reading)
+
+
+def _names(reading: Reading) -> frozenset[str]:
+    dialect = reading.lexicon.terms.dialect
+    stitches = reading.lexicon.stitches.values()
+    names = {each.terms[dialect].name.lower() for each in stitches}
+    names |= {term.name.lower() for term in reading_words(dialect).values()}
+    return frozenset(names | {name + "s" for name in names})
+
+
+def _covered(base: str, used: Used, known: frozenset[str], reading: Reading) -> bool:
+    """Explained itself, or made of words that are: "dc2tog" of dc, "ch-2 sp" of ch and sp."""
+    if base in known or base.replace(" ", "") in {each.replace(" ", "") for each in known}:
+        return True
+    if found := _TOGETHER.match(base):
+        others = {match["stitch"] for each in known if (match := _TOGETHER.match(each))}
+        return found["stitch"] in known | others or base in known
+    parts = _WORD.findall(base)
+    if len(parts) > 1 and all(part in known or part in _KNOWN or len(part) > 4 for part in parts):
+        return True
+    keys = keys_of(reading.lexicon.terms.dialect)
+    key = used.stitch or keys.get(base, "")
+    same = {word for word, other in keys.items() if other == key} if key else set()
+    return bool(same & known)
+
+
+def _text_without(reading: Reading, spans: tuple[Span, ...]) -> str:
+    """Everything but the list itself; its entries may use one another's words."""
+    text, at, kept = reading.script.plain.lower(), 0, []
+    for part in sorted(reading.script.of("abbreviations"), key=lambda each: each.body):
+        kept.append(text[at : part.body.start])
+        at = part.body.end
+    kept.append(text[at:])
+    meanings = [entry.meaning.lower() for entry in reading.lexicon.entries if entry.span in spans]
+    return "\n".join((*kept, *meanings))
+
+
+def _occurs(word: str, text: str) -> bool:
+    """The word itself, or as a part of a longer one ("dc" in "dc2tog", "ch" in "ch-2")."""
+    plain = re.escape(word.lower()).replace(r"\ ", r"[ .-]{0,2}").replace(r"\-", r"[ .-]{0,2}")
+    if re.search(rf"(?<![a-z]){plain}(?:e?s|'s)?(?![a-z])", text):
+        return True
+    short = re.sub(r"[^a-z0-9]", "", word.lower())
+    return 2 <= len(short) <= 5 and bool(
+        re.search(rf"(?:bl|fl|blo|flo|fp|bp|beg|inv|f){short}\b", text)
+    )
