@@ -5,9 +5,38 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.work.model import Reckoning, Told
+from frogless.proofread.work.choose import chosen
+from frogless.proofread.work.course import rows_of
+from frogless.proofread.work.model import Assumption, Reckoning, Told, Worked
 
 
 def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
-    """What each row uses and makes."""
-    raise NotImplementedError
+    """What each row uses and makes.
+
+    Where the text leaves open how it is meant, it is read in the way in which the fewest rows of
+    the whole pattern go wrong; where two ways are as good, by the custom of the trade.
+    """
+    choice = chosen(told, lexicon, sizes)
+    rows = [rows_of(standing) for standing in choice.standings]
+    assumptions = list(choice.assumptions)
+    if choice.cut:
+        assumptions.append(
+            Assumption(
+                "more rows are asked for than a pattern has; those past the 5,000th are left out"
+            )
+        )
+    return Reckoning(tuple(_by_row(rows)), tuple(assumptions))
+
+
+def _by_row(rows: list[list[Worked]]) -> list[Worked]:
+    """In the order of the text, and for each row size by size."""
+    if len(rows) == 1:
+        return rows[0]
+    placed: list[tuple[int, int, int, Worked]] = []
+    for size, those in enumerate(rows):
+        told, nth = -1, 0
+        for row in those:
+            nth = nth + 1 if row.told == told else 0
+            told = row.told
+            placed.append((row.told, nth, size, row))
+    return [row for *_, row in sorted(placed, key=lambda each: each[:3])]

@@ -1,0 +1,171 @@
+"""Looks at the acts of a row before it is worked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import fields, is_dataclass
+from functools import lru_cache
+
+from frogless.proofread.words.model import (
+    Act,
+    Again,
+    Aside,
+    Bare,
+    Chain,
+    Evenly,
+    Extent,
+    Increase,
+    Into,
+    Join,
+    Leave,
+    Numbers,
+    Repeat,
+    Ring,
+    Skip,
+    Target,
+    Together,
+    Turn,
+    Unclear,
+)
+from frogless.proofread.work.trade import Trade
+
+#: Acts that make or take nothing.
+QUIET = (Aside, Unclear, Turn, Join)
+#: Acts that put the hook to work.
+WORKING = (Bare, Into, Increase, Together, Chain, Skip, Leave, Repeat, Evenly, Ring)
+
+
+def every(acts: Iterable[Act]) -> Iterator[Act]:
+    """All acts, inner ones after the one that holds them."""
+    for act in acts:
+        yield act
+        if isinstance(act, Into | Repeat):
+            yield from every(act.body)
+
+
+def works(acts: Iterable[Act]) -> bool:
+    """Whether anything is worked."""
+    return any(isinstance(act, WORKING) for act in acts)
+
+
+@lru_cache(maxsize=4096)
+def numbers_in(acts: tuple[Act, ...]) -> tuple[Numbers, ...]:
+    """All numbers that stand in acts."""
+    return tuple(_numbers(acts))
+
+
+def _numbers(value: object) -> Iterator[Numbers]:
+    if isinstance(value, Numbers):
+        yield value
+    elif isinstance(value, tuple):
+        for each in value:
+            yield from _numbers(each)
+    elif is_dataclass(value) and not isinstance(value, type):
+        for field in fields(value):
+            inner = getattr(value, field.name)
+            if isinstance(inner, tuple) or is_dataclass(inner):
+                yield from _numbers(inner)
+
+
+def targets(acts: Iterable[Act]) -> Iterator[Target]:
+    """All places that acts name, those that an extent goes up to among them."""
+    for act in every(acts):
+        target = getattr(act, "target", None)
+        if isinstance(target, Target):
+            yield target
+            yield from target.others
+        extent = getattr(act, "extent", None)
+        if isinstance(extent, Extent) and extent.target is not None:
+            yield extent.target
+
+
+def first_stitch(acts: Sequence[Act], trade: Trade) -> str:
+    """The stitch that is worked first, slip stitches apart; "" where none is named."""
+    for act in every(acts):
+        stitch = getattr(act, "stitch", "")
+        if isinstance(act, Bare | Increase | Together | Evenly) and stitch:
+            own = trade.body(stitch)
+            found = first_stitch(own.body, trade) if own and own.key != stitch else ""
+            found = found or _plain_of(stitch, trade)
+            if found not in trade.slips and trade.takes(stitch):
+                return found
+    return ""
+
+
+def _plain_of(stitch: str, trade: Trade) -> str:
+    own = trade.body(stitch)
+    if own is not None:
+        inner = (a.stitch for a in every(own.body) if isinstance(a, Bare) and a.stitch != stitch)
+        return trade.base(next(inner, stitch))
+    return trade.base(stitch)
+
+
+def is_slip(act: Act, trade: Trade) -> bool:
+    """Whether an act is slip stitches and nothing else."""
+    if isinstance(act, Bare):
+        return act.stitch in trade.slips
+    return isinstance(act, Into) and bool(act.body) and all(is_slip(a, trade) for a in act.body)
+
+
+def begins_with_slips(acts: Sequence[Act], trade: Trade) -> bool:
+    """Whether slip stitches come first that a chain follows: the work is moved by them."""
+    slipped = False
+    for act in acts:
+        if isinstance(act, QUIET):
+            continue
+        if isinstance(act, Chain):
+            return slipped
+        if not is_slip(act, trade):
+            return False
+        slipped = True
+    return False
+
+
+def turns_first(acts: Sequence[Act]) -> bool | None:
+    """Whether the work is said to be turned, or not, before anything is worked; None: unsaid."""
+    for act in acts:
+        if isinstance(act, Turn):
+            return act.turned
+        if isinstance(act, Chain | Aside | Unclear | Join):
+            continue
+        return None
+    return None
+
+
+def turns_last(acts: Sequence[Act]) -> bool | None:
+    """Whether the work is said to be turned, or not, after all is worked; None: unsaid."""
+    for act in reversed(acts):
+        if isinstance(act, Turn):
+            return act.turned
+        if not isinstance(act, Chain | Aside | Unclear | Join):
+            return None
+    return None
+
+
+def without_last_chain(
+    acts: tuple[Act, ...], *, flat: bool
+) -> tuple[tuple[Act, ...], Chain | None]:
+    """The acts without a chain at their end that lifts the work to the row above, and that chain."""
+    index, chain = len(acts), None
+    turned = flat
+    for at in range(len(acts) - 1, -1, -1):
+        act = acts[at]
+        if isinstance(act, Turn):
+            turned = turned or act.turned
+        elif isinstance(act, Chain):
+            index, chain = at, act
+            break
+        elif not isinstance(act, Aside | Unclear):
+            return acts, None
+    if chain is None or not turned or not _stitches_before(acts[:index]):
+        return acts, None
+    return (*acts[:index], *acts[index + 1 :]), chain
+
+
+def _stitches_before(acts: Sequence[Act]) -> bool:
+    return any(isinstance(act, WORKING) and not isinstance(act, Chain | Ring) for act in acts)
+
+
+def again_in(acts: Sequence[Act]) -> Again | None:
+    """The first act that says to work rows again."""
+    return next((act for act in acts if isinstance(act, Again)), None)

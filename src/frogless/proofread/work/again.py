@@ -1,0 +1,244 @@
+"""Which rows are worked, one after the other: ranges, rows worked again, rows that stand for others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from frogless.proofread.script.model import Label, Span
+from frogless.proofread.words.model import (
+    Act,
+    Again,
+    Bare,
+    Extent,
+    Into,
+    Stated,
+    Target,
+    Turn,
+)
+from frogless.proofread.work.acts import QUIET, again_in, every, works
+from frogless.proofread.work.model import Problem, Told
+
+#: Rows that a pattern may have in one size.
+MOST_ROWS = 5_000
+
+
+@dataclass(frozen=True, slots=True)
+class Todo:
+    """One row to be worked.
+
+    Args:
+        source: index of the `Told` whose acts they are; `told` is that which says to work them.
+        number: None for a row that has none.
+        kind: "row" or "round", "" where nothing says.
+        repeated: it comes from a line that says to work rows again.
+        problems: what is wrong with the line itself.
+        unknown_times: the last of a block of rows that is worked nobody says how often.
+        block_begins: the first of such a block.
+        steady: of several rows that one line says, what it states, when they do not change it.
+    """
+
+    told: int
+    source: int
+    number: int | None
+    acts: tuple[Act, ...]
+    span: Span
+    stated: tuple[Stated, ...] = ()
+    kind: str = ""
+    repeated: bool = False
+    steady: tuple[Stated, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    unknown_times: bool = False
+    block_begins: bool = False
+
+
+@dataclass(slots=True)
+class Plan:
+    """The rows of a piece as far as they are told, in one size."""
+
+    size: int
+    sizes: int
+    numbered: dict[int, Todo] = field(default_factory=dict)
+    named: dict[str, Todo] = field(default_factory=dict)
+    done: list[Todo] = field(default_factory=list)
+    onward: list[tuple[str, Todo]] = field(default_factory=list)
+    count: int = 0
+    cut: bool = False
+
+    def begin_piece(self) -> None:
+        """Rows of another piece are not meant by their numbers."""
+        self.numbered, self.named, self.done, self.onward = {}, {}, [], []
+
+    def rows(self, index: int, told: Told) -> Iterator[Todo]:
+        """The rows that a line stands for."""
+        for todo in self._rows(index, told):
+            if self.count >= MOST_ROWS:
+                self.cut = True
+                return
+            self.count += 1
+            self._keep(todo, told.label)
+            yield todo
+
+    def _keep(self, todo: Todo, label: Label | None) -> None:
+        self.done.append(todo)
+        if todo.number is not None:
+            self.numbered[todo.number] = todo
+        if label is not None and label.name and not todo.repeated:
+            self.named[label.name] = todo
+
+    def _rows(self, index: int, told: Told) -> Iterator[Todo]:
+        label, said = told.label, told.said
+        numbers = label.numbers if label else ()
+        kind = label.kind if label else ""
+        yield from self._between(index, label)
+        again = again_in(said.acts)
+        if again is None:
+            yield from self._plain(index, told, numbers, kind)
+            return
+        before = tuple(a for a in said.acts[: said.acts.index(again)] if not isinstance(a, Again))
+        own = 0
+        if works(before) and any(not isinstance(a, QUIET) and _takes(a) for a in before):
+            own = 1
+            number = numbers[0] if numbers else None
+            yield Todo(index, index, number, before, told.span, (), kind)
+        rest = numbers[own:] if own else numbers
+        yield from self._again(index, told, again, rest, kind)
+
+    def _plain(self, index: int, told: Told, numbers: tuple[int, ...], kind: str) -> Iterator[Todo]:
+        label, said = told.label, told.said
+        todo = Todo(index, index, None, said.acts, told.span, said.stated, kind)
+        if label is not None and label.onward:
+            first = replace(todo, number=numbers[0] if numbers else None)
+            self.onward.append((label.onward, first))
+            yield from (first,) if numbers or label.name else ()
+            return
+        if len(numbers) < 2:
+            yield replace(todo, number=numbers[0] if numbers else None)
+            return
+        for place, number in enumerate(numbers[: MOST_ROWS + 1]):
+            stated = _stated_of(said.stated, place, len(numbers))
+            steady = () if stated else said.stated
+            yield replace(todo, number=number, stated=stated, steady=steady)
+
+    def _between(self, index: int, label: Label | None) -> Iterator[Todo]:
+        """Rows that "Row 2 and all even rows" stands for, between the last and this one."""
+        if label is None or not label.numbers or not self.onward or not self.done:
+            return
+        last = next((t.number for t in reversed(self.done) if t.number is not None), None)
+        if last is None or label.numbers[0] - last > MOST_ROWS:
+            return
+        for number in range(last + 1, label.numbers[0]):
+            for which, todo in self.onward:
+                if which == "all" or (number % 2 == 0) == (which == "even"):
+                    yield replace(todo, number=number, repeated=True)
+                    break
+
+    # -- rows worked again
+
+    def _again(
+        self, index: int, told: Told, again: Again, numbers: tuple[int, ...], kind: str
+    ) -> Iterator[Todo]:
+        block = self._block(index, again, kind)
+        if not block:
+            problem = Problem("again", again.span, says=again.first or None, what=again.name)
+            number = numbers[0] if numbers else None
+            yield Todo(
+                index, index, number, (), told.span, told.said.stated, kind, problems=(problem,)
+            )
+            return
+        total, known = self._how_many(again, len(block), numbers)
+        problems = self._range_problem(again, len(block), numbers, told.span)
+        if len(numbers) > 1 and problems:
+            total = len(numbers)
+        most = min(total, MOST_ROWS + 1)
+        start = numbers[0] if numbers else None
+        for place in range(most):
+            row = block[place % len(block)]
+            last = place == most - 1
+            yield replace(
+                row,
+                told=index,
+                number=None if start is None else start + place,
+                span=again.span,
+                stated=told.said.stated if last else (),
+                repeated=True,
+                kind=kind or row.kind,
+                problems=problems if not place else (),
+                unknown_times=last and not known,
+                block_begins=not place,
+            )
+
+    def _block(self, index: int, again: Again, kind: str) -> list[Todo]:
+        rows = self._named_rows(index, again, kind)
+        if again.every > 1 and rows:
+            plain = self._even(index, again.span, kind)
+            return [plain] * (again.every - 1) + rows[-1:]
+        return rows
+
+    def _named_rows(self, index: int, again: Again, kind: str) -> list[Todo]:
+        if again.first:
+            last = max(again.last, again.first)
+            if last - again.first > MOST_ROWS:
+                return []
+            found = [self.numbered.get(n) for n in range(again.first, last + 1)]
+            return [row for row in found if row is not None] if all(found) else []
+        if again.name in ("last", "previous", "same", "pattern"):
+            return self.done[-1:]
+        if again.name in ("even", ""):
+            return [self._even(index, again.span, kind)]
+        meant = [
+            todo for name, todo in self.named.items() if again.name in name or name in again.name
+        ]
+        return meant[-1:]
+
+    def _even(self, index: int, span: Span, kind: str) -> Todo:
+        """A row of one stitch in each, as it is meant by "work even"."""
+        plain = Into(span, (Bare(span, ""),), Target(), Extent("end"))
+        turn = () if kind != "row" else (Turn(span),)
+        return Todo(index, index, None, (plain, *turn), span, (), kind)
+
+    def _how_many(self, again: Again, block: int, numbers: tuple[int, ...]) -> tuple[int, bool]:
+        """Rows in all, and whether that is known."""
+        if again.times is not None:
+            return (again.times.of(self.size, self.sizes) or 0) * block, True
+        if again.rows is not None:
+            return again.rows.of(self.size, self.sizes) or 0, True
+        if again.until_rows:
+            last = next((t.number for t in reversed(self.done) if t.number is not None), None)
+            start = numbers[0] if numbers else (last or 0) + 1
+            return max(again.until_rows - start + 1, 0), True
+        if len(numbers) > 1:
+            return len(numbers), True
+        return block, not (again.until or again.length)
+
+    def _range_problem(
+        self, again: Again, block: int, numbers: tuple[int, ...], span: Span
+    ) -> tuple[Problem, ...]:
+        """ "Rnds 8-15: rep Rnds 6 and 7 three more times" names eight rows and works six."""
+        if len(numbers) < 2 or (again.times is None and again.rows is None):
+            return ()
+        works_out, _ = self._how_many(again, block, numbers)
+        if works_out == len(numbers):
+            return ()
+        return (Problem("range", again.span, says=len(numbers), works=works_out, each=block),)
+
+
+def _takes(act: Act) -> bool:
+    return any(not isinstance(a, QUIET) for a in every((act,))) and not _is_chain(act)
+
+
+def _is_chain(act: Act) -> bool:
+    return type(act).__name__ == "Chain"
+
+
+def _stated_of(stated: Sequence[Stated], place: int, rows: int) -> tuple[Stated, ...]:
+    """What a line of several rows states of one of them.
+
+    As many counts as there are rows are counts one by one: "Rnds 2-4: … (12, 18, 24)"; else what is
+    stated holds for the last.
+    """
+    totals = [each for each in stated if each.what == "stitch" and not each.change]
+    alike = len({each.stitch for each in totals}) == 1
+    if len(totals) == rows == len(stated) and alike:
+        return (totals[place],)
+    return tuple(stated) if place == rows - 1 else ()

@@ -1,0 +1,426 @@
+"""One row worked over one edge: what it uses, what it leaves, and what is wrong with that."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+
+from frogless.proofread.script.model import Span
+from frogless.proofread.words.model import (
+    Act,
+    Bare,
+    Chain,
+    Increase,
+    Join,
+    Repeat,
+    Ring,
+    Skip,
+    Together,
+    Unclear,
+)
+from frogless.proofread.work.acts import (
+    QUIET,
+    begins_with_slips,
+    every,
+    first_stitch,
+    numbers_in,
+    targets,
+)
+from frogless.proofread.work.edge import (
+    UNKNOWN,
+    Edge,
+    Run,
+    has_spaces,
+    is_plain,
+    main_stitch,
+    merged,
+)
+from frogless.proofread.work.hand import TooLongError
+from frogless.proofread.work.model import Problem
+from frogless.proofread.work.trade import Trade
+from frogless.proofread.work.ways import ChainKey, Counts, RowWay, Ways
+from frogless.proofread.work.worker import Worker, hand_over
+
+_AS_IT_STANDS = RowWay()
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row as it is to be worked in one size.
+
+    Args:
+        lift: the chain at the end of the row below that lifts the work to this row.
+        told_counts: what the pattern says of its turning chains, by number of chains; 0: of all.
+        closed: it is a round.
+    """
+
+    acts: tuple[Act, ...]
+    span: Span
+    size: int
+    sizes: int
+    lift: Chain | None = None
+    told_counts: tuple[tuple[int, bool], ...] = ()
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a row comes to over an edge.
+
+    Args:
+        edge: what it leaves; not known where that depends on an edge that is not known.
+        rest: places of the row below that it leaves for later.
+        stitches: made, all together, with a turning chain that counts.
+        laid: chains of a foundation, when the row is nothing else.
+    """
+
+    edge: Edge
+    rest: tuple[Run, ...] = ()
+    uses: int | None = None
+    has: int | None = None
+    stitches: int | None = None
+    spaces: int = 0
+    chains: int = 0
+    groups: int = 0
+    slipped: int = 0
+    made: Mapping[str, int] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+    turning: tuple[int, bool] = (0, False)
+    stitch: str = ""
+    unclear: bool = False
+    outside: bool = False
+    laid: bool = False
+    way: RowWay = _AS_IT_STANDS
+
+
+def asked_counts(row: Row, trade: Trade, ways: Ways) -> tuple[tuple[ChainKey, Counts], ...]:
+    """How the turning chains are read that the row may begin with."""
+    said = dict(row.told_counts)
+    found: list[tuple[ChainKey, Counts]] = []
+    for key in chain_keys(row, trade):
+        chains, stitch = key
+        told = said.get(chains, said.get(0) if chains > 1 else None)
+        tall = trade.turning_chain(stitch)
+        if told is None:
+            found.append((key, dict(ways.counts).get(key, custom(key, trade))))
+        elif told and tall and chains > tall:
+            found.append((key, dict(ways.counts).get(key, "yes")))
+        else:
+            found.append((key, "yes" if told else "no"))
+    return tuple(found)
+
+
+def custom(key: ChainKey, trade: Trade) -> Counts:
+    """What a turning chain is by the custom of the trade."""
+    chains, stitch = key
+    if not trade.usually_counts(chains, stitch):
+        return "no"
+    return "space" if chains > trade.turning_chain(stitch) > 0 else "yes"
+
+
+def chain_keys(row: Row, trade: Trade) -> tuple[ChainKey, ...]:
+    """The turning chains that a row may begin with, each with the stitch it stands before."""
+    stitch = first_stitch(row.acts, trade)
+    lengths: list[int] = []
+    begins = [act for act in row.acts if isinstance(act, Chain)][:2]
+    for chain in ([row.lift] if row.lift else []) + begins:
+        lengths.append(chain.times.of(row.size, row.sizes) or 0)
+    for target in targets(row.acts):
+        if target.what == "from_hook" and target.nth > 1:
+            lengths.append(target.nth - 1)
+    return tuple(dict.fromkeys((n, stitch) for n in lengths if n))
+
+
+def first_way(row: Row, trade: Trade, ways: Ways) -> RowWay:
+    """The way in which a row is read before anything speaks for another one."""
+    way = RowWay(asked_counts(row, trade, ways))
+    if any(isinstance(a, Bare) and a.times and not a.written_after for a in row.acts) or any(
+        isinstance(a, Repeat) for a in row.acts
+    ):
+        way = way._replace(one=ways.one)
+    if any(isinstance(a, Repeat) for a in every(row.acts)):
+        way = way._replace(all_told=ways.all_told, in_one=ways.in_one)
+    return way
+
+
+def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowWay]:
+    """Other ways to read the row by itself."""
+    named = spaces_named(row)
+    if has_spaces(edge):
+        if _names_any(row):
+            return
+        if _takes_plain(row):
+            yield way._replace(spaces="space")
+            if not named:
+                yield way._replace(spaces="each")
+    if begins_with_slips(row.acts, trade):
+        yield way._replace(next_foot=True)
+
+
+def _names_any(row: Row) -> bool:
+    return any(target.what == "any" for target in targets(row.acts))
+
+
+def _takes_plain(row: Row) -> bool:
+    for act in every(row.acts):
+        if isinstance(act, Bare):
+            return True
+        target = getattr(act, "target", None)
+        if target is not None and target.what in ("stitch", "chain") and not target.stitch:
+            return True
+        if isinstance(act, Increase | Together | Skip):
+            return True
+    return False
+
+
+def spaces_named(row: Row) -> bool:
+    """Whether the row works into spaces by name."""
+    return any(target.what in ("space", "corner") for target in targets(row.acts))
+
+
+def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
+    """What the row comes to over the edge, read in one way."""
+    for numbers in numbers_in(row.acts):
+        if numbers.of(row.size, row.sizes) is None:
+            problem = Problem("brackets", numbers.span, says=len(numbers.values), works=row.sizes)
+            return Outcome(UNKNOWN, problems=(problem,), unclear=True)
+    if has_spaces(edge) and _names_any(row):
+        way = way._replace(spaces="each")
+    if edge.begun == "nothing" and not _founds(row):
+        edge = UNKNOWN
+    hand = hand_over(edge, trade, way, spaces_named=spaces_named(row))
+    stitch = first_stitch(row.acts, trade) or main_stitch(edge)
+    worker = Worker(trade, way, row.size, row.sizes, hand, row_stitch=stitch)
+    try:
+        begun = worker.begin(row.acts, row.lift)
+        if worker.hand.edge.begun == "nothing":
+            _begin_on_nothing(worker, row)
+        worker.work(row.acts[begun:])
+        worker.finish()
+    except TooLongError:
+        return Outcome(UNKNOWN, problems=(Problem("too_long", row.span),), unclear=True)
+    return _outcome(row, worker, way)
+
+
+def _founds(row: Row) -> bool:
+    """Whether a row that nothing lies under begins with what it is worked into.
+
+    Otherwise it is worked onto an edge that the text does not count: "Ch 3, dc in each st across"
+    as the first row of a piece.
+    """
+    if not isinstance(next((a for a in row.acts if not isinstance(a, QUIET)), None), Chain):
+        return True
+    working = [act for act in row.acts if not isinstance(act, QUIET)]
+    if len(working) == 1 or any(isinstance(act, Ring) for act in working):
+        return True
+    named = {target.what for target in targets(row.acts)}
+    if named & {"from_hook", "ring", "chain"}:
+        return True
+    joined = next((i for i, act in enumerate(row.acts) if isinstance(act, Join)), len(row.acts))
+    return joined < row.acts.index(working[1])
+
+
+def _begin_on_nothing(worker: Worker, row: Row) -> None:
+    """A piece that is begun without a chain: foundation stitches, a ring, or an unknown edge."""
+    if any(target.what == "ring" for target in targets(row.acts)):
+        worker.hand = hand_over(Edge(begun="ring"), worker.trade, worker.way, spaces_named=False)
+        return
+    takes = [
+        act
+        for act in every(row.acts)
+        if not (isinstance(act, Bare) and not worker.trade.takes(act.stitch))
+        and not isinstance(act, QUIET)
+    ]
+    if takes:
+        worker.hand = hand_over(UNKNOWN, worker.trade, worker.way, spaces_named=False)
+
+
+def _outcome(row: Row, worker: Worker, way: RowWay) -> Outcome:
+    hand = worker.hand
+    out = merged(worker.out)
+    laid = not out and worker.laid > 0 and not worker.begun
+    runs = hand.runs if laid else out
+    posts = sum(n for p, n in runs if p.kind == "stitch")
+    known = hand.known and not worker.vague and not worker.into_ring and not laid
+    problems, rest = _filled(row, worker, known)
+    unclear = any(isinstance(act, Unclear) for act in every(row.acts)) or worker.lost
+    return Outcome(
+        edge=hand.edge if laid else Edge(out, known=not worker.open),
+        rest=rest,
+        uses=hand.used + hand.over if known else None,
+        has=hand.has() if known else None,
+        stitches=None if worker.open else worker.laid if laid else posts,
+        spaces=sum(n for p, n in runs if p.kind == "space"),
+        chains=sum(n * p.chains for p, n in runs if p.kind == "space"),
+        groups=sum(n for p, n in runs if p.ends & 1),
+        slipped=sum(n for p, n in runs if p.stitch in worker.trade.slips),
+        made=_made(runs, worker),
+        problems=problems,
+        turning=worker.turning,
+        stitch=_mostly(runs),
+        unclear=unclear,
+        outside=unclear and not worker.lost and _is_outside(row.acts),
+        laid=laid,
+        way=way,
+    )
+
+
+def _mostly(runs: tuple[Run, ...]) -> str:
+    return main_stitch(Edge(runs))
+
+
+def _made(runs: tuple[Run, ...], worker: Worker) -> dict[str, int]:
+    counts: Counter[str] = Counter()
+    for place, count in runs:
+        if place.kind == "stitch":
+            counts[place.stitch] += count
+        elif place.kind == "space":
+            counts[f"ch-{place.chains} sp"] += count
+        elif place.kind == "chain":
+            counts["chain"] += count
+    for key, count in worker.extras:
+        counts[key] += count
+    return dict(counts)
+
+
+def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...], tuple[Run, ...]]:
+    """What is wrong with how the row fills the row below; the places that it leaves for later."""
+    hand = worker.hand
+    problems = tuple(worker.problems)
+    if not known or worker.into_ring or worker.lost:
+        return problems, ()
+    if hand.edge.begun == "ring" or (not hand.runs and not hand.over):
+        return problems, ()
+    left = hand.has(hand.at)
+    rest = hand.runs_from(hand.at)
+    leave = left if worker.leave_rest else worker.leave
+    if worker.leave_rest:
+        return (*problems, *_over(row, worker)), rest
+    told = {problem.kind for problem in problems}
+    if hand.over or (leave and left < leave):
+        short = _over(row, worker, leave - left if leave else 0)
+        return (*problems, *(() if "no_place" in told else short)), rest
+    if left > leave and not told:
+        remaining = {p for p, _ in rest if hand.weight(p)}
+        if leave or not remaining <= hand.passed:
+            uses = hand.used + leave
+            return (Problem("too_few", row.span, uses=uses, has=hand.has()),), rest
+    return problems, rest if leave else ()
+
+
+def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:
+    hand = worker.hand
+    over = hand.over + max(lacks, 0)
+    if not over:
+        return ()
+    if row.closed and hand.edge.begun == "chain" and over <= hand.has():
+        return ()  # worked on along the other side of the foundation chain
+    return (Problem("too_many", row.span, uses=hand.used + over, has=hand.has()),)
+
+
+def _is_outside(acts: tuple[Act, ...]) -> bool:
+    """Whether all that is unclear stands before the first or after the last act that works.
+
+    A remark that was not understood leaves the row as it is when all else in it comes out; between
+    two acts it may be a part of the work.
+    """
+    clear = [not isinstance(act, Unclear) for act in acts]
+    inner = any(
+        isinstance(a, Unclear)
+        for act in acts
+        if not isinstance(act, Unclear)
+        for a in every((act,))
+    )
+    works = [i for i, act in enumerate(acts) if not isinstance(act, QUIET)]
+    if inner or not works:
+        return False
+    return all(clear[works[0] : works[-1] + 1])
+
+
+class Bench:
+    """Rows worked, each remembered: one that is worked over an equal edge is worked once."""
+
+    def __init__(self, trade: Trade) -> None:
+        self.trade = trade
+        # The row is kept with what it came to, so that its identity stays its own.
+        self._known: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
+
+    def work(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
+        """What the row comes to."""
+        sized = any(len(numbers.values) > 1 for numbers in numbers_in(row.acts))
+        lift = row.lift
+        key = (id(row.acts), row.size if sized else -1, id(lift), row.closed, edge, way)
+        if key not in self._known:
+            self._known[key] = work_row(row, edge, self.trade, way), row
+        return self._known[key][0]
+
+    def need(self, row: Row, edge: Edge, way: RowWay, stated: int | None) -> int | None:
+        """The count of the row below, nearest to what it is, from which the row comes out.
+
+        Only where the edge is plain: how lace would have to change is not a number.
+        """
+        if not is_plain(edge) or edge.begun == "ring":
+            return None
+        return nearest(lambda count: self._fits(row, edge, way, count), _count(edge), stated)
+
+    def _fits(self, row: Row, edge: Edge, way: RowWay, count: int) -> int | None:
+        runs = _plain_like(edge, count)
+        found = work_row(row, replace_runs(edge, runs), self.trade, way)
+        return None if found.problems else found.stitches
+
+
+def replace_runs(edge: Edge, runs: tuple[Run, ...]) -> Edge:
+    """The edge with other places."""
+    return edge._replace(runs=runs)
+
+
+def _count(edge: Edge) -> int:
+    return sum(n for p, n in edge.runs if p.kind != "turning")
+
+
+def _plain_like(edge: Edge, count: int) -> tuple[Run, ...]:
+    """The edge's places made more or fewer in its longest run."""
+    change = count - _count(edge)
+    longest = max(range(len(edge.runs)), key=lambda i: edge.runs[i][1], default=None)
+    if longest is None:
+        return ()
+    place, length = edge.runs[longest]
+    if length + change < 1:
+        return ((place, count),)
+    return (*edge.runs[:longest], (place, length + change), *edge.runs[longest + 1 :])
+
+
+#: How far from what there is a count is looked for; past that the two nearest tell the rest.
+_REACH = 48
+#: Stitches of a row below that is not there.
+_MOST_BELOW = 10_000
+
+
+def nearest(fits: Callable[[int], int | None], has: int, stated: int | None) -> int | None:
+    """The count nearest to `has` from which a row comes out, with `stated` stitches if it states any.
+
+    What comes out of a row grows evenly with what it is worked over, so two counts tell the rest.
+    """
+    met: dict[int, int] = {}
+    for step in range(1, _REACH + 1):
+        for count in (has - step, has + step):
+            made = fits(count) if count > 0 else None
+            if made is None:
+                continue
+            if stated is None or made == stated:
+                return count
+            met[count] = made
+    if stated is None or len(met) < 2:
+        return None
+    (a, made_a), (b, made_b) = sorted(met.items())[0], sorted(met.items())[-1]
+    if made_a == made_b:
+        return None
+    steps, rest = divmod((stated - made_a) * (b - a), made_b - made_a)
+    count = a + steps
+    return count if not rest and 0 < count <= _MOST_BELOW and fits(count) == stated else None
+
+
+def with_problems(outcome: Outcome, problems: tuple[Problem, ...]) -> Outcome:
+    """The outcome with other problems."""
+    return replace(outcome, problems=problems)
