@@ -52,8 +52,12 @@ class Target:
     Args:
         others: "each st and ch-1 sp": further kinds that are meant as well.
         which: "next" also where nothing is said.
+        nth: of `from_hook` the number of the chain; elsewhere the number of the place ("3rd dc of
+            next shell"), -1: the middle one; 0: not said.
         of: dictionary key or own key of the stitch that the place is part of ("in ch-2 sp of next
             V-st"); "".
+        counts: of `from_hook`, what the text says of the chains passed over: they count as a stitch,
+            or not; None where it says nothing. `counts_as`: the stitch that they stand for.
     """
 
     what: What = "stitch"
@@ -63,6 +67,8 @@ class Target:
     nth: int = 0
     of: str = ""
     others: tuple[Target, ...] = ()
+    counts: bool | None = None
+    counts_as: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,283 @@
-"""What a row says: its text read with the words of its pattern."""
+"""What a row says: its text read with the words of its pattern.
+
+Tokens (`tokens`) are put into groups and clauses (`structure`); each clause is looked up in the
+tables of remarks (`remarks`), read as rows worked again (`rows`) or as a count (`stated`), and else
+parsed (`clause.lark`) and built (`build`). What one clause does not say clearly is an `Unclear` of
+its own; the next is read all the same.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
 from frogless.proofread.script.model import Script, Span
+from frogless.proofread.words.build import AgainBefore, Asked, Piece, built
+from frogless.proofread.words.counts import counts_of
+from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.words.model import Said
+from frogless.proofread.words.merge import merged
+from frogless.proofread.words.model import (
+    Act,
+    Aside,
+    Extent,
+    Ring,
+    Said,
+    Stated,
+    Unclear,
+    Used,
+)
+from frogless.proofread.words.parse import parse
+from frogless.proofread.words.places import UnclearError
+from frogless.proofread.words.remarks import clause_remark, hook_named, sentence_remark
+from frogless.proofread.words.rows import rows_again
+from frogless.proofread.words.stated import stated_of
+from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
+from frogless.proofread.words.terms import TRADE
+from frogless.proofread.words.tokens import Times, Token, tokens_of
+
+#: Words of a clause that are tried to be understood one part after the other.
+MOST_TRIED = 40
+#: After "for" these tell how far, and not what for.
+_FAR = frozenset({"NUM", "ROWS", "ROW_REF", "LENGTH", "NTIMES", "ST", "GROUP", "STARRED"})
+_OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
+_BEGINS_WORK = frozenset({
+    "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
+    "LEAVE", "MAGIC", "AND", "IN", "FOR", "UNTIL", "REP", "AS", "WITH",
+})  # fmt: skip
 
 
 def said(span: Span, script: Script, lexicon: Lexicon) -> Said:
     """What the text there says; what is not understood is in it as `Unclear`."""
-    raise NotImplementedError
+    tokens = tokens_of(span, script, lexicon)
+    reader = _Reader(script, lexicon)
+    acts = reader.acts(structure(tokens), depth=0)
+    return Said(acts, tuple(reader.stated), tuple(_used(tokens, script)))
+
+
+def _used(tokens: Sequence[Token], script: Script) -> Iterator[Used]:
+    for token in tokens:
+        if token.kind in TRADE:
+            word = " ".join(script.plain[token.start : token.end].lower().split())
+            value = token.value[0] if isinstance(token.value, tuple) else token.value
+            yield Used(word, token.span, value if isinstance(value, str) else "")
+
+
+@dataclass(slots=True)
+class _Reader:
+    """Reads the clauses of a row; the counts that it states are gathered on the way."""
+
+    script: Script
+    lexicon: Lexicon
+    stated: list[Stated] = field(default_factory=list)
+
+    def acts(self, items: Sequence[Item], depth: int) -> tuple[Act, ...]:
+        """The acts of one level."""
+        pieces: list[Piece] = []
+        for sentence in _sentences(items):
+            if self._is_remark(sentence):
+                pieces.append(Aside(_span(sentence), "remark"))
+                continue
+            found = tuple(clauses(sentence))
+            for n, clause in enumerate(found):
+                if n and depth == 0 and self._counted_to_end(found[n:], pieces):
+                    break
+                pieces += self._clause(clause, pieces, depth)
+        return merged(pieces)
+
+    def _inside(self, group: Group, depth: int) -> tuple[Act, ...]:
+        return self.acts(group.items, depth + 1)
+
+    def _is_remark(self, sentence: Sequence[Item]) -> bool:
+        return sentence_remark(self._text(sentence))
+
+    def _text(self, items: Sequence[Item]) -> str:
+        words = self.script.plain[items[0].start : items[-1].end]
+        return " ".join(words[:600].lower().split())
+
+    def _counted_to_end(self, rest: Sequence[Clause], pieces: Sequence[Piece]) -> bool:
+        """A dash and counts end a row: "- 64 dc, 32 ch-2 sps"."""
+        if rest[0].after != "DASH":
+            return False
+        items = [item for clause in rest for item in clause.items]
+        found = stated_of(items, self.lexicon)
+        self.stated += found
+        return bool(found)
+
+    def _clause(self, clause: Clause, before: Sequence[Piece], depth: int) -> list[Piece]:
+        items, asides = self._without_remarks(clause.items, before, depth)
+        if not items:
+            return asides
+        text = self._text(items)
+        if kind := clause_remark(text):
+            return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
+        lone = clause.after in ("STOP", "DASH") and depth == 0
+        if found := stated_of(items, self.lexicon, stitches=lone and _has_work(before)):
+            self.stated += found
+            return asides
+        if counts := counts_of(items):
+            return [*asides, counts]
+        return [*self._worked(items, before, depth), *asides]
+
+    def _worked(self, items: Sequence[Item], before: Sequence[Piece], depth: int) -> list[Piece]:
+        items = _without_purpose(items)
+        while len(items) > 1 and items[0].kind in _OPENING and not _keeps_opening(items):
+            items = items[1:]
+        if again := rows_again(items, self.script):
+            return [again]
+        if loose := _again_before(items):
+            return [loose]
+        return self._parts(items, depth)
+
+    def _parts(self, items: Sequence[Item], depth: int) -> list[Piece]:
+        """A clause as one, or its longest beginnings that can be understood, one after the other."""
+        pieces: list[Piece] = []
+        unclear: list[Item] = []
+        at = 0
+        while at < len(items):
+            length, found = self._longest(items[at : at + MOST_TRIED], depth)
+            if found:
+                if unclear:
+                    pieces.append(self._unclear(unclear))
+                    unclear = []
+                pieces += found
+            else:
+                unclear.append(items[at])
+            at += length
+        if unclear:
+            pieces.append(self._unclear(unclear))
+        return pieces
+
+    def _longest(self, items: Sequence[Item], depth: int) -> tuple[int, list[Piece]]:
+        for end in range(len(items), 0, -1):
+            if end < len(items) and items[end].kind not in _BEGINS_WORK:
+                continue
+            if found := self._parsed(items[:end], depth):
+                return end, found
+            if end < len(items) and (again := rows_again(items[:end], self.script)):
+                return end, [again]
+            tail = items[:end]
+            if tail[0].kind in ("AND", "FOR", "UNTIL", "THEN") and (
+                again := rows_again(tail, self.script)
+            ):
+                return end, [again]
+        return 1, []
+
+    def _parsed(self, items: Sequence[Item], depth: int) -> list[Piece]:
+        first = 1 if items[0].kind in ("AND", "THEN", "WORK") and len(items) > 1 else 0
+        items = items[first:]
+        tree = parse(tuple(each.kind for each in items))
+        if tree is None:
+            return []
+        asked = Asked(self.lexicon, lambda group: self._inside(group, depth))
+        try:
+            found = built(tree, items, asked)
+        except UnclearError as error:
+            return [Unclear(_span(items), str(error))]
+        rings = [each for each in items if each.kind == "MAGIC"]
+        if rings and not any(isinstance(each, Ring) for each in found):
+            return [Ring(Span(rings[0].start, rings[0].end)), *found]
+        return found
+
+    def _unclear(self, items: Sequence[Item]) -> Unclear:
+        return Unclear(_span(items), guess_of(items, self.lexicon))
+
+    def _without_remarks(
+        self, items: Sequence[Item], before: Sequence[Piece], depth: int
+    ) -> tuple[list[Item], list[Piece]]:
+        """A clause without what only explains it: remarks and counts in brackets, colours, loops."""
+        kept: list[Item] = []
+        asides: list[Piece] = []
+        for n, item in enumerate(items):
+            if isinstance(item, Group) and item.kind == "GROUP":
+                last = n == len(items) - 1
+                piece = self._bracket(item, before, last=last and depth == 0, work=bool(kept))
+                if piece is None:
+                    kept.append(item)
+                elif isinstance(piece, Token):
+                    kept.append(piece)
+                else:
+                    asides += piece
+            elif item.kind == "COLOUR":
+                asides.append(Aside(Span(item.start, item.end), "colour"))
+            elif item.kind != "LOOPS" and not _is_said_twice(items, n):
+                kept.append(item)
+        if not kept and not asides and items and all(i.kind == "LOOPS" for i in items):
+            asides.append(Aside(_span(items), "remark"))
+        return kept, asides
+
+    def _bracket(
+        self, group: Group, before: Sequence[Piece], *, last: bool, work: bool
+    ) -> Token | list[Piece] | None:
+        """What a bracket is that is no work: a token that counts, or asides; None when it is work."""
+        if not group.items:
+            return [Aside(group.span, "remark")]
+        if counts := counts_of(group.items):
+            return Token("COUNTS", group.start, group.end, counts)
+        at_end = last and (work or _has_work(before))
+        found = stated_of(group.items, self.lexicon, stitches=at_end)
+        if found and (at_end or any(each.change or not each.stitch for each in found)):
+            self.stated += found
+            return []
+        text = self._text(group.items)
+        if sentence_remark(text) or clause_remark(text):
+            return [Aside(group.span, "remark")]
+        return None
+
+
+def _is_said_twice(items: Sequence[Item], at: int) -> bool:
+    """ "next unworked st": which else."""
+    follows = items[at + 1].kind if at + 1 < len(items) else ""
+    return items[at].kind == "UNWORKED" and follows in ("ST", "STITCH", "CH", "SP", "CH_SP")
+
+
+def _has_work(pieces: Sequence[Piece]) -> bool:
+    return any(not isinstance(each, Aside | Unclear) for each in pieces)
+
+
+def _span(items: Sequence[Item]) -> Span:
+    return Span(items[0].start, items[-1].end)
+
+
+def _sentences(items: Sequence[Item]) -> Iterator[Sequence[Item]]:
+    start = 0
+    for at, item in enumerate(items):
+        if item.kind == "STOP":
+            if at > start:
+                yield items[start : at + 1]
+            start = at + 1
+    if start < len(items):
+        yield items[start:]
+
+
+def _without_purpose(items: Sequence[Item]) -> Sequence[Item]:
+    """ "skip next 30 sts for armhole": what it is for changes nothing."""
+    at = next((n for n, each in enumerate(items) if each.kind == "FOR"), 0)
+    after = {each.kind for each in items[at + 1 :]}
+    return items if not at or after & _FAR else items[:at]
+
+
+def _keeps_opening(items: Sequence[Item]) -> bool:
+    """Words that open a clause of rows: "work even", "work as Rnd 4"."""
+    kinds = {each.kind for each in items}
+    return items[0].kind == "WORK" and bool(kinds & {"EVEN", "ROWS", "ROW_REF", "AS"})
+
+
+def _again_before(items: Sequence[Item]) -> AgainBefore | None:
+    """ "repeat around", "repeat 4 times", "repeat 5 more times"."""
+    kinds = [each.kind for each in items]
+    if kinds[:1] != ["REP"] or len(kinds) > 2:
+        return None
+    span = _span(items)
+    if (
+        kinds[1:] == ["NTIMES"]
+        and isinstance(items[1], Token)
+        and isinstance(items[1].value, Times)
+    ):
+        times = items[1].value
+        return AgainBefore(
+            span, Extent("times", times.times), times.more, not (times.more or times.total)
+        )
+    if kinds[1:] and kinds[1] in ("ACROSS", "AROUND"):
+        return AgainBefore(span, Extent("end"), more=False, doubtful=False)
+    return None

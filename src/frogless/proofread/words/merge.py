@@ -1,0 +1,235 @@
+"""Neighbouring clauses put together: a remark with its chain, "and in …" with what it repeats."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from frogless.proofread.script.model import Span
+from frogless.proofread.words.build import (
+    END,
+    SLIP,
+    AgainBefore,
+    Begin,
+    Elliptic,
+    Piece,
+)
+from frogless.proofread.words.counts import Counts
+from frogless.proofread.words.model import (
+    Act,
+    Again,
+    Aside,
+    Bare,
+    Chain,
+    Evenly,
+    Extent,
+    Increase,
+    Into,
+    Join,
+    Numbers,
+    Repeat,
+    Ring,
+    Target,
+    Together,
+    Turn,
+    Unclear,
+)
+from frogless.proofread.words.places import Places
+
+
+def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
+    """The acts of one level of a row."""
+    acts: list[Act] = []
+    begin: Begin | None = None
+    for piece in pieces:
+        match piece:
+            case Counts():
+                if begin is not None:
+                    begin = replace(begin, target=_told(begin.target, piece))
+                else:
+                    _count(acts, piece)
+            case Begin():
+                begin = piece
+            case Elliptic():
+                _elliptic(acts, piece)
+            case AgainBefore():
+                _again(acts, piece)
+            case _:
+                _add(acts, piece, begin)
+                if begin is not None and not isinstance(piece, Aside):
+                    begin = None
+    if begin is not None:
+        acts.append(Unclear(begin.span))
+    return tuple(acts)
+
+
+def _add(acts: list[Act], act: Act, begin: Begin | None) -> None:
+    if begin is not None and not isinstance(act, Aside):
+        acts += _begun(begin, act)
+    elif isinstance(act, Evenly | Increase | Together) and _evenly(acts, act):
+        return
+    elif isinstance(act, Into) and _closes(acts, act):
+        top = act.target.what == "top"
+        chains = act.target.chains.values[0] if act.target.chains else 0
+        acts.append(Join(act.span, "top" if top else "first", act.target.stitch, chains))
+    else:
+        acts.append(act)
+
+
+def _begun(begin: Begin, act: Act) -> list[Act]:
+    """The first of what an act works stands where the row begins."""
+    span = Span(begin.span.start, begin.span.end)
+    if isinstance(act, Into):
+        first = Into(span, act.body, begin.target, Extent("times", _one(span)))
+        if act.extent.kind != "times" or act.extent.times is None:
+            return [first, act]
+        less = tuple(max(0, each - 1) for each in act.extent.times.values)
+        if begin.target.what == "same" or not any(less):
+            less = act.extent.times.values
+            return [replace(act, target=begin.target)] if not any(v > 1 for v in less) else [
+                first, replace(act, extent=Extent("times", Numbers(tuple(v - 1 for v in less), act.extent.times.span)))
+            ]  # fmt: skip
+        extent = Extent("times", Numbers(less, act.extent.times.span))
+        return [first, replace(act, extent=extent)]
+    if isinstance(act, Bare):
+        once = replace(act, times=None)
+        first = Into(span, (once,), begin.target, Extent("times", _one(span)))
+        if act.times is None:
+            return [first]
+        return [
+            first,
+            replace(act, times=Numbers(tuple(v - 1 for v in act.times.values), act.span)),
+        ]
+    if isinstance(act, Repeat | Increase | Together):
+        # The row begins there; the repeat takes its places from there on.
+        return [replace(act, span=Span(begin.span.start, act.span.end))] if begin.target.what == "same" else [
+            Unclear(begin.span, ""), act
+        ]  # fmt: skip
+    return [Unclear(begin.span, ""), act]
+
+
+def _one(span: Span) -> Numbers:
+    return Numbers((1,), span)
+
+
+def _told(target: Target, counts: Counts) -> Target:
+    return replace(target, counts=counts.counts, counts_as=counts.stitch)
+
+
+def _count(acts: list[Act], counts: Counts) -> None:
+    """A remark on what counts goes to the chain before it, or to the chains that were skipped."""
+    for at in range(len(acts) - 1, -1, -1):
+        act = acts[at]
+        if isinstance(act, Chain):
+            space = counts.space if counts.counts else 0
+            acts[at] = replace(act, counts=counts.counts, counts_as=counts.stitch, space=space)
+            break
+        if isinstance(act, Into) and act.target.what == "from_hook":
+            acts[at] = replace(act, target=_told(act.target, counts))
+            break
+        if not isinstance(act, Aside | Turn):
+            break
+    acts.append(Aside(counts.span, "remark"))
+
+
+def _elliptic(acts: list[Act], piece: Elliptic) -> None:
+    last = next((n for n in range(len(acts) - 1, -1, -1) if not isinstance(acts[n], Aside)), None)
+    before = acts[last] if last is not None else None
+    if last is None or before is None or not piece.places:
+        acts.append(Unclear(piece.span))
+        return
+    if isinstance(before, Into):
+        acts += _again_in(before.body, piece)
+    elif isinstance(before, Bare | Chain):
+        # "5 dc, in next ch-1 sp": the place of what was said just before
+        acts[last:] = _again_in((before,), piece)
+    elif isinstance(before, Repeat) and _once(before.extent):
+        acts[last:] = _again_in(before.body, piece)
+    elif isinstance(before, Increase):
+        (place, *_) = piece.places
+        acts.append(
+            replace(before, span=piece.span, target=place.target, extent=_far(place, piece))
+        )
+    else:
+        acts.append(Unclear(piece.span))
+
+
+def _again_in(body: tuple[Act, ...], piece: Elliptic) -> list[Act]:
+    return [Into(piece.span, body, place.target, _far(place, piece)) for place in piece.places]
+
+
+def _far(place: Places, piece: Elliptic) -> Extent:
+    if piece.extent is not None:
+        return piece.extent
+    if place.count is not None:
+        return Extent("times", place.count)
+    return END if place.target.which == "each" else Extent("times", _one(piece.span))
+
+
+def _once(extent: Extent) -> bool:
+    return extent.kind == "times" and extent.times is not None and extent.times.values == (1,)
+
+
+def _again(acts: list[Act], piece: AgainBefore) -> None:
+    """ "repeat around" after a group repeats it; else all of the row since its beginning."""
+    if (
+        acts
+        and isinstance(acts[-1], Repeat)
+        and (_once(acts[-1].extent) or acts[-1].extent.kind == "unsaid")
+    ):
+        before = acts.pop()
+        assert isinstance(before, Repeat)  # noqa: S101 - it was asked just now
+        span = Span(before.span.start, piece.span.end)
+        acts.append(
+            replace(before, span=span, extent=piece.extent, more=piece.more, doubtful=False)
+        )
+        return
+    begun = 0
+    for n, act in enumerate(acts):
+        opening = isinstance(act, Chain) and n == begun
+        if opening or isinstance(act, Ring | Join | Turn | Aside | Again):
+            begun = n + 1
+    body = tuple(acts[begun:])
+    if not body or any(isinstance(each, Unclear) for each in body):
+        acts.append(Unclear(piece.span))
+        return
+    span = Span(body[0].span.start, piece.span.end)
+    acts[begun:] = [Repeat(span, body, piece.extent, more=piece.more, doubtful=piece.doubtful)]
+
+
+def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:
+    """ "sc evenly around, dec 6": both told together; whether they were."""
+    if not acts:
+        return False
+    before = acts[-1]
+    change = act.change if isinstance(act, Evenly) else None
+    sense = act.sense if isinstance(act, Evenly) else -1 if isinstance(act, Together) else 1
+    if not isinstance(act, Evenly):
+        open_evenly = isinstance(before, Evenly) and before.total is None and before.change is None
+        if not open_evenly or act.extent.kind != "times":
+            return False
+        change = act.extent.times
+    if change is None:
+        return False
+    span = Span(before.span.start, act.span.end)
+    if isinstance(before, Evenly) and before.change is None and before.total is None:
+        acts[-1] = Evenly(span, before.stitch, change=change, sense=sense)
+        return True
+    if isinstance(before, Into) and before.extent == END and len(before.body) == 1:
+        (only,) = before.body
+        if isinstance(only, Bare) and only.times is None and not before.target.others:
+            acts[-1] = Evenly(span, only.stitch, change=change, sense=sense)
+            return True
+    return False
+
+
+def _closes(acts: Sequence[Act], act: Into) -> bool:
+    """Whether a slip stitch closes the round: into the first stitch or the top of the chain."""
+    slip = len(act.body) == 1 and isinstance(act.body[0], Bare) and act.body[0].stitch == SLIP
+    if not slip or not _once(act.extent) or act.body[0].span is None:
+        return False
+    first = act.target.which == "first" and act.target.what in ("stitch", "chain")
+    worked = any(
+        isinstance(each, Bare | Into | Repeat | Increase | Together | Evenly) for each in acts
+    )
+    return worked and (first or act.target.what == "top")

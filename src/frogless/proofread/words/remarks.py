@@ -1,0 +1,55 @@
+"""Sentences and clauses that change no stitch: markers, colours, fastening off, explanations.
+
+Only what is clearly so is passed over: each pattern of `remarks.toml` holds from the first word on.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from functools import cache
+from pathlib import Path
+from typing import Literal, cast
+
+_FILE = Path(__file__).with_name("remarks.toml")
+#: Letters of a clause that are looked at; nothing that is asked for stands behind them.
+LONGEST = 400
+AsideKind = Literal["marker", "colour", "fasten_off", "join_yarn", "hook", "remark"]
+_HOOK = re.compile(r"(\d{1,2}(?:\.\d{1,2})?)[ -]?mm")
+
+
+def clause_remark(text: str) -> AsideKind | None:
+    """What a clause is that changes no stitch; None when it may.
+
+    Args:
+        text: in lower case, its blanks single ones.
+    """
+    for kind, pattern in _table("clause"):
+        if pattern.match(text[:LONGEST]):
+            return kind
+    return None
+
+
+def sentence_remark(text: str) -> bool:
+    """Whether a sentence only explains."""
+    return any(pattern.match(text[:LONGEST]) for _, pattern in _table("sentence"))
+
+
+def hook_named(text: str) -> float:
+    """The hook in mm that a clause names; 0."""
+    found = _HOOK.search(text)
+    return float(found[1]) if found else 0.0
+
+
+@cache
+def _table(name: str) -> tuple[tuple[AsideKind, re.Pattern[str]], ...]:
+    told = tomllib.loads(_FILE.read_text(encoding="utf-8"))
+    return tuple(
+        (cast("AsideKind", kind), re.compile(_filled(pattern, told["yarn"], told["piece"])))
+        for kind, patterns in told[name].items()
+        for pattern in patterns
+    )
+
+
+def _filled(pattern: str, yarn: str, piece: str) -> str:
+    return pattern.replace("{yarn}", yarn).replace("{piece}", piece)

@@ -1,0 +1,193 @@
+"""Rows worked again: "rep Rows 2 and 3 until …", "work 6 rnds even", "as Rnd 4"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from frogless.proofread.script.model import Script, Span
+from frogless.proofread.words.model import Again, Numbers
+from frogless.proofread.words.structure import Item
+from frogless.proofread.words.tokens import Times, Token
+
+_STARTS = frozenset({
+    "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
+})  # fmt: skip
+_NAMES = {"INC": "increase", "DEC": "decrease", "EVEN": "even"}
+
+
+def rows_again(items: Sequence[Item], script: Script) -> Again | None:
+    """What rows a clause says to work again, and how far; None when it says something else."""
+    tokens = [each for each in items if isinstance(each, Token)]
+    if len(tokens) != len(items) or not tokens or tokens[0].kind not in _STARTS:
+        return None
+    kinds = [each.kind for each in tokens]
+    if not _is_of_rows(kinds):
+        return None
+    if any(kind in ("IN", "CH", "SKIP", "JOIN", "GROUP") for kind in _without_until(kinds)):
+        return None
+    return _Reader(tokens, script).again()
+
+
+def _without_until(kinds: Sequence[str]) -> Sequence[str]:
+    for stop in ("UNTIL", "FOR"):
+        if stop in kinds:
+            return kinds[: kinds.index(stop)]
+    return kinds
+
+
+def _is_of_rows(kinds: Sequence[str]) -> bool:
+    if "ROW_REF" in kinds or "ROWS" in kinds:
+        return True
+    if kinds[:2] == ["CONT", "IN_THIS_WAY"]:
+        return True
+    far = "LENGTH" in kinds or "UNTIL" in kinds
+    return far and kinds[0] in ("EVEN", "CONT", "WORK", "REP", "IN_THIS_WAY") and (
+        "EVEN" in kinds or "IN_THIS_WAY" in kinds or kinds[0] == "CONT" or "AS" in kinds or kinds[1:2] == ["UNTIL"]
+    )  # fmt: skip
+
+
+class _Reader:
+    """Reads the words of such a clause one after the other."""
+
+    def __init__(self, tokens: Sequence[Token], script: Script) -> None:
+        self.tokens = tokens
+        self.script = script
+        self.first = self.last = 0
+        self.name = ""
+        self.times: Numbers | None = None
+        self.rows: Numbers | None = None
+        self.every = 1
+        self.until = ""
+        self.until_rows = 0
+        self.length: tuple[float, ...] = ()
+
+    def again(self) -> Again | None:
+        """All of it; None when a word does not belong."""
+        at = 0
+        while at < len(self.tokens):
+            taken = self._take(at)
+            if not taken:
+                return None
+            at += taken
+        span = Span(self.tokens[0].start, self.tokens[-1].end)
+        if not (
+            self.first or self.name or self.rows or self.length or self.until or self.until_rows
+        ):
+            return None
+        name = self.name or ("" if self.first else "even" if self.rows or self.length else "same")
+        return Again(
+            span, self.first, self.last, name, self.times, self.rows, self.every, self.until,
+            self.until_rows, self.length,
+        )  # fmt: skip
+
+    def _kinds(self, at: int, n: int) -> str:
+        return " ".join(each.kind for each in self.tokens[at : at + n])
+
+    def _take(self, at: int) -> int:
+        """Reads on from a word; how many were read, 0 when it does not belong."""
+        token = self.tokens[at]
+        if token.kind in ("UNTIL", "TO", "THROUGH", "FOR"):
+            return self._until(at)
+        for shape, act in self._SHAPES:
+            n = shape.count(" ") + 1
+            if self._kinds(at, n) == shape:
+                act(self, at)
+                return n
+        return 0
+
+    def _until(self, at: int) -> int:
+        rest = self.tokens[at + 1 :]
+        kinds = [each.kind for each in rest]
+        if "LENGTH" in kinds:
+            value = rest[kinds.index("LENGTH")].value
+            self.length = value if isinstance(value, tuple) else ()
+            self.until = self.script.words(Span(rest[0].start, self.tokens[-1].end))
+            return len(rest) + 1
+        if kinds[:1] == ["ROW_REF"] and isinstance(rest[0].value, tuple):
+            self.until_rows = rest[0].value[1]
+            return 2 + sum(each.kind == "WORD" for each in rest[1:])
+        if kinds[:2] == ["NUM", "ROWS"] or kinds[:3] == ["NUM", "MORE", "ROWS"]:
+            value = rest[0].value
+            self.rows = value if isinstance(value, Numbers) else None
+            return (3 if kinds[1] == "ROWS" else 4) + sum(
+                each.kind in ("WORD", "TOTAL", "EVEN") for each in rest[2:]
+            )
+        if self.tokens[at].kind == "UNTIL" and rest:
+            self.until = self.script.words(Span(rest[0].start, self.tokens[-1].end))
+            return len(rest) + 1
+        return 0
+
+    def _row_ref(self, at: int) -> None:
+        value = next(t for t in self.tokens[at:] if t.kind == "ROW_REF").value
+        if isinstance(value, tuple):
+            self.first, self.last = value
+
+    def _named(self, at: int) -> None:
+        for token in self.tokens[at : at + 2]:
+            self.name = self.name or _NAMES.get(token.kind, "")
+
+    def _last_rows(self, at: int) -> None:
+        self.name = "last"
+        number = next((t.value for t in self.tokens[at : at + 2] if t.kind == "NUM"), None)
+        self.last = number.values[0] if isinstance(number, Numbers) else 1
+
+    def _even(self, at: int) -> None:
+        self.name = self.name or "even"
+
+    def _pattern(self, at: int) -> None:
+        self.name = self.name or "pattern"
+
+    def _often(self, at: int) -> None:
+        value = self.tokens[at].value
+        if isinstance(value, Times):
+            self.times = value.times
+
+    def _rows(self, at: int) -> None:
+        value = next(t.value for t in self.tokens[at:] if t.kind == "NUM")
+        if isinstance(value, Numbers):
+            self.rows = value
+
+    def _every(self, at: int) -> None:
+        value = next((t.value for t in self.tokens[at : at + 2] if t.kind == "ORD"), 2)
+        self.every = value if isinstance(value, int) else 2
+        self.name = self.name or "same"
+
+    def _nothing(self, at: int) -> None:
+        pass
+
+    _SHAPES = (
+        ("LAST NUM ROWS", _last_rows),
+        ("NUM LAST ROWS", _last_rows),
+        ("LAST ROWS", _last_rows),
+        ("SAME NUM ROWS", _last_rows),
+        ("SAME ROWS", _last_rows),
+        ("EACH ORD ROWS", _every),
+        ("EACH REM ROWS", _every),
+        ("EACH NUM ROWS", _rows),
+        ("EACH ROWS", _nothing),
+        ("NEXT NUM ROWS", _rows),
+        ("NUM MORE ROWS", _rows),
+        ("ANOTHER NUM ROWS", _rows),
+        ("NUM ROWS", _rows),
+        ("INC ROWS", _named),
+        ("DEC ROWS", _named),
+        ("EVEN ROWS", _named),
+        ("ROW_REF", _row_ref),
+        ("NTIMES", _often),
+        ("REP", _nothing),
+        ("AS", _nothing),
+        ("CONT", _nothing),
+        ("WORK", _nothing),
+        ("EVEN", _even),
+        ("IN_THIS_WAY", _pattern),
+        ("TOTAL", _nothing),
+        ("AND", _nothing),
+        ("STITCH", _nothing),
+        ("IN EACH ST", _even),
+        ("ON", _nothing),
+        ("IN", _nothing),
+        ("THEN", _nothing),
+        ("ST", _nothing),
+        ("OF", _nothing),
+        ("ROWS", _nothing),
+    )

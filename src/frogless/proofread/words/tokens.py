@@ -1,0 +1,411 @@
+"""The text of a row as tokens: every word or phrase of the trade with its place in the text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from frogless.proofread.script.brackets import TOO_MANY, decimal_list, number_list
+from frogless.proofread.script.model import Script, Span
+from frogless.proofread.words.lexicon import Lexicon
+from frogless.proofread.words.model import Numbers
+from frogless.proofread.words.terms import NOISE, NUMBERS, OFTEN, ORDINALS, phrases
+
+#: Words in a phrase, at most.
+LONGEST = 7
+_LOWER = str.maketrans("ABCDEFGHIJKLMNOPQRSTUVWXYZ", "abcdefghijklmnopqrstuvwxyz")
+_RAW = re.compile(
+    r"(?P<word>[^\W\d_]+(?:'[^\W\d_]{1,2}(?![^\W\d_]))?)|(?P<number>\d+(?:\.\d+)?)|(?P<stars>\*{1,3}|[†‡#])"
+    r"|(?P<mark>[()\[\]{}<>,;:.=+&/\"-])|(?P<other>[^\s\w])"
+)
+_MARKS: Mapping[str, str] = {
+    "(": "OPEN", "[": "OPEN", "{": "OPEN", "<": "OPEN",
+    ")": "CLOSE", "]": "CLOSE", "}": "CLOSE", ">": "CLOSE",
+    ",": "COMMA", ";": "SEMI", ":": "COMMA", ".": "STOP", "-": "DASH", "=": "DASH", "+": "PLUS",
+    "&": "AND", "!": "STOP",
+}  # fmt: skip
+_UNIT = re.compile(
+    r"[ -]?(?P<unit>cm|mm|inch(?:es)?|\"|''"
+    r"|in(?=\s*(?:[.,;:)\]]|$|from|long|wide|high|tall|deep|or|and|for|after|past|above|below|total|ending|end|with|less|before|\()))"
+    r"(?![a-z])"
+)
+_MILLIMETRES = {"cm": 10.0, "mm": 1.0}
+_COLOUR = re.compile(
+    r"(?:(?:with|in|using|w/)\s+)?(?:(?:the\s+)?(?:main|contrast(?:ing)?)\s+colou?r|(?:yarn|colou?r)\s+[A-Z0-9]\b|"
+    r"(?:with|in|using)\s+(?:MC|CC\d?|C\d|[A-H])\b|\((?:MC|CC\d?|C\d|[A-H])\))"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A word or phrase.
+
+    Args:
+        kind: its terminal in `clause.lark`, or that of a mark.
+        value: the number, the key of the stitch, the chains of a space: what the kind needs.
+    """
+
+    kind: str
+    start: int
+    end: int
+    value: object = None
+
+    @property
+    def span(self) -> Span:
+        """Where it stands."""
+        return Span(self.start, self.end)
+
+
+@dataclass(frozen=True, slots=True)
+class _Raw:
+    kind: str
+    text: str
+    start: int
+    end: int
+    tight: bool  # nothing stands between it and the one before
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Phrases:
+    """Phrases by their first word, longest first: the words, the terminal, the value."""
+
+    by_word: Mapping[str, tuple[tuple[tuple[str, ...], str, object], ...]]
+
+    def longest(self, words: list[str]) -> tuple[int, str, object] | None:
+        """How many of the words are a phrase, and which."""
+        for phrase, kind, value in self.by_word.get(words[0], ()):
+            if tuple(words[: len(phrase)]) == phrase:
+                return len(phrase), kind, value
+        return None
+
+
+def tokens_of(span: Span, script: Script, lexicon: Lexicon) -> tuple[Token, ...]:
+    """All tokens of a stretch of text, in order; what is no word of the trade is a `WORD`."""
+    raw = list(_raw(script.plain, span))
+    single = _merged_words(raw, script, lexicon)
+    return tuple(_joined(list(single), script.plain))
+
+
+def _raw(plain: str, span: Span) -> Iterator[_Raw]:
+    """Words, numbers and marks; articles and hyphens within words are left out."""
+    at = span.start
+    text = plain[span.start : span.end].translate(_LOWER)
+    for found in _RAW.finditer(text):
+        start, end = span.start + found.start(), span.start + found.end()
+        kind, word = found.lastgroup or "other", found[0]
+        if kind == "word":
+            word = word.split("'")[0] if word.endswith("'s") else word
+        tight = start == at and start > span.start
+        at = end
+        yield _Raw(kind, word, start, end, tight)
+
+
+def _is_hyphen(raw: list[_Raw], at: int) -> bool:
+    """A hyphen within a word: "ch-3", "V-st", "sl-st"; a dash stands free, or between figures."""
+    if raw[at].text != "-" or not raw[at].tight or at + 1 >= len(raw):
+        return False
+    after = raw[at + 1]
+    before = raw[at - 1]
+    return (
+        after.tight
+        and before.kind in ("word", "number")
+        and after.kind in ("word", "number")
+        and not (before.kind == after.kind == "number")
+    )
+
+
+def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator[Token]:
+    known = _phrases(lexicon)
+    sizes = len(script.sizes)
+    words = [
+        each
+        for at, each in enumerate(raw)
+        if not (each.kind == "word" and each.text in NOISE) and not _is_hyphen(raw, at)
+    ]
+    at = 0
+    after = -1
+    while at < len(words):
+        each = words[at]
+        if each.start < after:
+            at += 1
+            continue
+        if each.kind == "word":
+            if colour := _COLOUR.match(script.plain, each.start):
+                after = colour.end()
+                yield Token("COLOUR", each.start, after)
+                continue
+            window = [w.text for w in words[at : at + LONGEST]]
+            if found := known.longest(window):
+                length, kind, value = found
+                yield Token(kind, each.start, words[at + length - 1].end, value)
+                at += length
+                continue
+            yield _plain_word(each)
+        elif each.kind == "number":
+            token = _number(words, at, script.plain, sizes)
+            after = token.end
+            yield token
+        elif each.kind == "stars":
+            yield Token("STAR", each.start, each.end, each.text)
+        else:
+            if each.text == "(" and (colour := _COLOUR.match(script.plain, each.start)):
+                after = colour.end()
+                yield Token("COLOUR", each.start, after)
+                continue
+            yield Token(_MARKS.get(each.text, "OTHER"), each.start, each.end, each.text)
+        at += 1
+
+
+def _plain_word(each: _Raw) -> Token:
+    span = (each.start, each.end)
+    if each.text in NUMBERS:
+        return Token("NUM", *span, Numbers((NUMBERS[each.text],), Span(*span)))
+    if each.text in OFTEN:
+        return Token("OFTEN", *span, OFTEN[each.text])
+    if each.text in ORDINALS:
+        return Token("ORD", *span, ORDINALS[each.text])
+    return Token("WORD", *span, each.text)
+
+
+def _number(words: list[_Raw], at: int, plain: str, sizes: int) -> Token:
+    each = words[at]
+    if length := _length(plain, each.start, sizes):
+        return length
+    if "." in each.text:
+        return Token("WORD", each.start, each.end, each.text)
+    after = words[at + 1] if at + 1 < len(words) else None
+    if after and after.tight and after.kind == "word" and after.text in ("st", "nd", "rd", "th"):
+        n = min(int(each.text[:6]), TOO_MANY)
+        if after.text == _suffix(n):
+            return Token("ORD", each.start, after.end, n)
+    read = number_list(plain, each.start, sizes)
+    if read is None:
+        return Token("WORD", each.start, each.end, each.text)
+    values, end = read
+    return Token("NUM", each.start, end, Numbers(values, Span(each.start, end)))
+
+
+def _length(plain: str, at: int, sizes: int) -> Token | None:
+    """A length, one or one for each size: "12 cm", "4 (5, 6) in"."""
+    read = decimal_list(plain, at, sizes)
+    if read is None:
+        return None
+    values, end = read
+    unit = _UNIT.match(plain, end)
+    if unit is None and len(values) > 1:
+        inside = _UNIT.search(plain, at, end)
+        found = inside["unit"] if inside else ""
+    else:
+        found = unit["unit"] if unit else ""
+        end = unit.end() if unit else end
+    if not found:
+        return None
+    return Token("LENGTH", at, end, tuple(each * _MILLIMETRES.get(found, 25.4) for each in values))
+
+
+def _suffix(n: int) -> str:
+    if n % 100 in (11, 12, 13):
+        return "th"
+    return {1: "st", 2: "nd", 3: "rd"}.get(n % 10, "th")
+
+
+@lru_cache(maxsize=8)
+def _phrases(lexicon: Lexicon) -> _Phrases:
+    """The fixed phrases, the stitches of the lexicon, and what the pattern defines itself."""
+    found: dict[tuple[str, ...], tuple[str, object]] = {}
+    for word, key in lexicon.keys.items():
+        found[_split(word)] = ("STITCH", key)
+    for kind, listed in phrases().items():
+        for phrase in listed:
+            words = tuple(w for w in _split(phrase) if w not in NOISE)
+            for each in (words, (*words[:-1], f"{words[-1]}s")) if words else ():
+                found.setdefault(each, (kind, None)) if each != words else found.update(
+                    {each: (kind, None)}
+                )
+    for own in lexicon.own.values():
+        for word in own.words:
+            words = _split(word)
+            if words and found.get(words, ("", None))[0] not in ("CH", "ST"):
+                found[words] = ("STITCH", own.meaning or own.key)
+    by_word: dict[str, list[tuple[tuple[str, ...], str, object]]] = {}
+    for words, (kind, value) in found.items():
+        if words:
+            by_word.setdefault(words[0], []).append((words, kind, value))
+    return _Phrases(
+        {
+            word: tuple(sorted(listed, key=lambda each: -len(each[0])))
+            for word, listed in by_word.items()
+        }
+    )
+
+
+def _split(phrase: str) -> tuple[str, ...]:
+    return tuple(re.findall(r"[^\W\d_]+|\d+", phrase.replace("'s", "").translate(_LOWER)))
+
+
+def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
+    """Tokens that are one thing put together: "3 times", "ch-2 sp", "dc2tog", "rep from *"."""
+    at = 0
+    while at < len(tokens):
+        if _is_around(tokens, at, plain):
+            tokens[at] = Token("AROUND", tokens[at].start, tokens[at].end)
+        if rows := _row_ref(tokens, at):
+            yield rows[0]
+            at = rows[1]
+            continue
+        for length, joined in _RULES:
+            window = tokens[at : at + length]
+            if len(window) == length and (made := joined(window, plain)):
+                yield made
+                at += length
+                break
+        else:
+            yield tokens[at]
+            at += 1
+
+
+def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
+    """ "sc in each st round": round as it is said for around."""
+    word = plain[tokens[at].start : tokens[at].end].lower()
+    if tokens[at].kind != "ROWS" or word != "round" or not at:
+        return False
+    follows = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
+    return tokens[at - 1].kind in (
+        "ST",
+        "STITCH",
+        "CH",
+        "SP",
+        "CH_SP",
+        "CLOSE",
+        "REP_FROM",
+        "REP",
+    ) and (follows in ("COMMA", "SEMI", "STOP", "OPEN", "CLOSE", "DASH", "AND"))
+
+
+def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
+    """ "Rows 2 and 3", "Rnds 8-15", "Rnds 2, 3 and 4": the first and the last of them."""
+    if [each.kind for each in tokens[at : at + 2]] != ["ROWS", "NUM"] or _is_count(tokens, at + 1):
+        return None
+    found = [tokens[at + 1]]
+    end = at + 2
+    while (
+        end + 1 < len(tokens)
+        and tokens[end].kind in ("AND", "DASH", "TO", "THROUGH", "COMMA", "PLUS")
+        and tokens[end + 1].kind == "NUM"
+        and not _is_count(tokens, end + 1)
+    ):
+        found.append(tokens[end + 1])
+        end += 2
+    numbers = [each.value.values[0] for each in found if isinstance(each.value, Numbers)]
+    span = (tokens[at].start, found[-1].end)
+    return Token("ROW_REF", *span, (numbers[0], numbers[-1])), end
+
+
+def _is_count(tokens: list[Token], at: int) -> bool:
+    """ "rep every 3rd rnd 6 times": the number is not that of a row."""
+    return at + 1 < len(tokens) and tokens[at + 1].kind in _COUNTED
+
+
+_COUNTED = frozenset({"TIMES", "MORE", "STITCH", "ST", "ROWS", "CH", "INC", "DEC"})
+
+
+def _kinds(window: list[Token]) -> str:
+    return " ".join(each.kind for each in window)
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """ "3 times", "twice more", "another 2 times", "6 times in all"."""
+
+    times: Numbers
+    more: bool = False
+    total: bool = False
+
+
+def _times(window: list[Token], plain: str) -> Token | None:
+    kinds = _kinds(window)
+    shape = _TIMES.get(kinds)
+    if shape is None:
+        return None
+    at, more, total = shape
+    number = window[at]
+    span = Span(window[0].start, window[-1].end)
+    if number.kind == "OFTEN":
+        times = Numbers((int(str(number.value)),), number.span)
+    else:
+        times = number.value if isinstance(number.value, Numbers) else Numbers((1,), span)
+    return Token("NTIMES", span.start, span.end, Times(times, more, total))
+
+
+_TIMES: Mapping[str, tuple[int, bool, bool]] = {
+    "NUM TIMES": (0, False, False),
+    "TIMES NUM": (1, False, False),
+    "NUM MORE TIMES": (0, True, False),
+    "NUM TIMES MORE": (0, True, False),
+    "ANOTHER NUM TIMES": (1, True, False),
+    "ANOTHER NUM MORE TIMES": (1, True, False),
+    "NUM TIMES TOTAL": (0, False, True),
+    "NUM TOTAL TIMES": (0, False, True),
+    "TOTAL NUM TIMES": (1, False, True),
+    "MORE NUM TIMES": (1, True, False),
+    "OFTEN": (0, False, False),
+    "OFTEN MORE": (0, True, False),
+    "OFTEN TOTAL": (0, False, True),
+    "NUM MORE TIMES TOTAL": (0, True, False),
+    "ANOTHER TIMES": (1, True, False),
+    "OFTEN MORE TOTAL": (0, True, False),
+    "MORE OFTEN": (1, True, False),
+    "MORE TIMES NUM": (2, True, False),
+}
+
+
+def _chain_space(window: list[Token], plain: str) -> Token | None:
+    kinds = _kinds(window)
+    if kinds in ("CH NUM SP", "NUM CH SP"):
+        number = next(each.value for each in window if each.kind == "NUM")
+        if kinds == "CH NUM SP" and "," in plain[window[0].start : window[-1].end]:
+            return None
+        return Token("CH_SP", window[0].start, window[-1].end, number)
+    return None
+
+
+def _star_repeat(window: list[Token], plain: str) -> Token | None:
+    kinds = _kinds(window)
+    if kinds not in _STAR_REPEATS:
+        return None
+    stars = [str(each.value) for each in window if each.kind == "STAR"]
+    return Token("REP_FROM", window[0].start, window[-1].end, tuple(stars))
+
+
+_STAR_REPEATS = frozenset(
+    {
+        "REP FROM STAR", "REP STAR", "REP FROM STAR TO STAR", "REP BETWEEN STAR AND STAR", "REP STAR TO STAR",
+        "REP BETWEEN STAR", "REP BETWEEN STAR STAR", "REP FROM STAR AND STAR", "REP FROM STAR THROUGH STAR",
+        "FROM STAR TO STAR", "REP FROM STAR DASH STAR", "REP STAR DASH STAR", "FROM STAR",
+        "BETWEEN STAR AND STAR", "REP STAR AND STAR",
+    }
+)  # fmt: skip
+
+
+def _together(window: list[Token], plain: str) -> Token | None:
+    kinds = _kinds(window)
+    if kinds == "STITCH NUM TOG" and isinstance(window[1].value, Numbers):
+        places = window[1].value.values[0]
+        return Token("TOGETHER", window[0].start, window[-1].end, (window[0].value, places))
+    return None
+
+
+_RULES = (
+    (5, _star_repeat),
+    (4, _star_repeat),
+    (3, _star_repeat),
+    (2, _star_repeat),
+    (4, _times),
+    (3, _chain_space),
+    (3, _together),
+    (3, _times),
+    (2, _times),
+    (1, _times),
+)
