@@ -100,9 +100,9 @@ class Plan:
         if works(before) and any(not isinstance(a, QUIET) and _takes(a) for a in before):
             own = 1
             number = numbers[0] if numbers else None
-            yield Todo(index, index, number, before, told.span, (), kind)
-        rest = numbers[own:] if own else numbers
-        yield from self._again(index, told, again, rest, kind)
+            stated = () if again.name == "same" else said.stated
+            yield Todo(index, index, number, before, told.span, stated, kind, steady=said.stated)
+        yield from self._again(index, told, again, numbers[own:], kind, own)
 
     def _plain(self, index: int, told: Told, numbers: tuple[int, ...], kind: str) -> Iterator[Todo]:
         label, said = told.label, told.said
@@ -111,6 +111,11 @@ class Plan:
             first = replace(todo, number=numbers[0] if numbers else None)
             self.onward.append((label.onward, first))
             yield from (first,) if numbers or label.name else ()
+            return
+        if label is not None and not numbers and label.rows > 1:
+            for place in range(min(label.rows, MOST_ROWS + 1)):
+                stated = _stated_of(said.stated, place, label.rows)
+                yield replace(todo, stated=stated, steady=() if stated else said.stated)
             return
         if len(numbers) < 2:
             yield replace(todo, number=numbers[0] if numbers else None)
@@ -136,7 +141,13 @@ class Plan:
     # -- rows worked again
 
     def _again(
-        self, index: int, told: Told, again: Again, numbers: tuple[int, ...], kind: str
+        self,
+        index: int,
+        told: Told,
+        again: Again,
+        numbers: tuple[int, ...],
+        kind: str,
+        own: int,
     ) -> Iterator[Todo]:
         block = self._block(index, again, kind)
         if not block:
@@ -147,6 +158,10 @@ class Plan:
             )
             return
         total, known = self._how_many(again, len(block), numbers)
+        if own and again.name == "same" and again.rows is not None:
+            total -= own  # "sc in each st around for 6 rnds": six in all
+        elif told.label is not None and told.label.rows and not numbers:
+            total, known = told.label.rows, True
         problems = self._range_problem(again, len(block), numbers, told.span)
         if len(numbers) > 1 and problems:
             total = len(numbers)

@@ -10,10 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from frogless.proofread.words.model import Aside, Chain, Join, Stated, Unclear
+from frogless.proofread.words.model import Again, Aside, Chain, Join, Stated, Unclear
 from frogless.proofread.work.acts import (
     QUIET,
+    again_in,
     every,
+    targets,
     turns_first,
     turns_last,
     without_last_chain,
@@ -100,22 +102,26 @@ class Course:
         piece: int | None = None
         for index, told in enumerate(self.told):
             if told.begins or told.piece != piece:
-                standings, piece = self._begin(standings), told.piece
+                standings, piece = self._begin(standings, onto=told.onto), told.piece
                 plan.begin_piece()
-            if told.label is None and self._is_remark(told, standings):
+            if told.label is None and self._is_remark(index, standings, plan):
                 continue
             for todo in plan.rows(index, told):
                 standings = self._row(standings, todo)
         self.cut = plan.cut
         return min(standings, key=lambda each: each.cost)
 
-    def _begin(self, standings: list[Standing]) -> list[Standing]:
+    def _begin(self, standings: list[Standing], *, onto: bool) -> list[Standing]:
         best = min(standings, key=lambda each: each.cost)
         self.lift, self.new_yarn = None, False
+        if onto:
+            anew = Standing(UNKNOWN, cost=best.cost + _OTHER * 2, trail=best.trail)
+            return [*standings[: MOST_EDGES - 1], anew]
         return [Standing(cost=best.cost, trail=best.trail)]
 
-    def _is_remark(self, told: Told, standings: list[Standing]) -> bool:
+    def _is_remark(self, index: int, standings: list[Standing], plan: Plan) -> bool:
         """Whether a sentence between rows works nothing; what it says beside that is taken in."""
+        told = self.told[index]
         acts = told.said.acts
         kinds = {act.kind for act in acts if isinstance(act, Aside)}
         self.new_yarn = self.new_yarn or bool(kinds & {"join_yarn", "fasten_off"})
@@ -123,7 +129,8 @@ class Course:
             return True
         if not works(acts):
             self._take_in(told, standings)
-            return not any(type(act).__name__ == "Again" for act in acts)
+            again = again_in(acts)
+            return again is None or self._is_told_after(index, again, plan)
         chains = [act for act in acts if isinstance(act, Chain)]
         alone = all(isinstance(act, (*QUIET, Chain)) for act in acts)
         begun = any(s.edge.begun != "nothing" for s in standings)
@@ -132,6 +139,17 @@ class Course:
             self._take_in(told, standings)
             return True
         return False
+
+    def _is_told_after(self, index: int, again: Again, plan: Plan) -> bool:
+        """Whether "9 rows without shaping" is only said of rows that are told after it.
+
+        If it said to work them, the next row's number would go on after them.
+        """
+        label = next((t.label for t in self.told[index + 1 :] if t.label is not None), None)
+        if again.rows is None or label is None or not label.numbers:
+            return False
+        done = next((t.number for t in reversed(plan.done) if t.number is not None), 0)
+        return label.numbers[0] == done + 1
 
     def _take_in(self, told: Told, standings: list[Standing]) -> None:
         acts = told.said.acts
@@ -421,6 +439,9 @@ def chains_told(
             if isinstance(act, Chain) and act.counts is not None and len(act.times.values) == 1:
                 here[act.times.values[0]] = act.counts
                 break
+        for target in targets(each.said.acts):
+            if target.what == "from_hook" and target.counts is not None:
+                here.setdefault(target.nth - 1, target.counts)
         for chains, counts in here.items():
             first.setdefault(chains, counts)
         said_at.append(here)

@@ -33,7 +33,7 @@ class Told:
     Args:
         label: None for a sentence between rows.
         piece: index of the piece, from 0; `piece_name` as the heading says ("" for none).
-        begins: the first of its piece.
+        begins: the first of its piece; `onto`: it may be worked on the last row of the piece before.
     """
 
     said: Said
@@ -42,6 +42,7 @@ class Told:
     piece: int = 0
     piece_name: str = ""
     begins: bool = False
+    onto: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from frogless.proofread.words.model import (
     Join,
     Leave,
     Numbers,
+    OwnStitch,
     Repeat,
     Ring,
     Skip,
@@ -102,6 +103,7 @@ class Worker:
     laid: int = 0
     tests: dict[Target, Test] = field(default_factory=dict)
     begun: bool = False
+    nested: int = 0
 
     # -- numbers and places
 
@@ -162,7 +164,10 @@ class Worker:
         key = stitch or self.open_stitch()
         own = self.trade.body(key)
         if own is not None and depth < _DEEPEST:
-            return tagged(tuple(self.inside(own.body, depth + 1)), own.key)
+            runs = tuple(self.inside(own.body, depth + 1))
+            if sum(n for place, n in runs if place.kind == "stitch") == own.leaves:
+                return tagged(runs, own.key)
+            return tagged(self.trade.leaves(key), own.key)
         if key == "chain":
             return ((Place("space", chains=1), 1),)
         return self.trade.leaves(key)
@@ -181,6 +186,10 @@ class Worker:
                     n = self.number(times)
                     self._note(stitch, n, depth)
                     found += self._many(self.unit(stitch, depth), n)
+                case Chain(_, times, True, counts_as) if not found:
+                    n = self.number(times)
+                    stitch = counts_as or first_stitch(body, self.trade)
+                    found.append((Place("stitch", stitch, chains=n), 1))
                 case Chain(_, times):
                     n = self.number(times)
                     if n:
@@ -349,6 +358,10 @@ class Worker:
         key = act.stitch or self.open_stitch()
         self.stitch = act.stitch or self.stitch
         takes = self.trade.takes(key)
+        own = self.trade.body(key)
+        if own is not None and takes > 1:
+            self._over_several(own, count)
+            return
         unit = self.unit(key)
         if not takes:
             self.count(key, 0 if unit else count)
@@ -360,6 +373,14 @@ class Worker:
             return
         self.count(key, count if grouped else 0)
         self.spread(act.span, _PLAIN, _times(count), unit, takes, tail)
+
+    def _over_several(self, own: OwnStitch, times: int) -> None:
+        """A group of the pattern's own that is told over several places: its acts in their order."""
+        if self.nested < _DEEPEST:
+            self.nested += 1
+            self.count(own.key, times)
+            self._so_often(own.body, times)
+            self.nested -= 1
 
     def _into(self, act: Into, tail: Sequence[Act]) -> None:
         extras = len(self.extras)
@@ -487,8 +508,10 @@ class Worker:
         skipped = max(target.nth - 1, 0)
         test = self.test(Target("chain"))
         if not self.hand.at and skipped:
-            stitch = runs[0][0].stitch if runs else ""
+            stitch = target.counts_as or (runs[0][0].stitch if runs else "")
             counts = self.way.count_of((skipped, self.trade.base(stitch)))
+            if target.counts is not None:
+                counts = "yes" if target.counts else "no"
             self.turning = (skipped, counts != "no")
             if counts == "no":
                 self.out.append((Place("turning", chains=skipped), 1))
