@@ -16,7 +16,7 @@ versions = st.builds(KeptVersion, words, texts, st.just(DAY))
 @st.composite
 def bundles(draw: st.DrawFn) -> Bundle:
     """A library with documents, versions, and garments made of them, of examples or of nothing."""
-    kinds = draw(st.lists(st.sampled_from(["body", "swatch", "design"]), max_size=6))
+    kinds = draw(st.lists(st.sampled_from(["body", "swatch", "design", "pattern"]), max_size=6))
     documents = tuple(
         KeptDocument(
             f"own:{n}", kind, draw(words), draw(texts), tuple(draw(st.lists(versions, max_size=2)))

@@ -15,10 +15,16 @@ from frogless.studio.compare import groups
 from frogless.studio.gone import gone_page
 from frogless.studio.guard import refusal
 from frogless.studio.library import shelf
+from frogless.studio.library.bundle import longest
 from frogless.studio.library.models import Document
 from frogless.studio.written_text import text_of
 
-EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
+EDITED_AT = {
+    "body": "people:edit",
+    "swatch": "swatches:edit",
+    "design": "designs:text",
+    "pattern": "proofreading:text",
+}
 """Where a document of a kind is changed."""
 
 MOST_LINES = 20_000
@@ -96,7 +102,7 @@ def settle(request: HttpRequest) -> HttpResponse:
         if not text.strip():
             return refusal(request, 400)
         kind = request.POST.get("kind", "")
-        if len(text) > shelf.LONGEST_TEXT:
+        if len(text) > longest(kind):
             return gone_page(request, kind, text, str(error), 422)
         return gone_page(request, kind, text)
     return redirect(EDITED_AT[document.kind], document.pk)

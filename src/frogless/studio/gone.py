@@ -12,7 +12,12 @@ from frogless.studio.library.models import Document
 from frogless.studio.library.shelf import KINDS, documents
 from frogless.studio.library.single import kind_of
 
-OPENED_AT = {"body": "people:open", "swatch": "swatches:open", "design": "designs:new"}
+OPENED_AT = {
+    "body": "people:open",
+    "swatch": "swatches:open",
+    "design": "designs:new",
+    "pattern": "proofreading:new",
+}
 """Where a text of a kind becomes a new document."""
 
 LARGEST_KEY = 2**63 - 1
@@ -25,7 +30,7 @@ def gone_page(
     """What was written, to be kept as a new document; 409.
 
     Args:
-        kind: "body", "swatch" or "design"; anything else when only the text can say.
+        kind: "body", "swatch", "design" or "pattern"; anything else when only the text can say.
         sentence: what is wrong, when it is something else than that the document is gone.
     """
     kind = kind if kind in KINDS else _said_kind(text)

@@ -33,6 +33,9 @@ SENTENCES = {
 OURS = ("same-origin", "none", "")
 """Where a request that changes something may come from, as browsers say it; old ones say nothing."""
 
+LARGE = ("/library/import/", "/proofread/new/")
+"""Where a whole library comes in, and a booklet with its pictures."""
+
 SAFE = ("GET", "HEAD", "OPTIONS")
 
 Answer = Callable[[HttpRequest], HttpResponseBase]
@@ -78,9 +81,9 @@ def _with_what_was_sent(request: HttpRequest, status: int, again: str) -> HttpRe
 
 
 def _most(request: HttpRequest) -> int:
-    """Bytes that a request may have: only a whole library is larger than a form."""
-    whole: bool = request.path == "/library/import/"
-    most: int = settings.LARGEST_LIBRARY if whole else settings.LARGEST_REQUEST
+    """Bytes that a request may have: only files are larger than a form."""
+    large: bool = request.path in LARGE
+    most: int = settings.LARGEST_LIBRARY if large else settings.LARGEST_REQUEST
     return most
 
 

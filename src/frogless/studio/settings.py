@@ -33,6 +33,7 @@ INSTALLED_APPS = [
     "frogless.studio.swatches",
     "frogless.studio.designs",
     "frogless.studio.garments",
+    "frogless.studio.proofreading",
     "frogless.studio.start",
     "frogless.studio.jobs",
 ]

@@ -15,6 +15,7 @@ urlpatterns = [
     path("designs/", include("frogless.studio.designs.urls")),
     path("people/", include("frogless.studio.people.urls")),
     path("swatches/", include("frogless.studio.swatches.urls")),
+    path("proofread/", include("frogless.studio.proofreading.urls")),
     path("library/", include("frogless.studio.library.urls")),
     path("jobs/", include("frogless.studio.jobs.urls")),
 ]

@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Garment
+from frogless.studio.proofreading import example
 
 FIELDS = ("base", "next", "do", "file")
 """Names that forms have everywhere; the others are taken from the pages."""
@@ -38,6 +39,7 @@ KINDS = {
     "people": "body",
     "swatches": "swatch",
     "designs": "design",
+    "proofread": "pattern",
     "garments": "garment",
     "jobs": "garment",
 }
@@ -96,6 +98,7 @@ def ready(client: Client) -> dict[str, str]:
         ("design", "rehearsal-skirt"),
     ):
         keys[kind] = str(shelf.create(kind, examples(kind)[key].text).pk)
+    keys["pattern"] = str(shelf.create("pattern", example.TEXT, "P").pk)
     garment = Garment.objects.create(
         name="G",
         design=f"own:{keys['design']}",

@@ -51,7 +51,7 @@ def test_text_that_could_not_be_kept_comes_back(
 
 
 @pytest.mark.parametrize(
-    "path", ["/", "/designs/", "/people/", "/swatches/", "/library/", "/garments/"]
+    "path", ["/", "/designs/", "/people/", "/swatches/", "/proofread/", "/library/", "/garments/"]
 )
 def test_reading_needs_no_writing(
     client: Client, design: Document, locked: None, path: str

@@ -19,8 +19,16 @@ from frogless.toml_text import LONGEST
 
 FORMAT = "frogless-library/1"
 MANIFEST, GARMENTS = "manifest.json", "garments.json"
-FOLDERS: Mapping[str, str] = {"body": "bodies", "swatch": "swatches", "design": "designs"}
+FOLDERS: Mapping[str, str] = {
+    "body": "bodies",
+    "swatch": "swatches",
+    "design": "designs",
+    "pattern": "patterns",
+}
 """The folder of each kind of document."""
+
+ENDINGS: Mapping[str, str] = {"pattern": "txt"}
+"""What the names of files of a kind end in where it is not toml."""
 
 VERSIONS = "versions"
 OWN_FILE = "file:"
@@ -39,6 +47,9 @@ LARGEST_LIST = 2_000_000
 
 LONGEST_TEXT = LONGEST
 """Letters of one document."""
+
+LONGEST_PATTERN = 150_000
+"""Letters of a written pattern, which may be a booklet with all its sizes."""
 
 _ANY_DAY = (1980, 1, 1, 0, 0, 0)
 """The first day that a zip can have: the same library gives the same file."""
@@ -88,6 +99,16 @@ class Bundle:
     garments: tuple[KeptGarment, ...] = ()
 
 
+def longest(kind: str) -> int:
+    """Letters that a document of a kind has at most."""
+    return LONGEST_PATTERN if kind == "pattern" else LONGEST_TEXT
+
+
+def ending(kind: str) -> str:
+    """What the name of a file of a kind ends in."""
+    return ENDINGS.get(kind, "toml")
+
+
 def pack(bundle: Bundle, version: str, made: str) -> bytes:
     """The library as a zip: the same for the same library, version and time.
 
@@ -128,17 +149,18 @@ def pack(bundle: Bundle, version: str, made: str) -> bytes:
 def _paths(documents: Iterable[KeptDocument]) -> dict[str, str]:
     taken: dict[str, set[str]] = {kind: set() for kind in FOLDERS}
     return {
-        one.key: f"{FOLDERS[one.kind]}/{stem(one.name, taken[one.kind], one.kind)}.toml"
+        one.key: f"{FOLDERS[one.kind]}/{stem(one.name, taken[one.kind], one.kind)}.{ending(one.kind)}"
         for one in documents
     }
 
 
 def _versions(document: KeptDocument, path: str) -> list[tuple[dict[str, Any], bytes]]:
-    folder = f"{VERSIONS}/{path.removesuffix('.toml')}"
+    end = f".{ending(document.kind)}"
+    folder = f"{VERSIONS}/{path.removesuffix(end)}"
     return [
         (
             {
-                "path": f"{folder}/{number:03}-{stem(one.name, instead='version')}.toml",
+                "path": f"{folder}/{number:03}-{stem(one.name, instead='version')}{end}",
                 "kind": "version",
                 "name": one.name,
                 "of": path,

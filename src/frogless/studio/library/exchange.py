@@ -19,12 +19,19 @@ from frogless.studio.library.bundle import (
     KeptDocument,
     KeptGarment,
     KeptVersion,
+    longest,
 )
 from frogless.studio.library.models import Document, Garment, Step, Version
 
 News = Literal["new", "same", "second", "mended"]
 
-KIND_NAMES = {"body": "body", "swatch": "swatch", "design": "design", "garment": "garment"}
+KIND_NAMES = {
+    "body": "body",
+    "swatch": "swatch",
+    "design": "design",
+    "pattern": "written pattern",
+    "garment": "garment",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,7 +261,7 @@ def bring_in(bundle: Bundle) -> Brought:
 
 
 def _created(one: KeptDocument) -> Document:
-    if len(one.text) > shelf.LONGEST_TEXT:
+    if len(one.text) > longest(one.kind):
         raise InputError(f'"{one.name}" is longer than is kept')
     if shelf.documents(one.kind).filter(name=one.name).exists():
         return shelf.create(one.kind, one.text, one.name)

@@ -10,12 +10,12 @@ from django.views.decorators.http import require_http_methods, require_safe
 
 import frogless
 from frogless.errors import Fault, InputError
-from frogless.studio.library.bundle import Bundle, pack
+from frogless.studio.examples import PATTERNS
+from frogless.studio.library.bundle import Bundle, ending, pack
 from frogless.studio.library.exchange import Brought, bring_in, coming, kept
 from frogless.studio.library.file_names import stem
 from frogless.studio.library.models import Document
 from frogless.studio.library.pending import pending
-from frogless.studio.library.shelf import KINDS
 from frogless.studio.library.single import single
 from frogless.studio.library.unbundle import is_zip, unpack
 from frogless.studio.shipped import with_us
@@ -31,8 +31,10 @@ LARGEST_TEXT_FILE = 200_000
 def export(request: HttpRequest, ref: str) -> HttpResponse:
     """A document as its file: one's own, an example or a size."""
     kind, name, text = _text_of(request, ref)
-    response = HttpResponse(text, content_type="application/toml; charset=utf-8")
-    file = f"{stem(name, instead=kind)}.toml"
+    end = ending(kind)
+    sort = "text/plain" if end == "txt" else "application/toml"
+    response = HttpResponse(text, content_type=f"{sort}; charset=utf-8")
+    file = f"{stem(name, instead=kind)}.{end}"
     response["Content-Disposition"] = f'attachment; filename="{file}"'
     return response
 
@@ -43,7 +45,7 @@ def _text_of(request: HttpRequest, ref: str) -> tuple[str, str, str]:
     if where == "own" and key.isdecimal() and len(key) < 19:
         document = get_object_or_404(Document, pk=int(key), removed=False)
         return document.kind, document.name, document.text
-    kinds = [request.GET["kind"]] if request.GET.get("kind") in KINDS else KINDS
+    kinds = [request.GET["kind"]] if request.GET.get("kind") in PATTERNS else PATTERNS
     for kind in kinds:
         shipped = with_us(kind, ref)
         if shipped is not None:

@@ -8,10 +8,11 @@ from django.db import connection, transaction
 from django.db.models import QuerySet
 
 from frogless.errors import InputError
+from frogless.studio.library.bundle import longest
 from frogless.studio.library.models import Document, Garment, Step, Version
 from frogless.toml_text import LONGEST, table
 
-KINDS = ("body", "swatch", "design")
+KINDS = ("body", "swatch", "design", "pattern")
 LONGEST_NAME = 200
 LONGEST_TEXT = LONGEST
 """Letters: what is kept can be read."""
@@ -60,7 +61,7 @@ def create(kind: str, text: str, name: str = "") -> Document:
     Raises:
         InputError: the text is too long.
     """
-    _check_text(text)
+    _check_text(kind, text)
     free = free_name(kind, name or own_name(text) or f"My {kind}")
     document = Document.objects.create(kind=kind, name=free, text=text)
     Step.objects.create(document=document, number=1, text=text)
@@ -79,8 +80,8 @@ def change(key: int, base: int, text: str, told: str = "") -> Document:
         Conflict: the document has another revision by now.
         InputError: it is not there any more, or the text is too long.
     """
-    _check_text(text)
     document = _at(key, base)
+    _check_text(document.kind, text)
     if text == document.text:
         return document
     document.steps.filter(number__gt=document.step).delete()
@@ -223,9 +224,9 @@ def clean_name(name: str) -> str:
     return " ".join(seen.split())
 
 
-def _check_text(text: str) -> None:
-    if len(text) > LONGEST_TEXT:
-        raise InputError(f"this text has {len(text):,} letters; {LONGEST_TEXT:,} are accepted")
+def _check_text(kind: str, text: str) -> None:
+    if len(text) > longest(kind):
+        raise InputError(f"this text has {len(text):,} letters; {longest(kind):,} are accepted")
 
 
 def _at(key: int, base: int) -> Document:

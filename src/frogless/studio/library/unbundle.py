@@ -21,6 +21,7 @@ from frogless.studio.library.bundle import (
     FORMAT,
     GARMENTS,
     LARGEST_LIST,
+    LONGEST_PATTERN,
     LONGEST_TEXT,
     MANIFEST,
     MOST_BYTES,
@@ -32,11 +33,15 @@ from frogless.studio.library.bundle import (
     KeptDocument,
     KeptGarment,
     KeptVersion,
+    longest,
 )
 from frogless.toml_text import overgrown
 
-LARGEST_TEXT = 4 * LONGEST_TEXT
-"""Bytes of one document: no letter takes more than four."""
+LARGEST_TEXT, LARGEST_PATTERN = 4 * LONGEST_TEXT, 4 * LONGEST_PATTERN
+"""Bytes of one document, and of a written pattern: no letter takes more than four."""
+
+WRITTEN = (f"{FOLDERS['pattern']}/", f"{VERSIONS}/{FOLDERS['pattern']}/")
+"""Where written patterns and their versions lie."""
 
 YEARS = (1970, 9998)
 """Of the times that are believed: the last year has a day that is in no year elsewhere."""
@@ -69,7 +74,7 @@ class _Strict(BaseModel):
 
 class _Entry(_Strict):
     path: Short
-    kind: Literal["body", "swatch", "design", "version", "garments"]
+    kind: Literal["body", "swatch", "design", "pattern", "version", "garments"]
     name: Named
     sha256: Annotated[str, Field(pattern="^[0-9a-f]{64}$")]
     bytes: Annotated[int, Field(ge=0)]
@@ -123,7 +128,9 @@ def unpack(data: bytes) -> Bundle:
     for path, entry in listed.items():
         _same(entry, files[path])
     texts = {
-        path: _text(path, files[path]) for path, one in listed.items() if one.kind != "garments"
+        path: _text(path, files[path], _kind(one, listed))
+        for path, one in listed.items()
+        if one.kind != "garments"
     }
     documents = tuple(_documents(listed, texts))
     return Bundle(documents, _garments(files, listed, {one.key for one in documents}))
@@ -170,6 +177,8 @@ def _check_path(info: zipfile.ZipInfo) -> None:
 def _read(archive: zipfile.ZipFile, info: zipfile.ZipInfo, left: int) -> bytes:
     """One file, read no further than it may go, whatever the zip says of its size."""
     most = LARGEST_LIST if info.filename in (MANIFEST, GARMENTS) else LARGEST_TEXT
+    if info.filename.startswith(WRITTEN):
+        most = LARGEST_PATTERN
     with archive.open(info) as opened:
         data = opened.read(min(most, left) + 1)
     if len(data) > most:
@@ -219,16 +228,22 @@ def _same(entry: _Entry, data: bytes) -> None:
         )
 
 
-def _text(path: str, data: bytes) -> str:
+def _kind(entry: _Entry, listed: Mapping[str, _Entry]) -> str:
+    """The kind of a document; of a version that of its document."""
+    return listed[entry.of].kind if entry.kind == "version" and entry.of in listed else entry.kind
+
+
+def _text(path: str, data: bytes, kind: str) -> str:
     try:
         text = data.decode()
     except UnicodeDecodeError:
         raise InputError(f'"{path}" is not text in UTF-8') from None
-    if len(text) > LONGEST_TEXT:
-        raise InputError(f'"{path}" has {len(text):,} letters; {LONGEST_TEXT:,} are accepted')
+    if len(text) > longest(kind):
+        raise InputError(f'"{path}" has {len(text):,} letters; {longest(kind):,} are accepted')
     if "\0" in text:
         raise InputError(f'"{path}" is not a text')
-    if (found := overgrown(text)) is not None:
+    # No parser of ours that could choke on it is asked for a written pattern.
+    if kind != "pattern" and (found := overgrown(text)) is not None:
         line, told = found
         raise InputError(f'"{path}"{f", line {line}" if line else ""}: {told}')
     return text

@@ -16,9 +16,19 @@ from frogless.studio.library.models import Document, Garment
 from frogless.studio.library.uses import garments_using, named_after, uses
 from frogless.studio.onward import onward
 
-TITLES = (("design", "Designs"), ("body", "People"), ("swatch", "Swatches"))
-EDITED_AT = {"body": "people:edit", "swatch": "swatches:edit", "design": "designs:text"}
-KIND_NAMES = {"body": "Body", "swatch": "Swatch", "design": "Design"}
+TITLES = (
+    ("design", "Designs"),
+    ("body", "People"),
+    ("swatch", "Swatches"),
+    ("pattern", "Written patterns"),
+)
+EDITED_AT = {
+    "body": "people:edit",
+    "swatch": "swatches:edit",
+    "design": "designs:text",
+    "pattern": "proofreading:text",
+}
+KIND_NAMES = {"body": "Body", "swatch": "Swatch", "design": "Design", "pattern": "Pattern"}
 
 
 MOST_SHOWN = 200
