@@ -91,8 +91,8 @@ OF_ROWS: tuple[Check, ...] = (
         "a list in brackets has a number for each size",
         """
         Sizes: S (M, L)
-        Ch 21 (25).
-        Row 1: Sc in 2nd ch from hook and in each ch across, turn. 20 (24, 28) sc.
+        Ch 21 (25, 29, 33).
+        Row 1: Sc in 2nd ch from hook and in each ch across, turn.
         """,
         sizes.size_brackets,
     ),
@@ -189,7 +189,7 @@ OF_ROWS: tuple[Check, ...] = (
         "nothing may be read in two ways where no count decides",
         """
         Row 1: Fsc 40, turn.
-        Row 2: Ch 1, *sc in next 3 sts, ch 3, skip next 2 sts; rep from * 5 times, turn.
+        Row 2: Ch 1, *sc in next 3 sts; rep from * 5 times, leave remaining sts unworked, turn.
         """,
         reading.doubtful_reading,
     ),

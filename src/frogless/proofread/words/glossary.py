@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from itertools import pairwise
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.model import Entry
-from frogless.stitches.load import words
+from frogless.stitches.load import dictionary, words
 
 _LINE = re.compile(r"[^\n]+")
 _BULLET = re.compile(r"[ \t]*(?:[*+•·▪◦>#_-]+[ \t]+|\|[ \t]*|\*\*|\d{1,2}[.)][ \t]+)?")
@@ -34,6 +35,8 @@ _HEAD = re.compile(r"^(?:abbreviation|abbr\.?|term|symbol|stitch|word)s?$", re.I
 LONGEST_WORD, MOST_WORDS = 36, 5
 #: Lists longer than this are no lists of abbreviations.
 MOST_ENTRIES = 500
+_SHORT = 8
+"""Letters of a word that a comma alone parts from its meaning."""
 _SEEN = 200
 """Letters of a piece of a line that are looked at to tell whether it is an entry."""
 
@@ -173,13 +176,17 @@ def _of_piece(plain: str, piece: Span) -> Iterator[Entry]:
 
 
 def _unparted(text: str, span: Span) -> Iterator[Entry]:
-    """ "dc double crochet": nothing between them, but both are known."""
+    """ "dc double crochet", "rep, repeat": no sign between them, or a comma."""
     tokens = text.split()
     for many in (2, 1):
         word, meaning = " ".join(tokens[:many]).lower(), " ".join(tokens[many:]).lower()
         if meaning and word in _short_words() and meaning in _long_words():
             yield from _entries(word, meaning, span)
             return
+    word, comma, meaning = text.partition(",")
+    listed = any(each.strip().lower() in _abbreviations() for each in meaning.split(","))
+    if comma and len(word) <= _SHORT and len(meaning) > len(word) and not listed:
+        yield from _entries(word, meaning, span)
 
 
 def _is_word(text: str) -> bool:
@@ -188,7 +195,7 @@ def _is_word(text: str) -> bool:
 
 
 def _entries(word: str, meaning: str, span: Span) -> Iterator[Entry]:
-    told = " ".join(meaning.strip(" \t*`_|").split())
+    told = " ".join(meaning.strip(" \t*`_|").lstrip("-=:> ").split())
     if told:
         for each in dict.fromkeys(_words(word)):
             yield Entry(each, told, span)
@@ -213,6 +220,7 @@ def _words(word: str) -> Iterator[str]:
             yield each.rstrip(".")
 
 
+@cache
 def _short_words() -> frozenset[str]:
     return frozenset(
         {w for d in ("us", "uk") for w in keys_of(d) if len(w) <= 12}
@@ -220,6 +228,15 @@ def _short_words() -> frozenset[str]:
     )
 
 
+@cache
+def _abbreviations() -> frozenset[str]:
+    """What is written for a name, and is no name itself."""
+    terms = [t for stitch in dictionary().values() for t in stitch.terms.values()]
+    terms += [t for d in ("us", "uk") for t in words(d).values()]
+    return frozenset({t.abbreviation.lower() for t in terms} - {t.name.lower() for t in terms})
+
+
+@cache
 def _long_words() -> frozenset[str]:
     return frozenset(
         {w for d in ("us", "uk") for w in keys_of(d) if len(w) > 4}
@@ -239,6 +256,7 @@ def _inline(script: Script) -> Iterator[Entry]:
         tokens, word = found[1].lower().split(), found[2].lower()
         names = (" ".join(tokens[-many:]) for many in range(len(tokens), 0, -1))
         name = next((each for each in names if each in _long_words()), None)
-        if name and word not in there and len(word) < len(name):
+        begins = word[0] == name[0] if name else False
+        if name and begins and word not in there and len(word) < len(name):
             there.add(word)
             yield Entry(word, name, Span(found.end(1) - len(name), found.end()))

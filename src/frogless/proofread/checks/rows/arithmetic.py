@@ -15,7 +15,10 @@ from frogless.proofread.checks.rows.lines import (
     finding,
     lines_of,
     listed,
+    named,
 )
+from frogless.proofread.checks.rows.numbering import stated_rows
+from frogless.proofread.checks.rows.sizes import out_of_step
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.work.model import Problem, ProblemKind, Worked
@@ -61,12 +64,14 @@ class Case:
 def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
     """The problems of some kinds, row by row; those that follow from another are left out."""
     covered = {index for drift in drifting(reading) for index in drift.covers}
+    disordered = out_of_step(reading)
     for line in lines_of(reading):
         if line.index in covered:
             continue
         there: dict[ProblemKind, dict[int, tuple[Worked, Problem]]] = {}
         for worked in line.works:
-            if problem := foremost(worked.problems):
+            problem = foremost(worked.problems)
+            if problem and worked.size not in disordered.get(line.index, ()):
                 there.setdefault(problem.kind, {}).setdefault(worked.size, (worked, problem))
         for kind in kinds:
             if kind in there:
@@ -99,7 +104,7 @@ def row_count(reading: Reading) -> Iterator[Finding]:
         worked, problem = case.cases[0]
         changes = problem.kind == "change"
         says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
-        unit = "more" if changes else problem.what or "sts"
+        unit = "more" if changes else named(problem.what, reading) or "sts"
         causes = list(of_count(case.line, worked, problem, len(reading.script.sizes)))
         hint = _counts_hint(case, worked, problem, causes)
         yield _told(
@@ -135,7 +140,9 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
         worked, problem = case.cases[0]
         uses, has = case.values(lambda p: p.uses), case.values(lambda p: p.has)
         many = problem.kind == "too_many"
-        causes = list(of_places(worked, problem))
+        span = case.line.told.span
+        text = reading.script.plain[span.start : span.end]
+        causes = list(of_places(worked, problem, text))
         hint = _places_hint(case, worked, problem, causes, many=many)
         yield _told(
             "row-fills",
@@ -155,8 +162,6 @@ def _places_hint(
     stitches = "one stitch" if gap == 1 else f"{gap} stitches"
     made = f"makes {worked.worked} and " if worked.worked is not None else ""
     begin = f"{name} {made}uses {problem.uses} of {problem.has} places"
-    if not causes and (slip := of_digits(problem.uses or 0, problem.has or 0)):
-        causes.append(slip)
     if not causes:
         causes.append(
             f"{stitches} too many are worked into" if many else f"{stitches} are left over"
@@ -198,7 +203,7 @@ def _repeat_hint(case: Case, worked: Worked, problem: Problem, times: str) -> st
             f"to end with {problem.need}."
         )
     low, high = has // each * each, (has // each + 1) * each
-    spare = counted(has - low, "place")
+    spare = counted(has - low, "place") if has > low else "places"
     fits = f"{low} or {high} would come out" if low else f"{high} would come out"
     return f"{uses}; {fits}. Say what becomes of the last {spare}, or mend the count of {before}."
 
@@ -207,7 +212,7 @@ def place_missing(reading: Reading) -> Iterator[Finding]:
     """Rows that are worked into something that the row below does not have."""
     for case in cases(reading, "no_place"):
         _, problem = case.cases[0]
-        what = problem.what or "that place"
+        what = named(problem.what, reading) or "such place"
         before = case.line.before or "the row below"
         hint = (
             f"{before[:1].upper()}{before[1:]} leaves no {what} there: look at what it makes, "
@@ -221,7 +226,7 @@ def count_by_kind(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "count_kind"):
         _, problem = case.cases[0]
         says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
-        what = problem.what or "of that kind"
+        what = named(problem.what, reading) or "of that kind"
         slip = of_digits(problem.says or 0, problem.works or 0)
         cause = slip or "look at which stitches the count names, and how many of each are made"
         hint = (
@@ -239,6 +244,14 @@ def count_by_kind(reading: Reading) -> Iterator[Finding]:
 
 def row_range(reading: Reading) -> Iterator[Finding]:
     """Ranges that do not stand for as many rows as they say to work."""
+    for line, span, says, there in stated_rows(reading):
+        texts = (
+            counted(says, "row"),
+            counted(there, "row"),
+            f"{line.name} and those after it are {there} rows by their numbers, not {says}: "
+            "one of the numbers is wrong.",
+        )
+        yield finding("row-range", reading, line, span, texts, "certain")
     for case in cases(reading, "range"):
         _, problem = case.cases[0]
         hint = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from frogless.proofread.checks.rows.lines import Line, counted
@@ -18,7 +19,7 @@ def of_digits(says: int, works: int) -> str:
         return f"{says} looks like {works} with its digits changed round"
     if len(right) == len(told) + 1 and _without_one(right, told):
         return f"{says} looks like {works} with a digit lost"
-    if len(told) == len(right) + 1 and _without_one(told, right):
+    if len(told) == len(right) + 1 > 2 and _without_one(told, right):
         return f"{says} looks like {works} with a digit too many"
     alike = len(told) == len(right) > 1
     if alike and abs(says - works) >= 10 and _differ(told, right) == 1:
@@ -55,11 +56,17 @@ def of_count(line: Line, worked: Worked, problem: Problem, sizes: int) -> Iterat
         yield "one stitch too " + ("many" if over > 0 else "few") + " at each edge"
 
 
-def of_places(worked: Worked, problem: Problem) -> Iterator[str]:
-    """Likely causes of a row that uses more or fewer places than there are."""
+def of_places(worked: Worked, problem: Problem, text: str) -> Iterator[str]:
+    """Likely causes of a row that uses more or fewer places than there are.
+
+    Args:
+        text: of the row; a number may be a slip of the pen only where it stands in it.
+    """
     uses, has = problem.uses, problem.has
     if uses is None or has is None:
         return
+    if re.search(rf"(?<!\d){uses}(?!\d)", text) and (slip := of_digits(uses, has)):
+        yield slip
     chains, counts = worked.turning
     if uses - has == 1 and counts:
         yield f"the chain of {chains} stands on the first stitch already: work into the next one"

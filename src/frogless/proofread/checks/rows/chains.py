@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -10,6 +11,7 @@ from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
+    Act,
     Again,
     Aside,
     Bare,
@@ -18,6 +20,7 @@ from frogless.proofread.words.model import (
     Into,
     Join,
     Repeat,
+    Ring,
     Together,
     Turn,
     Unclear,
@@ -25,6 +28,7 @@ from frogless.proofread.words.model import (
 
 #: So many rows that agree make a rule that one other row breaks.
 RULE = 3
+_NTH = re.compile(r"\b(?:\d{1,2}(?:st|nd|rd|th)|second|third|fourth|fifth)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,7 +85,7 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
     for each in said:
         key = (each.line.told.piece, each.chains, each.stitch)
         same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
-        if same == 1 and other >= RULE:
+        if same == 1 and other > same:
             here = "counts" if each.act.counts else "does not count"
             there = "does not count" if each.act.counts else "counts"
             texts = (
@@ -154,11 +158,16 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
     acts = line.told.said.acts
     if any(isinstance(each, Again | Unclear) for each in all_acts(acts)) or line.told.label is None:
         return
-    chain = next((each for each in acts if isinstance(each, Chain)), None)
+    chains = list(_leading(acts))
+    chain = chains[-1] if chains else None
     made = {key for worked in line.first() for key in worked.made}
     if act.to == "top" and act.chains and chain and len(set(chain.times.values)) == 1:
         there = chain.times.values[0]
-        if act.chains not in (there, there - chain.space):
+        # "to 2nd ch of ch-4" joins lower down, where the space begins.
+        lengths = {length for each in chains for length in each.times.values}
+        if act.chains in lengths:
+            return
+        if act.chains > there or (act.chains < there - chain.space and not _in_nth(reading, act)):
             texts = (
                 f"joined to the top of ch-{act.chains}",
                 f"the round begins with ch {there}",
@@ -182,15 +191,34 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
             yield finding("joining", reading, line, act.span, texts, "likely")
 
 
+def _leading(acts: Sequence[Act]) -> Iterator[Chain]:
+    """The chains that a round begins with: "Ch 4, join to form a ring, ch 3, ..."."""
+    for act in acts:
+        if isinstance(act, Chain):
+            yield act
+        elif not isinstance(act, Turn | Aside | Join | Ring):
+            return
+
+
+def _in_nth(reading: Reading, act: Join) -> bool:
+    return bool(_NTH.search(reading.script.plain, act.span.start, act.span.end))
+
+
 def _not_joined(reading: Reading, lines: Sequence[Line]) -> Iterator[Finding]:
     by_piece: dict[int, list[Line]] = {}
+    closed_after: set[int] = set()
     for line in lines:
+        there = by_piece.setdefault(line.told.piece, [])
         if line.told.label and line.told.label.kind == "round" and line.told.said.acts:
-            by_piece.setdefault(line.told.piece, []).append(line)
+            there.append(line)
+        elif there and _closes(line):
+            closed_after.add(there[-1].index)
     for rounds in by_piece.values():
         without = [line for line in rounds if not _closes(line)]
-        if len(without) == 1 and len(rounds) > RULE and without[0] is not rounds[-1]:
+        if len(without) == 1 and len(rounds) > RULE and without[0] not in (rounds[0], rounds[-1]):
             line = without[0]
+            if line.index in closed_after:
+                continue
             texts = (
                 "no join",
                 f"the other {len(rounds) - 1} rounds are joined",

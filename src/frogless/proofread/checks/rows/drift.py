@@ -60,7 +60,8 @@ def _goes_on(offs: list[int], off: int) -> bool:
 
 def _drift(run: list[tuple[Line, int]]) -> Iterator[Drift]:
     off = [line for line, each in run if each]
-    if len(off) < FEWEST:
+    # Where every second row is right, two that are not, and a right one after each, are enough.
+    if len(off) < FEWEST and not (len(run) >= FEWEST and len(off) > 1):
         return
     counts = tuple(w.stated for line in off for w in line.works[:1] if w.stated is not None)
     every_second = len(run) > 1 and run[1][1] == 0

@@ -131,6 +131,15 @@ def counted(count: int, one: str, many: str = "") -> str:
     return f"{count} {one if count == 1 else many or one + 's'}"
 
 
+def named(what: str, reading: Reading) -> str:
+    """A stitch or place as the pattern writes it: "dc", "ch-2 sp"."""
+    stitch = reading.lexicon.stitches.get(what)
+    if stitch is None:
+        return what
+    term = stitch.terms[reading.lexicon.terms.dialect]
+    return term.name if stitch.kind in ("group", "ornament") else term.abbreviation
+
+
 def all_acts(acts: Sequence[Act]) -> Iterator[Act]:
     """Every act, those within others after the one that holds them."""
     for act in acts:

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
-from frogless.proofread.findings import Finding
+from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.words.model import Repeat, Unclear
 
+#: Letters of such words that are shown.
+_SHOWN = 80
 _WORD = re.compile(r"[a-z][a-z0-9'-]*", re.IGNORECASE)
 #: Words between rows that are instructions and no remark.
 _WORKED = re.compile(
@@ -20,24 +22,19 @@ _WORKED = re.compile(
 def unclear(reading: Reading) -> Iterator[Finding]:
     """Words of a row that no sense was made of."""
     for line in lines_of(reading):
-        for act in all_acts(line.told.said.acts):
-            if isinstance(act, Unclear) and _matters(reading, line, act):
-                words = reading.script.words(act.span)
-                shown = words if len(words) <= 80 else words[:77] + "…"
-                guess = f' "{act.guess}" may be meant.' if act.guess else ""
-                hint = (
-                    f"These words were not understood, so nothing after them is proven.{guess} "
-                    "Say it in other words."
-                )
-                texts = (shown, "not understood", hint)
-                yield finding(
-                    "unclear",
-                    reading,
-                    line,
-                    act.span,
-                    texts,
-                    "likely" if line.told.label else "possible",
-                )
+        acts = [act for act in all_acts(line.told.said.acts) if isinstance(act, Unclear)]
+        those = [act for act in acts if _matters(reading, line, act)]
+        if not those:
+            continue
+        words = "; ".join(reading.script.words(act.span) for act in those)
+        guess = next((f" Perhaps: {act.guess}." for act in those if act.guess), "")
+        hint = (
+            "These words were not understood, so nothing that follows from them is proven."
+            f"{guess} Say it in other words."
+        )
+        texts = (words if len(words) <= _SHOWN else words[:_SHOWN] + "…", "not understood", hint)
+        certainty: Certainty = "likely" if line.told.label else "possible"
+        yield finding("unclear", reading, line, those[0].span, texts, certainty)
 
 
 def _matters(reading: Reading, line: Line, act: Unclear) -> bool:

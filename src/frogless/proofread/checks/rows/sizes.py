@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from itertools import pairwise
 
@@ -13,6 +13,9 @@ from frogless.proofread.words.model import Numbers, Said
 
 #: From so many sizes on one that falls out of line is seen.
 FEWEST = 3
+#: Smaller numbers in the middle of a piece are those of shaping, and sizes are shaped at their own
+#: pace: they may well cross.
+MANY = 20
 
 
 def size_brackets(reading: Reading) -> Iterator[Finding]:
@@ -60,49 +63,61 @@ def _within(value: object, depth: int) -> Iterator[Numbers]:
 
 
 def sizes_in_order(reading: Reading) -> Iterator[Finding]:
-    """One size that is smaller than the size before it, where all others grow.
+    """One size that is smaller than the size before it, where all others grow."""
+    names = reading.script.sizes
+    for line, numbers, at in _disordered(reading):
+        values = numbers.values
+        name = names[at] or f"number {at + 1}"
+        around = " and ".join(
+            str(values[each]) for each in (at - 1, at + 1) if 0 <= each < len(values)
+        )
+        texts = (
+            f"{values[at]} in size {name}",
+            f"its neighbors have {around}",
+            f"Every other size grows in {reading.script.words(numbers.span)}; "
+            f"{values[at]} for size {name} falls out of line.",
+        )
+        yield finding("sizes-in-order", reading, line, numbers.span, texts, "likely", {at})
 
-    Only numbers that a piece begins with are looked at, and counts that no arithmetic confirms: in
-    the middle of a piece sizes are shaped at their own pace and may well cross.
+
+def out_of_step(reading: Reading) -> Mapping[int, frozenset[int]]:
+    """By row, the sizes whose arithmetic fails because two numbers of a list changed places.
+
+    It fails in the row of the list, and where that is a foundation in the row after it.
     """
+    found: dict[int, frozenset[int]] = {}
+    for line, numbers, _ in _disordered(reading):
+        right = sorted(numbers.values)
+        wrong = frozenset(at for at, value in enumerate(numbers.values) if value != right[at])
+        for index in (line.index, line.index + 1) if line.told.begins else (line.index,):
+            found[index] = found.get(index, frozenset()) | wrong
+    return found
+
+
+def _disordered(reading: Reading) -> Iterator[tuple[Line, Numbers, int]]:
     sizes = len(reading.script.sizes)
     if sizes < FEWEST:
         return
     for line in lines_of(reading):
-        for numbers in _looked_at(line):
+        for numbers in numbers_of(line.told.said):
             values = numbers.values
-            if len(values) != sizes or (at := out_of_order(values)) is None:
+            shaping = not line.told.begins and (sizes <= FEWEST or min(values) < MANY)
+            if len(values) != sizes or shaping or (at := out_of_order(values)) is None:
                 continue
-            names = reading.script.sizes
-            name = names[at] or f"number {at + 1}"
-            around = [values[each] for each in (at - 1, at + 1) if 0 <= each < sizes]
-            between = " and ".join(map(str, around))
-            texts = (
-                f"{values[at]} in size {name}",
-                f"between {between}" if len(around) == 2 else f"beside {between}",
-                f"Every other size grows in {reading.script.words(numbers.span)}; {values[at]} "
-                f"for size {name} falls out of line.",
-            )
-            yield finding("sizes-in-order", reading, line, numbers.span, texts, "likely", {at})
-
-
-def _looked_at(line: Line) -> Iterator[Numbers]:
-    told = line.told
-    if told.begins:
-        yield from numbers_of(Said(told.said.acts))
-    if told.begins or all(worked.worked is None for worked in line.works):
-        yield from (stated.count for stated in told.said.stated)
+            yield line, numbers, at
+            break
 
 
 def out_of_order(values: Sequence[int]) -> int | None:
     """The one value without which the others grow; None when they grow, or more than one is off.
 
-    Where two may be the one ("100, 90, 110": the first or the second), the later is named.
+    Where it may be either of two ("85, 79"), it is the one without which they grow more evenly.
     """
     if all(a <= b for a, b in pairwise(values)):
         return None
-    for at in range(len(values) - 1, -1, -1):
-        rest = [*values[:at], *values[at + 1 :]]
-        if len(rest) > 1 and all(a < b for a, b in pairwise(rest)):
-            return at
-    return None
+    found: list[tuple[int, int]] = []
+    for at in range(len(values)):
+        steps = [b - a for a, b in pairwise([*values[:at], *values[at + 1 :]])]
+        if steps and min(steps) > 0:
+            found.append((max(steps), at))
+    return min(found)[1] if found else None

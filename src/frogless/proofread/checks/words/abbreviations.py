@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Finding
@@ -11,7 +12,9 @@ from frogless.proofread.script.model import Span
 from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Entry, Used
+from frogless.stitches.load import dictionary
 from frogless.stitches.load import words as reading_words
+from frogless.stitches.model import Dialect
 
 #: A list shorter than this is no list: somebody explained a word or two.
 FEWEST = 3
@@ -19,8 +22,28 @@ FEWEST = 3
 _KNOWN = frozenset(
     {"row", "rows", "round", "rounds", "rnd", "rnds", "turn", "join", "ring", "chain", "chains"}
     | {"stitch", "stitches", "space", "spaces", "next", "each", "skip", "miss", "repeat", "around"}
-    | {"across", "loop", "loops", "marker", "hook", "yarn", "slip", "rs", "ws", "in", "cm", "mm"}
+    | {
+        "cord",
+        "bead",
+        "beads",
+        "across",
+        "loop",
+        "loops",
+        "marker",
+        "hook",
+        "yarn",
+        "slip",
+        "rs",
+        "ws",
+        "in",
+        "cm",
+        "mm",
+    }
 )
+#: Abbreviations that are no word of the dictionary; common practice.
+_MORE = frozenset({"prev", "foll", "alt", "cont", "beg", "patt", "tch", "t ch", "yo", "yrh", "sk"})
+#: Letters of an abbreviation; what is longer is a name.
+_LONGEST = 7
 _TOGETHER = re.compile(r"^(?P<stitch>[a-z]+?)[ -]?(?P<count>\d*)[ -]?tog$")
 _WORD = re.compile(r"[a-z][a-z0-9-]*", re.IGNORECASE)
 
@@ -93,19 +116,34 @@ def _base(word: str) -> str:
 
 
 def _is_short(used: Used, reading: Reading) -> bool:
-    """An abbreviation and no plain word."""
+    """An abbreviation: of a stitch, of another word of the trade, or of several worked together."""
     word = used.word.lower()
-    if word in _KNOWN or _base(word) in _KNOWN or not re.search("[a-z]", word):
+    if word in _KNOWN or _base(word) in _KNOWN or word in _names(reading):
         return False
-    return word not in _names(reading)
+    if _TOGETHER.match(_base(word)) or _base(word) in _trade_words():
+        return True
+    return bool(used.stitch) and len(word) <= _LONGEST
+
+
+@cache
+def _trade_words() -> frozenset[str]:
+    """What is written for words of the trade that are no stitches."""
+    dialects: tuple[Dialect, ...] = ("us", "uk")
+    terms = [term for dialect in dialects for term in reading_words(dialect).values()]
+    names = {term.name.lower() for term in terms}
+    return frozenset({_base(term.abbreviation) for term in terms} - names) | _MORE
+
+
+@cache
+def _names_in(dialect: Dialect) -> frozenset[str]:
+    names = {each.terms[dialect].name.lower() for each in dictionary().values()}
+    names |= {name.removesuffix(" crochet") for name in names}
+    names |= {name for name in keys_of(dialect) if len(name) > _LONGEST}
+    return frozenset(names | {name + "s" for name in names})
 
 
 def _names(reading: Reading) -> frozenset[str]:
-    dialect = reading.lexicon.terms.dialect
-    stitches = reading.lexicon.stitches.values()
-    names = {each.terms[dialect].name.lower() for each in stitches}
-    names |= {term.name.lower() for term in reading_words(dialect).values()}
-    return frozenset(names | {name + "s" for name in names})
+    return _names_in(reading.lexicon.terms.dialect)
 
 
 def _covered(base: str, used: Used, known: frozenset[str], reading: Reading) -> bool:
