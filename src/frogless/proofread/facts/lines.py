@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
@@ -10,6 +11,9 @@ from frogless.proofread.script.model import PartKind, Script
 
 #: A line of a pattern is not longer; what is may be a table or a paste without line ends.
 LONGEST = 4000
+#: Letters of a line that was broken because it was full.
+_FULL = 60
+_BULLET = re.compile(r"\s{0,8}(?:[*+•-]|\d{1,2}[.)]) ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,24 +51,26 @@ def _lines(script: Script, bounds: list[tuple[int, int, PartKind]]) -> Iterator[
 
 
 def joined(lines: tuple[Line, ...]) -> Iterator[Line]:
-    """Lines put together to paragraphs: a blank line or a bullet begins a new one."""
+    """Lines put together where a sentence runs on; in a list each item stays for itself."""
     found: list[Line] = []
+    length = 0
     for line in lines:
-        begins = line.written.lstrip()[:2] in ("* ", "- ", "+ ", "• ") or _labelled(line.text)
-        apart = found and (line.part != found[-1].part or begins or not line.text.strip())
-        if apart or sum(len(each.text) for each in found) > LONGEST:
+        if found and not (_goes_on(found[-1], line) and length < LONGEST):
             yield _one(found)
-            found = []
+            found, length = [], 0
         if line.text.strip():
             found.append(line)
+            length += len(line.text)
     if found:
         yield _one(found)
 
 
-def _labelled(text: str) -> bool:
-    """ "Hook: 5 mm" begins something new; a colon further on does not."""
-    head, colon, _ = text[:40].partition(":")
-    return bool(colon) and head[:1].strip() != "" and head.count(" ") < 4
+def _goes_on(before: Line, line: Line) -> bool:
+    """Whether a line goes on with the one before: indented, in lower case, or after a full line."""
+    text = line.written or line.text
+    if line.part != before.part or not text.strip() or _BULLET.match(text):
+        return False
+    return text[0].isspace() or text[0].islower() or len(before.text.rstrip()) >= _FULL
 
 
 def _one(lines: list[Line]) -> Line:

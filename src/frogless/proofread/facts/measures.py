@@ -27,6 +27,12 @@ _NO_MEASURE = re.compile(
 _COUNT = re.compile(
     r"[^.;:()\d]{0,40}\((?P<count>\d{1,4}) (?P<what>sts?|stitches|rows?|rounds?|rnds?)\b"
 )
+#: Words that follow the length that they name.
+_BEHIND = re.compile(
+    r"(?:wide|long|high|tall|deep|across|around|down|below|above|from|at the|"
+    r"in (?:diameter|circumference|length|width|height))\b",
+    re.IGNORECASE,
+)
 _CLAUSE = re.compile(r"[.;,:()\[\]|\n]|\band\b")
 _UNIT_IN_NAME = re.compile(r"\((cm|in|inches|mm)\)|\bin (cm|inches)\b", re.IGNORECASE)
 
@@ -90,7 +96,9 @@ def _named(lengths: Lengths, before: str, after: str) -> Iterator[Measurement]:
     clauses = [each for each in _CLAUSE.split(before) if each.strip()]
     first = re.split(r"[.;,:()\[\]]|\band\b", after.lstrip(" "), maxsplit=1)[0]
     # "90 cm wide" says more than what stands before; "78 cm around at the waist" as well.
-    for candidate in (first[:40], *reversed(clauses[-2:]), before):
+    behind = (first[:40],)
+    told = (*reversed(clauses[-2:]), before)
+    for candidate in (*behind, *told) if _BEHIND.match(first) else (*told, *behind):
         way = way_of(candidate)
         if way:
             words = candidate

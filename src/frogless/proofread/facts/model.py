@@ -147,6 +147,7 @@ class Measurement:
         count: stitches or rows that stand beside it, "(140 sts)", and which; 0, "".
         body: of the person that it fits, not of the work.
         piece: heading or column that it stands under, in lower case; "".
+        drawn: it is a number of the schematic.
     """
 
     name: str
@@ -156,6 +157,7 @@ class Measurement:
     counted: Literal["sts", "rows", ""] = ""
     body: bool = False
     piece: str = ""
+    drawn: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +190,7 @@ class Facts:
     """The front matter of a pattern, as far as it was understood.
 
     Args:
+        materials: where they are listed, line by line.
         grows: "grows 3.2 % in length" worn or washed, as a fraction of 1.
         both: every length that is written in cm and in inches, anywhere in the text.
     """
@@ -201,4 +204,5 @@ class Facts:
     progress: tuple[Progress, ...] = ()
     multiples: tuple[Multiple, ...] = ()
     both: tuple[Lengths, ...] = ()
+    materials: tuple[Span, ...] = ()
     grows: float = 0.0

@@ -10,7 +10,7 @@ from frogless.proofread.facts.model import Multiple
 from frogless.proofread.script.model import Span
 
 _MULTIPLE = re.compile(
-    r"\bmultiples?(?: of|:)[ ]{1,4}(?P<multiple>\d{1,3})(?:[ ](?:sts?|stitches|ch(?:s|ains?)?))?"
+    r"\bmultiples?(?: of| is|:)[ ]{1,4}(?P<multiple>\d{1,3})(?:[ ](?:sts?|stitches|ch(?:s|ains?)?))?"
     r"(?:[ ]{0,3}(?:\+|plus|and)[ ]{0,3}(?P<over>\d{1,2})(?![ ]?(?:for|ch)))?"
     r"(?P<rest>[^.\n]{0,60})",
     re.IGNORECASE,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from frogless.proofread.facts.gauges import gauges_in
 from frogless.proofread.facts.hooks import hooks_in
@@ -25,18 +26,29 @@ from frogless.proofread.facts.notions import colours_in, notions_in
 from frogless.proofread.facts.progress import progress_in
 from frogless.proofread.facts.tables import tables_in
 from frogless.proofread.facts.yarns import yarn_in
-from frogless.proofread.script.model import Script
+from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.lexicon import Lexicon
 
 #: Facts of one kind; a front matter has fewer, and hostile text does not get more.
 _MOST = 500
-_GAUGE_LINE = re.compile(r"\s*(?:gauge|tension)\b", re.IGNORECASE)
+_GAUGE_LINE = re.compile(r"[\s*-]{0,6}(?:gauge|tension)\b", re.IGNORECASE)
+#: "I get 16 dc and 8 rounds to 10 cm": a gauge in the middle of a story.
+_GAUGE_TOLD = re.compile(
+    r"\d [a-z -]{2,30}(?:and|x|by|,) \d[\d.]* (?:rows?|rounds?|rnds?)[a-z ]{0,30}"
+    r"(?:=|to|over|per|in|make|measure) ?(?:a )?\d",
+    re.IGNORECASE,
+)
 _MEASURE_LINE = re.compile(
-    r"\s*[*•-]?\s*(?:finished|measures|measurements?|dimensions|size)\b", re.IGNORECASE
+    r"\b(?:finished|measures|measurements?|dimensions|schematic|comes? out at)\b"
+    r"|^[\s*-]{0,4}size\b|^[\s*-]{0,4}(?:[a-z]+ ){1,4}?[a-z]*:? ?\d[\d.]{0,5}[^:]{0,60}$"
+    r"|^[\s*-]{0,4}[a-z]+:\s{0,4}\d[^:]{0,60}$",
+    re.IGNORECASE,
 )
 _GROWS = re.compile(r"\bgrows? (\d{1,2}(?:\.\d)?) ?% in length")
 _INCHES = re.compile(r"\"|\bin\b|\dins?\b|inch", re.IGNORECASE)
 _METRIC = re.compile(r"[\d)\]] ?(?:cm|mm)\b", re.IGNORECASE)
+_NEEDED = re.compile(r"\b(?:i used|you(?:'ll| will)? need|materials?)\b", re.IGNORECASE)
+_NO_MEASURES = ("instructions", "finishing", "materials", "abbreviations", "special")
 _WORK = ("instructions", "finishing")
 
 
@@ -57,55 +69,80 @@ def facts_of(script: Script, lexicon: Lexicon) -> Facts:
         )[:_MOST],
         multiples=tuple(each for line in paragraphs for each in multiples_in(line))[:_MOST],
         both=tuple(_both(paragraphs))[:_MOST],
+        materials=tuple(Span(e.start, e.start + len(e.text)) for e in _materials(paragraphs)),
         grows=float(grows[1]) / 100 if grows else 0.0,
     )
 
 
 def _gauges(paragraphs: tuple[Line, ...], lexicon: Lexicon) -> Iterator[Gauge]:
     for line in paragraphs:
-        if line.part == "gauge" or (line.part not in _WORK and _GAUGE_LINE.match(line.text)):
+        told = _GAUGE_LINE.match(line.text) or _GAUGE_TOLD.search(line.text)
+        if line.part == "gauge" or (line.part not in _WORK and told):
             yield from gauges_in(line, lexicon)
 
 
 def _hooks(paragraphs: tuple[Line, ...]) -> Iterator[Hook]:
     for line in paragraphs:
-        if line.part == "materials":
-            yield from hooks_in(line.text, line.start, "materials")
-        elif line.part == "gauge":
-            yield from hooks_in(line.text, line.start, "gauge")
-        elif line.part in _WORK:
+        if line.part in _WORK:
             yield from hooks_in(line.text, line.start, "rows")
+        else:
+            gauge = line.part == "gauge"
+            yield from hooks_in(line.text, line.start, "gauge" if gauge else "materials")
+
+
+def _materials(paragraphs: tuple[Line, ...]) -> Iterator[Line]:
+    """The lines that list what is needed; told in a story where no part does."""
+    listed = any(line.part == "materials" for line in paragraphs)
+    for line in paragraphs:
+        told = not listed and line.part not in _WORK and _NEEDED.search(line.text[:60])
+        if line.part == "materials" or told:
+            yield line
 
 
 def _yarns(paragraphs: tuple[Line, ...]) -> Iterator[YarnAmount]:
-    for line in paragraphs:
-        found = yarn_in(line) if line.part == "materials" else None
+    for line in _materials(paragraphs):
+        found = yarn_in(line)
         if found:
             yield found
 
 
 def _notions(paragraphs: tuple[Line, ...]) -> Iterator[Notion]:
-    for line in paragraphs:
-        if line.part == "materials":
-            yield from notions_in(line)
+    for line in _materials(paragraphs):
+        yield from notions_in(line)
 
 
 def _colours(paragraphs: tuple[Line, ...]) -> Iterator[Colour]:
-    for line in paragraphs:
-        if line.part == "materials":
-            yield from colours_in(line)
+    for line in _materials(paragraphs):
+        yield from colours_in(line)
 
 
 def _measurements(script: Script, lines: tuple[Line, ...]) -> Iterator[Measurement]:
-    front = tuple(line for line in lines if line.part not in (*_WORK, "gauge", "materials"))
+    front = tuple(line for line in lines if line.part not in _NO_MEASURES)
     tabled, used = tables_in(front, script.sizes)
     yield from tabled
     for line in joined(tuple(each for each in front if each.start not in used)):
-        stated = line.part == "measurements" or _MEASURE_LINE.match(line.text)
+        drawn = _drawn(script, line)
+        finished = "finished" in line.text[:60].lower() or "finished" in _heading(script, line)
+        stated = line.part == "measurements" or _MEASURE_LINE.search(line.text[:400])
         if stated:
-            yield from measures_in(line, finished="finished" in line.text[:60].lower())
+            found = measures_in(line, finished)
         elif line.part == "sizes":
-            yield from (each for each in measures_in(line, finished=False) if each.way != "girth")
+            found = (each for each in measures_in(line, finished) if each.way != "girth")
+        else:
+            continue
+        yield from (replace(each, drawn=drawn) for each in found)
+
+
+def _heading(script: Script, line: Line) -> str:
+    """What the part of a line is headed."""
+    for part in script.parts:
+        if part.heading.start <= line.start < part.body.end:
+            return script.words(part.heading).lower()
+    return ""
+
+
+def _drawn(script: Script, line: Line) -> bool:
+    return "schematic" in _heading(script, line) or "schematic" in line.text[:40].lower()
 
 
 def _both(paragraphs: tuple[Line, ...]) -> Iterator[Lengths]:

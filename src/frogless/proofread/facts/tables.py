@@ -74,7 +74,10 @@ def _measurements(block: list[Line], sizes: tuple[str, ...]) -> Iterator[Measure
     head, body = rows[0], rows[1:]
     names = [cell.text.lower() for cell in head]
     wanted = [size.lower() for size in sizes]
-    if len(sizes) > 1 and names[-len(sizes) :] == wanted:
+    if all(len(row) == 2 for row in rows):
+        for name, value in rows:
+            yield from _joined(name.text, [_one(value, _unit(name.text))])
+    elif len(sizes) > 1 and names[-len(sizes) :] == wanted:
         for cells in body:
             yield from _across(cells, len(sizes), head[0].text)
     elif [row[0].text.lower() for row in body] == wanted:

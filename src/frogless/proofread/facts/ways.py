@@ -32,6 +32,7 @@ _LENGTH = re.compile(
 )
 _WIDTH = re.compile(r"\b(?:width|wide|across|wingspan|flat)\b", re.IGNORECASE)
 _DIAMETER = re.compile(r"\b(?:diameter|diam)\b", re.IGNORECASE)
+_PLAIN = {"wide": "width", "across": "width", "high": "height", "tall": "height", "long": "length"}
 _AROUND = GIRTHS["circumference"]
 
 
@@ -63,4 +64,5 @@ def name_of(words: str, way: Way) -> str:
     if way == "girth":
         return landmark_in(words)
     plain = " ".join(re.sub(r"[^\w /-]", " ", words.lower()).split())
-    return plain[-40:].strip() or way
+    plain = re.sub(r"^(?:finished|total|[a-h]) ", "", plain)
+    return _PLAIN.get(plain, plain[-40:].strip() or way)

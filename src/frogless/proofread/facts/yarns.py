@@ -39,7 +39,7 @@ _CATEGORY = re.compile(
     r"\b(?:category|CYC|weight|#)[ ]?#?(?P<number>[0-7])\b|\((?P<bare>[0-7])\)(?= (?:weight|yarn))",
     re.IGNORECASE,
 )
-_EACH = re.compile(r"\b(?:per|each|a|to the)\b|[/=@]", re.IGNORECASE)
+_EACH = re.compile(r"\b(?:per|each|a|to the)\b|[/=@]|^ ?\($", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,203 @@
+"""Rows by the gauge against lengths that are stated."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from frogless.proofread.checks.facts import tolerance
+from frogless.proofread.checks.facts.pieces import Held, Piece, held_of
+from frogless.proofread.checks.facts.told import of_size, plain, shown, sizes_told
+from frogless.proofread.checks.model import Check, Reading
+from frogless.proofread.facts.model import Gauge, Lengths, Measurement, Progress
+from frogless.proofread.findings import Finding
+
+_EDGING = 60.0
+#: Share of a piece's rows that must be in the gauge's stitch for its rows to be its length.
+_SAME = 0.85
+_ALL = 0.97
+_MEANT = re.compile(r"\b(?:length|height|long|tall|depth|size)\b")
+_UNSURE = re.compile(
+    r"\b(?:strap|tie|cord|fringe|handle|inseam|sleeve seam|neck depth|crown|wingspan|down|below|"
+    r"above|from|border|edging|motif|square|block)\b"
+)
+#: A change of so many stitches at once ends a part of a piece: armhole, neck, shoulder.
+_STEP = 3
+_MOST_PIECES = 12
+
+
+def gauge_length(reading: Reading) -> Iterator[Finding]:
+    """Lengths that no rows come to, and rows beside a length that they do not come to."""
+    held = held_of(reading)
+    for measured in reading.facts.measurements:
+        if not measured.drawn:
+            yield from length_findings(held, measured, "gauge-length")
+    for progress in reading.facts.progress:
+        yield from _progress(held, progress)
+
+
+def length_findings(held: Held, measured: Measurement, kind: str) -> Iterator[Finding]:
+    """What one measurement of a length says and what the rows give, sizes together."""
+    named = _MEANT.search(measured.name) and not _UNSURE.search(measured.name)
+    if measured.body or measured.way != "length" or not named or measured.counted:
+        return
+    reading = held.reading
+    gauge = _gauge(reading)
+    sizes = len(reading.script.sizes)
+    if gauge is None:
+        return
+    wrong: list[tuple[int, float, int]] = []
+    for size in range(sizes):
+        value = of_size(measured.lengths.values, size, sizes)
+        rows = None if value is None else _nearest(held, measured, value, size, gauge)
+        if value is not None and rows is not None:
+            wrong.append((size, value, rows))
+    if wrong:
+        yield _finding(reading, measured, kind, wrong, gauge)
+
+
+def _gauge(reading: Reading) -> Gauge | None:
+    """The gauge that has rows; None where there are several, which nobody can tell apart."""
+    found = [gauge for gauge in reading.facts.gauges if gauge.rows]
+    return found[0] if len(found) == 1 else None
+
+
+def _nearest(
+    held: Held, measured: Measurement, value: float, size: int, gauge: Gauge
+) -> int | None:
+    """The number of rows nearest to a length; None where one is near enough, or unsure."""
+    pieces = held.pieces[size]
+    plain_ones = all(
+        piece.complete and _share(piece, gauge) >= _SAME and not (piece.ring and piece.flat)
+        for piece in pieces
+    )
+    if not pieces or not plain_ones or len(pieces) > _MOST_PIECES:
+        return None
+    high = gauge.height / gauge.rows
+    limits = tolerance.of_height(gauge)
+    slack = tolerance.of_rounding(measured.lengths) + high
+    extra = 2 * _EDGING if held.edged else 0.0
+    lengths = _parts(pieces)
+    if gauge.stitches:
+        wide = gauge.width / gauge.stitches
+        # Worked from side to side, stitches lie along.
+        for piece in pieces:
+            for count in {*piece.counts}:
+                if abs(count * wide - value) <= 0.06 * value + slack + extra:
+                    return None
+    for rows in lengths:
+        length = rows * high
+        longest = length * (1 + held.reading.facts.grows)
+        if length * (1 - limits) - slack <= value <= longest * (1 + limits) + slack + extra:
+            return None
+    return min(lengths, key=lambda rows: abs(rows * high - value), default=None)
+
+
+def _share(piece: Piece, gauge: Gauge) -> float:
+    rows = piece.worked
+    same = sum(not gauge.stitch or row.stitch == gauge.stitch for row in rows)
+    return same / len(rows) if rows else 1.0
+
+
+def _parts(pieces: tuple[Piece, ...]) -> set[int]:
+    """Numbers of rows that some part comes to: between two ends of each piece, and pieces added."""
+    found: set[int] = set()
+    totals: list[int] = []
+    for piece in pieces:
+        ends = _ends(piece)
+        found |= {b - a for a in ends for b in ends if b > a}
+        totals.append(len(piece.worked))
+    for first in range(len(totals)):
+        for last in range(first + 1, len(totals) + 1):
+            found.add(sum(totals[first:last]))
+    found.discard(0)
+    return found
+
+
+def _ends(piece: Piece) -> list[int]:
+    """Rows that a part of the piece may begin or end at."""
+    rows = piece.worked
+    found = {0, len(rows)}
+    for at in range(1, len(rows)):
+        step = rows[at].count - rows[at - 1].count
+        before = rows[at - 1].count - rows[at - 2].count if at > 1 else step
+        turns = (step == 0) != (before == 0)
+        if (
+            abs(step) > _STEP
+            or rows[at].section != rows[at - 1].section
+            or (turns and len(found) < 40)
+        ):
+            found.add(at)
+    return sorted(found)
+
+
+def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
+    """ "20 cm (20 rounds)": the rows right beside the length."""
+    reading = held.reading
+    gauge = _gauge(reading)
+    piece = _piece_at(held, progress.span.start)
+    if gauge is None or piece is None or not piece.rows or _share(piece, gauge) < _ALL:
+        return
+    sizes = len(reading.script.sizes)
+    high = gauge.height / gauge.rows
+    wrong: list[tuple[int, float, int]] = []
+    for size in range(sizes):
+        value = progress.lengths.values
+        rows = progress.rows
+        length = value[size if len(value) == sizes else 0]
+        count = rows[size if len(rows) == sizes else 0]
+        if len(value) not in (1, sizes) or len(rows) not in (1, sizes):
+            return
+        limits = tolerance.of_height(gauge) * count * high + high / 2
+        limits += tolerance.of_rounding(progress.lengths)
+        grown = count * high * (1 + reading.facts.grows)
+        if not count * high - limits <= length <= grown + limits:
+            wrong.append((size, length, int(count)))
+    if wrong:
+        found = Measurement("length", progress.lengths, "length")
+        yield _finding(reading, found, "gauge-length", wrong, gauge)
+
+
+def _piece_at(held: Held, offset: int) -> Piece | None:
+    """The piece that is being worked at a place of the text."""
+    reading = held.reading
+    index = next((t.piece for t in reading.told if t.span.end > offset), None)
+    worked = sorted({reading.told[row.told].piece for row in reading.reckoning.rows})
+    return held.pieces[0][worked.index(index)] if index in worked else None
+
+
+def _finding(
+    reading: Reading,
+    measured: Measurement,
+    kind: str,
+    wrong: list[tuple[int, float, int]],
+    gauge: Gauge,
+) -> Finding:
+    size, value, rows = wrong[0]
+    lengths: Lengths = measured.lengths
+    high = gauge.height / gauge.rows
+    comes = shown(rows * high, lengths)
+    over = "10 cm" if abs(gauge.height - 100) < 1 else shown(gauge.height, lengths)
+    name = reading.script.sizes[size]
+    which = f" in size {name}" if name and len(wrong) < len(reading.script.sizes) else ""
+    return Finding(
+        kind,
+        lengths.span,
+        f"{measured.name} {shown(value, lengths)}",
+        comes,
+        f"{rows} rows at {plain(gauge.rows)} in {over} are {comes}{which}; the {measured.name} is "
+        f"stated as {shown(value, lengths)}: {round(value / high)} rows would give that.",
+        "likely" if abs(rows * high - value) > 0.1 * value else "possible",
+        sizes=sizes_told(reading, [each[0] for each in wrong]),
+    )
+
+
+LENGTH = Check(
+    "gauge-length",
+    "rows by the gauge do not come to the length that is stated",
+    "Finished length: 50 cm\nGauge: 16 hdc and 12 rows = 10 cm\n\n"
+    "Ch 42.\n"
+    "Row 1: Hdc in 3rd ch from hook and in each ch across, turn. (40 hdc)\n"
+    "Rows 2-48: Ch 2 (does not count as a st), hdc in each st across, turn. (40 hdc)\n",
+    gauge_length,
+)
