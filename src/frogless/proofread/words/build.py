@@ -100,7 +100,6 @@ class _Work:
     stitch: str = ""
     times: Numbers | None = None
     after: bool = False
-    makes: int = 2
     takes: int = 2
     group: Group | None = None
     body: tuple[Act, ...] = ()
@@ -316,7 +315,7 @@ def _worked(work: _Work, asked: Asked) -> list[Piece]:
     if "inc" in work.made:
         return [_again(work, _increase(work, asked))]
     if "dec" in work.made or "together" in work.made or work.tog:
-        return [_again(work, _together(work))]
+        return [_again(work, _together(work, asked))]
     return _stitch(work, asked)
 
 
@@ -331,7 +330,7 @@ def _stitch(work: _Work, asked: Asked) -> list[Piece]:
     own = asked.lexicon.own.get(work.stitch)
     if stitch is not None and not own and stitch.stands_on == 2 and stitch.leaves == 1:
         work.takes = 2
-        return [_again(work, _together(work))]
+        return [_again(work, _together(work, asked))]
     if stitch is not None and not own and stitch.kind == "foundation" and not stitch.begins_on:
         return [Ring(work.span)]
     bare = Bare(work.span, work.stitch, work.times, work.after)
@@ -397,13 +396,9 @@ def _times(work: _Work) -> Extent:
 
 
 def _increase(work: _Work, asked: Asked) -> Act:
-    own = asked.lexicon.own.get("inc") or asked.lexicon.own.get("increase")
-    makes = work.makes
-    if own is not None and own.body:
-        made = [
-            each.times.values[0] if each.times else 1 for each in own.body if isinstance(each, Bare)
-        ]
-        makes = sum(made) or makes
+    own = asked.lexicon.own.get("inc")
+    makes = own.leaves if own is not None and own.leaves > 1 else 2
+    work.stitch = work.stitch or (own.meaning if own is not None else "")
     if not work.where:
         return Increase(work.span, work.stitch, makes, work.extent or _times(work))
     (place,) = work.where[:1]
@@ -415,7 +410,10 @@ def _increase(work: _Work, asked: Asked) -> Act:
     return Increase(work.span, work.stitch, makes, extent, place.target)
 
 
-def _together(work: _Work) -> Act:
+def _together(work: _Work, asked: Asked) -> Act:
+    own = asked.lexicon.own.get("dec")
+    if own is not None and "dec" in work.made and own.takes > 1:
+        work.takes, work.stitch = own.takes, work.stitch or own.meaning
     takes = work.takes
     if not work.where:
         return Together(work.span, work.stitch, takes, work.extent or _times(work))
@@ -504,7 +502,8 @@ def _evenly(work: _Work) -> Act:
         return Evenly(work.span, work.stitch, change=work.times)
     if "dec" in work.made:
         return Evenly(work.span, work.stitch, change=work.times, sense=-1)
-    return Evenly(work.span, work.stitch, total=work.times)
+    over = work.where[0].count if work.where and work.over else None
+    return Evenly(work.span, work.stitch, total=work.times, over=over)
 
 
 def _at_each_end(work: _Work) -> list[Piece]:

@@ -26,6 +26,7 @@ from frogless.proofread.words.model import (
     Increase,
     Into,
     Join,
+    Met,
     Numbers,
     Repeat,
     Ring,
@@ -64,8 +65,12 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
 
 
 def _add(acts: list[Act], act: Act, begin: Begin | None) -> None:
+    if isinstance(act, Into):
+        act = _in_ring(acts, act)
     if begin is not None and not isinstance(act, Aside):
         acts += _begun(begin, act)
+    elif isinstance(act, Into) and _is_met(acts, act):
+        _meet(acts, act)
     elif isinstance(act, Evenly | Increase | Together) and _evenly(acts, act):
         return
     elif isinstance(act, Into) and _closes(acts, act):
@@ -221,6 +226,40 @@ def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:
             acts[-1] = Evenly(span, only.stitch, change=change, sense=sense)
             return True
     return False
+
+
+def _in_ring(acts: Sequence[Act], act: Into) -> Into:
+    """ "Magic ring, 6 sc in it"."""
+    ringed = bool(acts) and (
+        isinstance(acts[-1], Ring) or (isinstance(acts[-1], Join) and acts[-1].to == "ring")
+    )
+    if ringed and act.target.what == "same":
+        return replace(act, target=replace(act.target, what="ring", which="next"))
+    return act
+
+
+def _is_met(acts: Sequence[Act], act: Into) -> bool:
+    """ "sc in each st around, 3 sc in each corner": nothing is left for the second but to be met."""
+    if not acts or act.target.which != "each" or act.extent.kind not in ("end", "but_last"):
+        return False
+    before = acts[-1]
+    if isinstance(before, Met):
+        return True
+    return (
+        isinstance(before, Into)
+        and before.target.which == "each"
+        and before.extent.kind in ("end", "but_last")
+        and before.target.what != "from_hook"
+    )
+
+
+def _meet(acts: list[Act], act: Into) -> None:
+    before = acts[-1]
+    parts = (
+        before.parts if isinstance(before, Met) else (before,) if isinstance(before, Into) else ()
+    )
+    span = Span(before.span.start, act.span.end)
+    acts[-1] = Met(span, (*parts, act), act.extent)
 
 
 def _closes(acts: Sequence[Act], act: Into) -> bool:

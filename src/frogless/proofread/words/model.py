@@ -25,6 +25,7 @@ What = Literal[
     "row_end",  # an edge: no places are known
     "between",  # between two stitches: a place that the row below does not count
     "corner",  # "in corner sp": a space, whichever its chains
+    "skipped",  # "in the skipped st": the place passed over last
 ]
 
 
@@ -115,6 +116,19 @@ class Into:
 
 
 @dataclass(frozen=True, slots=True)
+class Met:
+    """Places worked differently as they are met, to the end of the row.
+
+    "sc in each dc and 3 sc in each ch-2 sp around"; "sc in each st around, working 3 sc in each
+    corner". Each part says what is worked into which places; of two that fit, the later holds.
+    """
+
+    span: Span
+    parts: tuple[Into, ...]
+    extent: Extent
+
+
+@dataclass(frozen=True, slots=True)
 class Increase:
     """ "inc": `makes` stitches into one place; what the glossary says, else two of the row's."""
 
@@ -196,8 +210,9 @@ class Evenly:
     """ "inc 8 evenly", "sc evenly around, decreasing 6 sts", "work 90 sc evenly along edge".
 
     Args:
-        change: stitches more (+) or fewer (-) than the row below; None where `total` is said.
+        change: how many more (`sense` 1) or fewer (-1) than the row below; None where it is not said.
         total: how many are made in all.
+        over: the places that they are spread over; None: all of the row.
     """
 
     span: Span
@@ -205,6 +220,7 @@ class Evenly:
     change: Numbers | None = None
     total: Numbers | None = None
     sense: Literal[1, -1] = 1
+    over: Numbers | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,7 +229,8 @@ class Again:
 
     Args:
         first, last: the rows that are worked again, by number; 0: as said in `name`.
-        name: "increase", "last", "previous", "even", "pattern", "same" where no number is given.
+        name: "increase", "decrease", "last" (the last `last` rows), "even", "pattern", "same", and
+            "piece" ("work as back": `until` says which) where no number is given.
         times: how often the rows are worked again, all of them.
         rows: how many rows are worked so, counted one by one.
         every: "every 3rd rnd".
@@ -287,7 +304,7 @@ class Unclear:
 
 
 Act = (
-    Bare | Into | Increase | Together | Chain | Skip | Leave | Repeat | Evenly | Again | Turn | Join
+    Bare | Into | Met | Increase | Together | Chain | Skip | Leave | Repeat | Evenly | Again | Turn | Join
     | Ring | Aside | Unclear
 )  # fmt: skip
 

@@ -58,6 +58,7 @@ class _Found:
     of: Target | None = None
     counts: Counts | None = None
     same_as: bool = False
+    skipped: bool = False
     left: bool = False
 
 
@@ -168,6 +169,8 @@ def _descr(found: _Found, item: Item) -> None:
             found.corner = True
         case "TOP":
             found.top = True
+        case "SKIPPED":
+            found.skipped = True
         case "POST":
             found.post = True
         case "MARKED":
@@ -211,6 +214,9 @@ def _made(found: _Found) -> Places:
     if found.of and found.of.what in ("top", "space") and what == "chain":
         # "3rd ch of beg ch-3": its top
         what, chains = ("top", found.of.chains) if found.of.what == "top" else ("chain", None)
+    if what == "top" and found.count is not None and chains is None:
+        # "top of 3 ch"
+        chains, found.count = found.count, None
     which: Which = "each" if found.each and found.count is None else found.which or "next"
     if found.each and found.which == "last":
         which = "last"
@@ -234,6 +240,8 @@ def _what(found: _Found) -> What:
         return "marked"
     if found.which == "same" or found.same_as:
         return "same"
+    if found.skipped:
+        return "skipped"
     if found.corner and found.what in (None, "space"):
         return "corner"
     if found.top and found.what in (None, "chain"):

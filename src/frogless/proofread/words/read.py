@@ -29,7 +29,12 @@ from frogless.proofread.words.model import (
 )
 from frogless.proofread.words.parse import parse
 from frogless.proofread.words.places import UnclearError
-from frogless.proofread.words.remarks import clause_remark, hook_named, sentence_remark
+from frogless.proofread.words.remarks import (
+    bracket_remark,
+    clause_remark,
+    hook_named,
+    sentence_remark,
+)
 from frogless.proofread.words.rows import rows_again
 from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
@@ -40,6 +45,12 @@ from frogless.proofread.words.tokens import Times, Token, tokens_of
 MOST_TRIED = 40
 #: After "for" these tell how far, and not what for.
 _FAR = frozenset({"NUM", "ROWS", "ROW_REF", "LENGTH", "NTIMES", "ST", "GROUP", "STARRED"})
+#: What work is told with; a sentence that has none of it, but other words, is no work.
+_WORK = frozenset({
+    "STITCH", "INC", "DEC", "CH", "TOGETHER", "SKIP", "NTIMES", "REP", "REP_FROM", "STAR", "ACROSS",
+    "AROUND", "ROW_REF", "TURN", "LEAVE", "COUNT", "TCH", "CH_SP", "MAGIC", "GROUP", "STARRED", "EVENLY",
+    "EVEN", "UNTIL", "CONT", "JOIN", "AS", "TO_JOIN", "COLOUR",
+})  # fmt: skip
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
     "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
@@ -70,6 +81,7 @@ class _Reader:
     script: Script
     lexicon: Lexicon
     stated: list[Stated] = field(default_factory=list)
+    why: str = ""  # words of the clause at hand do not go together
 
     def acts(self, items: Sequence[Item], depth: int) -> tuple[Act, ...]:
         """The acts of one level."""
@@ -89,7 +101,7 @@ class _Reader:
         return self.acts(group.items, depth + 1)
 
     def _is_remark(self, sentence: Sequence[Item]) -> bool:
-        return sentence_remark(self._text(sentence))
+        return sentence_remark(self._text(sentence)) or _says_no_work(sentence)
 
     def _text(self, items: Sequence[Item]) -> str:
         words = self.script.plain[items[0].start : items[-1].end]
@@ -127,12 +139,13 @@ class _Reader:
             return [again]
         if loose := _again_before(items):
             return [loose]
-        return self._parts(items, depth)
+        return self._parts(_without_piece(items), depth)
 
     def _parts(self, items: Sequence[Item], depth: int) -> list[Piece]:
         """A clause as one, or its longest beginnings that can be understood, one after the other."""
         pieces: list[Piece] = []
         unclear: list[Item] = []
+        self.why = ""
         at = 0
         while at < len(items):
             length, found = self._longest(items[at : at + MOST_TRIED], depth)
@@ -149,6 +162,10 @@ class _Reader:
         return pieces
 
     def _longest(self, items: Sequence[Item], depth: int) -> tuple[int, list[Piece]]:
+        if items[0].kind == "AND" and len(items) > 1:
+            text = self._text(items[1:])
+            if kind := clause_remark(text):
+                return len(items), [Aside(_span(items), kind)]
         for end in range(len(items), 0, -1):
             if end < len(items) and items[end].kind not in _BEGINS_WORK:
                 continue
@@ -173,14 +190,15 @@ class _Reader:
         try:
             found = built(tree, items, asked)
         except UnclearError as error:
-            return [Unclear(_span(items), str(error))]
+            self.why = self.why or str(error)
+            return []
         rings = [each for each in items if each.kind == "MAGIC"]
         if rings and not any(isinstance(each, Ring) for each in found):
             return [Ring(Span(rings[0].start, rings[0].end)), *found]
         return found
 
     def _unclear(self, items: Sequence[Item]) -> Unclear:
-        return Unclear(_span(items), guess_of(items, self.lexicon))
+        return Unclear(_span(items), guess_of(items, self.lexicon) or self.why)
 
     def _without_remarks(
         self, items: Sequence[Item], before: Sequence[Piece], depth: int
@@ -219,8 +237,9 @@ class _Reader:
         if found and (at_end or any(each.change or not each.stitch for each in found)):
             self.stated += found
             return []
-        text = self._text(group.items)
-        if sentence_remark(text) or clause_remark(text):
+        text = self.script.plain[group.start + 1 : group.end - 1][:600]
+        text = " ".join(text.lower().split())
+        if sentence_remark(text) or clause_remark(text) or bracket_remark(text):
             return [Aside(group.span, "remark")]
         return None
 
@@ -250,11 +269,40 @@ def _sentences(items: Sequence[Item]) -> Iterator[Sequence[Item]]:
         yield items[start:]
 
 
+def _says_no_work(sentence: Sequence[Item]) -> bool:
+    """Words without a stitch, a number or a repeat among them: "Now put on some music."."""
+    words = sum(each.kind == "WORD" for each in sentence)
+    if not words and all(each.kind in ("NUM", "DASH", "STOP", "OTHER") for each in sentence):
+        # the number of a page
+        return sum(each.kind == "NUM" for each in sentence) == 1 and len(sentence) < 4
+    numbers = any(each.kind in ("NUM", "ORD", "LENGTH") for each in sentence)
+    return words > (3 if numbers else 1) and not any(each.kind in _WORK for each in sentence)
+
+
 def _without_purpose(items: Sequence[Item]) -> Sequence[Item]:
     """ "skip next 30 sts for armhole": what it is for changes nothing."""
     at = next((n for n, each in enumerate(items) if each.kind == "FOR"), 0)
-    after = {each.kind for each in items[at + 1 :]}
-    return items if not at or after & _FAR else items[:at]
+    end = next((n for n in range(at, len(items)) if items[n].kind == "AND"), len(items))
+    after = {each.kind for each in items[at + 1 : end]}
+    return items if not at or after & _FAR else [*items[:at], *items[end:]]
+
+
+def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
+    """ "sc in 16 sts of second cup", "evenly around the edge of the band": where, in other words."""
+    kinds = [each.kind for each in items]
+    if "EVENLY" in kinds and "WORD" in kinds and kinds.index("WORD") > kinds.index("EVENLY"):
+        after = kinds[kinds.index("EVENLY") :]
+        if not set(after) & {"NUM", "OVER", "STITCH"}:
+            return items[: kinds.index("EVENLY") + 1]
+    for at in range(1, len(kinds)):
+        rest = kinds[at + 1 :]
+        if kinds[at] in ("OF", "ON", "AT") and "WORD" in rest and not set(rest) - _OF_PIECE:
+            return items[:at]
+    return items
+
+
+#: What a piece is named with.
+_OF_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER"})
 
 
 def _keeps_opening(items: Sequence[Item]) -> bool:

@@ -35,6 +35,11 @@ def sentence_remark(text: str) -> bool:
     return any(pattern.match(text[:LONGEST]) for _, pattern in _table("sentence"))
 
 
+def bracket_remark(text: str) -> bool:
+    """Whether words in brackets only explain what stands before them."""
+    return any(pattern.match(text[:LONGEST]) for _, pattern in _table("bracket"))
+
+
 def hook_named(text: str) -> float:
     """The hook in mm that a clause names; 0."""
     found = _HOOK.search(text)

@@ -10,8 +10,10 @@ from frogless.proofread.words.structure import Item
 from frogless.proofread.words.tokens import Times, Token
 
 _STARTS = frozenset({
+    "INC", "DEC",
     "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
 })  # fmt: skip
+_OF_A_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME"})
 _NAMES = {"INC": "increase", "DEC": "decrease", "EVEN": "even"}
 
 
@@ -23,7 +25,7 @@ def rows_again(items: Sequence[Item], script: Script) -> Again | None:
     kinds = [each.kind for each in tokens]
     if not _is_of_rows(kinds):
         return None
-    if any(kind in ("IN", "CH", "SKIP", "JOIN", "GROUP") for kind in _without_until(kinds)):
+    if any(kind in ("CH", "SKIP", "JOIN", "GROUP") for kind in _without_until(kinds)):
         return None
     return _Reader(tokens, script).again()
 
@@ -36,7 +38,7 @@ def _without_until(kinds: Sequence[str]) -> Sequence[str]:
 
 
 def _is_of_rows(kinds: Sequence[str]) -> bool:
-    if "ROW_REF" in kinds or "ROWS" in kinds:
+    if "ROW_REF" in kinds or "ROWS" in kinds or "AS" in kinds[:2]:
         return True
     if kinds[:2] == ["CONT", "IN_THIS_WAY"]:
         return True
@@ -63,6 +65,8 @@ class _Reader:
 
     def again(self) -> Again | None:
         """All of it; None when a word does not belong."""
+        if piece := self._piece():
+            return piece
         at = 0
         while at < len(self.tokens):
             taken = self._take(at)
@@ -79,6 +83,17 @@ class _Reader:
             span, self.first, self.last, name, self.times, self.rows, self.every, self.until,
             self.until_rows, self.length,
         )  # fmt: skip
+
+    def _piece(self) -> Again | None:
+        """ "Work as back", "work as first cup": the rows of another piece."""
+        kinds = [each.kind for each in self.tokens]
+        at = kinds.index("AS") + 1 if "AS" in kinds[:2] else 0
+        if not at or not kinds[at:] or set(kinds[at:]) - _OF_A_PIECE or "WORD" not in kinds[at:]:
+            return None
+        span = Span(self.tokens[0].start, self.tokens[-1].end)
+        return Again(
+            span, name="piece", until=self.script.words(Span(self.tokens[at].start, span.end))
+        )
 
     def _kinds(self, at: int, n: int) -> str:
         return " ".join(each.kind for each in self.tokens[at : at + n])
@@ -183,11 +198,13 @@ class _Reader:
         ("TOTAL", _nothing),
         ("AND", _nothing),
         ("STITCH", _nothing),
+        ("IN STITCH", _nothing),
         ("IN EACH ST", _even),
-        ("ON", _nothing),
-        ("IN", _nothing),
-        ("THEN", _nothing),
-        ("ST", _nothing),
-        ("OF", _nothing),
+        ("INC NUM ST EACH_END", _named),
+        ("DEC NUM ST EACH_END", _named),
+        ("INC NUM EACH_END", _named),
+        ("DEC NUM EACH_END", _named),
+        ("INC NUM ST", _named),
+        ("DEC NUM ST", _named),
         ("ROWS", _nothing),
     )

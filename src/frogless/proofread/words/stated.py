@@ -19,7 +19,10 @@ _AFTER = frozenset({
 _WORDS = frozenset(
     {"made", "now", "here", "are", "there", "per", "you", "have", "worked", "so", "far"}
 )
-_MORE, _FEWER = frozenset({"INC"}), frozenset({"DEC"})
+_GROUPS = frozenset({
+    "group", "groups", "repeat", "repeats", "pattern", "patterns", "wedge", "wedges", "section", "sections",
+    "motif", "motifs", "petals", "petal", "points", "point",
+})  # fmt: skip
 
 
 def stated_of(
@@ -75,6 +78,8 @@ def _one(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[Stated, in
     more = at < len(tokens) and tokens[at].kind == "MORE"
     at += more
     named = False
+    if at + 1 < len(tokens) and tokens[at].kind == "WORD" and _noun(tokens[at + 1], lexicon):
+        at += 1  # "50 little loops"
     if at < len(tokens) and (noun := _noun(tokens[at], lexicon)):
         named = True
         what, stitch, chains = noun
@@ -82,6 +87,8 @@ def _one(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[Stated, in
         at += 1
         if at < len(tokens) and tokens[at].kind == "ST":
             at += 1
+        if [each.kind for each in tokens[at : at + 3]] == ["OF", "NUM", "STITCH"]:
+            at += 3  # "5 fans of 9 dc"
     if at < len(tokens) and tokens[at].kind in ("INC", "DEC") and (sign or named):
         sign = 1 if tokens[at].kind == "INC" else -1
         at += 1
@@ -111,7 +118,9 @@ def _noun(token: Token, lexicon: Lexicon) -> tuple[Kind, str, int] | None:
         case "TOGETHER" if isinstance(token.value, tuple):
             return "stitch", str(token.value[0]), 0
         case "CORNER":
-            return "space", "", 0
+            return "group", "", 0
+        case "WORD" if token.value in _GROUPS:
+            return "group", "", 0
     return None
 
 

@@ -10,8 +10,8 @@ from functools import lru_cache
 from frogless.proofread.script.brackets import TOO_MANY, decimal_list, number_list
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.words.model import Numbers
-from frogless.proofread.words.terms import NOISE, NUMBERS, OFTEN, ORDINALS, phrases
+from frogless.proofread.words.model import Numbers, OwnStitch
+from frogless.proofread.words.terms import NOISE, NUMBERS, OFTEN, ORDINALS, TENS, phrases
 
 #: Words in a phrase, at most.
 LONGEST = 7
@@ -136,11 +136,24 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
                 after = colour.end()
                 yield Token("COLOUR", each.start, after)
                 continue
+            if each.text == "r" and _is_row(words, at):
+                yield Token("ROWS", each.start, each.end)
+                at += 1
+                continue
             window = [w.text for w in words[at : at + LONGEST]]
             if found := known.longest(window):
                 length, kind, value = found
                 yield Token(kind, each.start, words[at + length - 1].end, value)
                 at += length
+                continue
+            if each.text in TENS:
+                ones = words[at + 1 : at + 2]
+                more = NUMBERS.get(ones[0].text, 0) if ones else 0
+                last = ones[0] if 0 < more < 10 else each
+                span = Span(each.start, last.end)
+                total = TENS[each.text] + (more if 0 < more < 10 else 0)
+                yield Token("NUM", span.start, span.end, Numbers((total,), span))
+                at += 1 + (last is not each)
                 continue
             yield _plain_word(each)
         elif each.kind == "number":
@@ -149,13 +162,28 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             yield token
         elif each.kind == "stars":
             yield Token("STAR", each.start, each.end, each.text)
+        elif each.text in ("'", '"'):
+            pass
         else:
             if each.text == "(" and (colour := _COLOUR.match(script.plain, each.start)):
                 after = colour.end()
                 yield Token("COLOUR", each.start, after)
                 continue
-            yield Token(_MARKS.get(each.text, "OTHER"), each.start, each.end, each.text)
+            kind = "RANGE" if _is_range(words, at) else _MARKS.get(each.text, "OTHER")
+            yield Token(kind, each.start, each.end, each.text)
         at += 1
+
+
+def _is_range(words: list[_Raw], at: int) -> bool:
+    """ "1-4"."""
+    near = words[at - 1 : at] + words[at + 1 : at + 2]
+    numbers = len(near) == 2 and all(each.kind == "number" for each in near)
+    return words[at].text == "-" and words[at].tight and numbers and near[1].tight
+
+
+def _is_row(words: list[_Raw], at: int) -> bool:
+    """ "R5"."""
+    return at + 1 < len(words) and words[at + 1].tight and words[at + 1].kind == "number"
 
 
 def _plain_word(each: _Raw) -> Token:
@@ -227,8 +255,8 @@ def _phrases(lexicon: Lexicon) -> _Phrases:
     for own in lexicon.own.values():
         for word in own.words:
             words = _split(word)
-            if words and found.get(words, ("", None))[0] not in ("CH", "ST"):
-                found[words] = ("STITCH", own.meaning or own.key)
+            if words and found.get(words, ("", None))[0] not in _FIXED:
+                found[words] = _own(own)
     by_word: dict[str, list[tuple[tuple[str, ...], str, object]]] = {}
     for words, (kind, value) in found.items():
         if words:
@@ -241,12 +269,25 @@ def _phrases(lexicon: Lexicon) -> _Phrases:
     )
 
 
+#: Words that a pattern may explain, and that stay what they are.
+_FIXED = frozenset({"CH", "ST", "INC", "DEC", "SP", "ROWS", "TCH", "SKIP", "REP"})
+
+
+def _own(own: OwnStitch) -> tuple[str, object]:
+    """What a word is that the pattern defines: a stitch, or several of another worked together."""
+    if own.takes > 1 and own.leaves == 1 and own.meaning and not own.body:
+        return "TOGETHER", (own.meaning, own.takes)
+    plain = own.meaning and not own.body and own.takes == own.leaves == 1
+    return "STITCH", own.meaning if plain else own.key
+
+
 def _split(phrase: str) -> tuple[str, ...]:
     return tuple(re.findall(r"[^\W\d_]+|\d+", phrase.replace("'s", "").translate(_LOWER)))
 
 
 def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
     """Tokens that are one thing put together: "3 times", "ch-2 sp", "dc2tog", "rep from *"."""
+    tokens = list(_with_stops(tokens, plain))
     at = 0
     while at < len(tokens):
         if _is_around(tokens, at, plain):
@@ -264,6 +305,22 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
         else:
             yield tokens[at]
             at += 1
+
+
+#: A word that begins a sentence, where the stop before it was left out.
+_CAPITAL = re.compile(
+    r"[A-Z][a-z]+(?![a-z])(?<!Rnd)(?<!Row)(?<!Rows)(?<!Rnds)(?<!Round)(?<!Rounds)"
+)
+
+
+def _with_stops(tokens: list[Token], plain: str) -> Iterator[Token]:
+    """Behind a bracket, and on a new line, a capital begins a sentence: "(90 sc) Fasten off."."""
+    for before, token in zip((None, *tokens), tokens, strict=False):
+        if before is not None and before.kind not in ("STOP", "OPEN", "COMMA", "SEMI"):
+            new_line = "\n" in plain[before.end : token.start]
+            if (before.kind == "CLOSE" or new_line) and _CAPITAL.match(plain, token.start):
+                yield Token("STOP", before.end, before.end)
+        yield token
 
 
 def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
@@ -292,7 +349,7 @@ def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     end = at + 2
     while (
         end + 1 < len(tokens)
-        and tokens[end].kind in ("AND", "DASH", "TO", "THROUGH", "COMMA", "PLUS")
+        and tokens[end].kind in ("AND", "DASH", "RANGE", "TO", "THROUGH", "COMMA", "PLUS")
         and tokens[end + 1].kind == "NUM"
         and not _is_count(tokens, end + 1)
     ):
