@@ -109,10 +109,19 @@ def _at(error: Planted, finding: Finding, report: Report) -> bool:
     first, last = (report.script.line(o) for o in (finding.span.start, finding.span.end))
     added = error.new.count("\n")
     return (
-        finding.number in error.rows
+        _number(finding, report) in error.rows
         or (first <= error.line + added and error.line <= last)
         or (error.gone and not error.rows and finding.kind in error.checks)
     )
+
+
+def _number(finding: Finding, report: Report) -> int | None:
+    """The number of the row that a finding is in, whether it says so or not."""
+    if finding.number is not None:
+        return finding.number
+    at = finding.span.start
+    rows = (each for each in report.told if each.label and each.span.start <= at < each.span.end)
+    return next((n for row in rows if row.label for n in row.label.numbers), None)
 
 
 def _names() -> tuple[str, ...]:
