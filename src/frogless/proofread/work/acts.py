@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 from frogless.proofread.words.model import (
     Act,
@@ -18,6 +19,7 @@ from frogless.proofread.words.model import (
     Into,
     Join,
     Leave,
+    Met,
     Numbers,
     Repeat,
     Ring,
@@ -32,7 +34,7 @@ from frogless.proofread.work.trade import Trade
 #: Acts that make or take nothing.
 QUIET = (Aside, Unclear, Turn, Join)
 #: Acts that put the hook to work.
-WORKING = (Bare, Into, Increase, Together, Chain, Skip, Leave, Repeat, Evenly, Ring)
+WORKING = (Bare, Into, Met, Increase, Together, Chain, Skip, Leave, Repeat, Evenly, Ring)
 
 
 def every(acts: Iterable[Act]) -> Iterator[Act]:
@@ -41,6 +43,8 @@ def every(acts: Iterable[Act]) -> Iterator[Act]:
         yield act
         if isinstance(act, Into | Repeat):
             yield from every(act.body)
+        elif isinstance(act, Met):
+            yield from every(act.parts)
 
 
 def works(acts: Iterable[Act]) -> bool:
@@ -166,6 +170,35 @@ def _stitches_before(acts: Sequence[Act]) -> bool:
     return any(isinstance(act, WORKING) and not isinstance(act, Chain | Ring) for act in acts)
 
 
+def together(acts: Sequence[Act]) -> Sequence[Act]:
+    """The acts with "sc in each dc and in each ch around" as one: what comes first is met first."""
+    if not any(_goes_on(a, b) for a, b in pairwise(acts)):
+        return acts
+    found: list[Act] = []
+    for act in acts:
+        before = found[-1] if found else None
+        if before is not None and isinstance(act, Into) and _goes_on(before, act):
+            parts = before.parts if isinstance(before, Met) else (before,)
+            found[-1] = Met(
+                before.span, tuple(p for p in (*parts, act) if isinstance(p, Into)), act.extent
+            )
+        else:
+            found.append(act)
+    return found
+
+
+def _goes_on(before: Act, act: Act) -> bool:
+    if not isinstance(before, Into | Met) or not isinstance(act, Into):
+        return False
+    if before.extent.kind != "end" or act.extent.kind != "end":
+        return False
+    kinds = (
+        {before.target.what} if isinstance(before, Into) else {p.target.what for p in before.parts}
+    )
+    return (kinds | {act.target.what}) <= {"stitch", "space", "chain", "corner"}
+
+
 def again_in(acts: Sequence[Act]) -> Again | None:
-    """The first act that says to work rows again."""
-    return next((act for act in acts if isinstance(act, Again)), None)
+    """The act that says to work rows again; of several the one that names the most."""
+    found = [act for act in acts if isinstance(act, Again)]
+    return next((act for act in found if act.name != "pattern"), found[0] if found else None)

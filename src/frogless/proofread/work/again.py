@@ -11,9 +11,12 @@ from frogless.proofread.words.model import (
     Again,
     Bare,
     Extent,
+    Increase,
     Into,
+    Skip,
     Stated,
     Target,
+    Together,
     Turn,
 )
 from frogless.proofread.work.acts import QUIET, again_in, every, works
@@ -35,6 +38,7 @@ class Todo:
         problems: what is wrong with the line itself.
         unknown_times: the last of a block of rows that is worked nobody says how often.
         block_begins: the first of such a block.
+        grows: it adds or takes away as many stitches as the row it repeats, between more or fewer.
         steady: of several rows that one line says, what it states, when they do not change it.
     """
 
@@ -49,6 +53,7 @@ class Todo:
     steady: tuple[Stated, ...] = ()
     problems: tuple[Problem, ...] = ()
     unknown_times: bool = False
+    grows: bool = False
     block_begins: bool = False
 
 
@@ -100,7 +105,7 @@ class Plan:
         if works(before) and any(not isinstance(a, QUIET) and _takes(a) for a in before):
             own = 1
             number = numbers[0] if numbers else None
-            stated = () if again.name == "same" else said.stated
+            stated = () if again.name == "same" else _before(said.stated, again.span)
             yield Todo(index, index, number, before, told.span, stated, kind, steady=said.stated)
         yield from self._again(index, told, again, numbers[own:], kind, own)
 
@@ -175,7 +180,9 @@ class Plan:
                 told=index,
                 number=None if start is None else start + place,
                 span=again.span,
-                stated=told.said.stated if last else (),
+                stated=_after(told.said.stated, again.span, own) if last else (),
+                steady=(),
+                grows=again.name in _MORE_OR_FEWER,
                 repeated=True,
                 kind=kind or row.kind,
                 problems=problems if not place else (),
@@ -197,14 +204,22 @@ class Plan:
                 return []
             found = [self.numbered.get(n) for n in range(again.first, last + 1)]
             return [row for row in found if row is not None] if all(found) else []
-        if again.name in ("last", "previous", "same", "pattern"):
+        if again.name == "last":
+            return self.done[-max(again.last, 1) :]
+        if again.name in ("previous", "same", "pattern"):
             return self.done[-1:]
         if again.name in ("even", ""):
             return [self._even(index, again.span, kind)]
         meant = [
             todo for name, todo in self.named.items() if again.name in name or name in again.name
         ]
-        return meant[-1:]
+        return meant[-1:] or self._shaping(again.name)
+
+    def _shaping(self, name: str) -> list[Todo]:
+        """The last row that makes more stitches, or fewer, where none has the name."""
+        shapes = _MORE_OR_FEWER.get(name)
+        found = [todo for todo in self.done if shapes and any(map(shapes, every(todo.acts)))]
+        return found[-1:]
 
     def _even(self, index: int, span: Span, kind: str) -> Todo:
         """A row of one stitch in each, as it is meant by "work even"."""
@@ -236,6 +251,35 @@ class Plan:
         if works_out == len(numbers):
             return ()
         return (Problem("range", again.span, says=len(numbers), works=works_out, each=block),)
+
+
+def _makes_more(act: Act) -> bool:
+    if isinstance(act, Increase):
+        return True
+    if not isinstance(act, Into) or act.target.what == "ring":
+        return False
+    return sum(_times(a) for a in act.body if isinstance(a, Bare)) > 1
+
+
+def _times(bare: Bare) -> int:
+    return max(bare.times.values, default=1) if bare.times else 1
+
+
+def _makes_fewer(act: Act) -> bool:
+    return isinstance(act, Together | Skip)
+
+
+_MORE_OR_FEWER = {"increase": _makes_more, "decrease": _makes_fewer}
+
+
+def _before(stated: tuple[Stated, ...], span: Span) -> tuple[Stated, ...]:
+    return tuple(each for each in stated if each.span < span) if len(stated) > 1 else stated
+
+
+def _after(stated: tuple[Stated, ...], span: Span, own: int) -> tuple[Stated, ...]:
+    if own and len(stated) > 1:
+        return tuple(each for each in stated if each.span > span)
+    return stated
 
 
 def _takes(act: Act) -> bool:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Literal, NamedTuple
 
 from frogless.proofread.words.model import Stated
 from frogless.proofread.work.model import Problem
 from frogless.proofread.work.row import Outcome
 from frogless.proofread.work.trade import Trade
+from frogless.proofread.work.worker import BUNCH
 
 #: What a pattern counts when it says "sts": stitches alone, chain spaces as well, each of their
 #: chains as well, or groups as one each.
@@ -84,6 +86,10 @@ def _counts(
         return Verdict(None, made, None)
     if totals:
         return _of_total(outcome, totals, kinds, made, trade)
+    groups = [(e, n) for e, n in kinds if e.what == "group" or trade.is_group(e.stitch)]
+    groups = [(e, n) for e, n in groups if not e.stitch or trade.is_group(e.stitch)]
+    if groups:
+        return _of_groups(outcome, named, groups, kinds, trade)
     if named:
         return _of_kinds(outcome, named, kinds, made, trade)
     first, number = kinds[0]
@@ -114,6 +120,33 @@ def _of_total(
         wrong = Problem("count", stated.span, says=number, works=made)
         return Verdict(number, made, total, (wrong,))
     return Verdict(number, made, total, _wrong_kinds(outcome, kinds, trade))
+
+
+def _of_groups(
+    outcome: Outcome,
+    named: list[tuple[Stated, int]],
+    groups: list[tuple[Stated, int]],
+    kinds: list[tuple[Stated, int]],
+    trade: Trade,
+) -> Verdict:
+    """ "30 V-sts, 2 dc": the double crochets of the V-stitches are not counted again."""
+    says = sum(number for _, number in (*named, *groups))
+    if outcome.stitches is None:
+        return Verdict(says, None, None)
+    apart = replace(outcome, made={**outcome.made, **_zeroed(outcome.made, trade), **outcome.apart})
+    whole = [(e, n) for e, n in named if _of_base(outcome.made, e.stitch, trade) == n]
+    rest = [(e, n) for e, n in kinds if (e, n) not in whole]
+    wrong = _wrong_kinds(apart, rest, trade)
+    works = says + sum((p.works or 0) - (p.says or 0) for p in wrong if _is_counted(p, trade))
+    return Verdict(says, works, None, wrong)
+
+
+def _zeroed(made: Mapping[str, int], trade: Trade) -> dict[str, int]:
+    return dict.fromkeys((key for key in made if _is_post(key, trade)), 0)
+
+
+def _is_counted(problem: Problem, trade: Trade) -> bool:
+    return not problem.what.startswith("ch") and bool(trade.leaves(problem.what))
 
 
 def _without_slips(outcome: Outcome, made: int) -> int:
@@ -164,7 +197,7 @@ def _unnamed(others: int, outcome: Outcome, trade: Trade) -> int:
 
 
 def _is_post(key: str, trade: Trade) -> bool:
-    if key.startswith("ch-") or key == "chain" or trade.is_group(key):
+    if key.startswith("ch-") or key in ("chain", BUNCH) or trade.is_group(key):
         return False
     return bool(trade.leaves(key))
 
@@ -195,27 +228,24 @@ def _kind_made(outcome: Outcome, stated: Stated, trade: Trade) -> int | None:
     match stated.what:
         case "space":
             if not stated.chains:
-                return outcome.spaces
+                return outcome.spaces or made.get("picot", 0)
             return made.get(f"ch-{stated.chains} sp", 0)
         case "chain":
             return outcome.stitches if outcome.laid else outcome.chains
-        case _ if stated.stitch and (trade.is_group(stated.stitch) or stated.stitch in made):
-            if trade.base(stated.stitch) != stated.stitch or trade.is_group(stated.stitch):
-                return made.get(stated.stitch, 0)
-            return _of_base(outcome, stated.stitch, trade)
+        case _ if stated.stitch and not _is_post(stated.stitch, trade):
+            # A group that the row does not call by its name: as many as it makes of any.
+            return made.get(stated.stitch, made.get(BUNCH, outcome.groups) or 0)
         case _ if stated.stitch:
-            return _of_base(outcome, stated.stitch, trade)
+            return _of_base(made, stated.stitch, trade)
         case "group":
-            return outcome.groups or None
+            return outcome.groups or made.get(BUNCH)
         case _:
             return outcome.stitches
 
 
-def _of_base(outcome: Outcome, stitch: str, trade: Trade) -> int:
+def _of_base(made: Mapping[str, int], stitch: str, trade: Trade) -> int:
     base = trade.base(stitch)
-    return sum(
-        n for key, n in outcome.made.items() if _is_post(key, trade) and trade.base(key) == base
-    )
+    return sum(n for key, n in made.items() if _is_post(key, trade) and trade.base(key) == base)
 
 
 def _changes(

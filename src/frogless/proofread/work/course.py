@@ -9,12 +9,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
-from frogless.proofread.words.model import Again, Aside, Chain, Join, Stated, Unclear
+from frogless.proofread.words.model import (
+    Again,
+    Aside,
+    Chain,
+    Evenly,
+    Join,
+    Numbers,
+    Ring,
+    Stated,
+    Unclear,
+)
 from frogless.proofread.work.acts import (
     QUIET,
     again_in,
     every,
+    is_slip,
     targets,
     turns_first,
     turns_last,
@@ -25,6 +37,7 @@ from frogless.proofread.work.again import Plan, Todo
 from frogless.proofread.work.counts import Mode, Verdict, judge
 from frogless.proofread.work.edge import (
     NOTHING,
+    RING,
     UNKNOWN,
     Edge,
     has_spaces,
@@ -102,7 +115,7 @@ class Course:
         piece: int | None = None
         for index, told in enumerate(self.told):
             if told.begins or told.piece != piece:
-                standings, piece = self._begin(standings, onto=told.onto), told.piece
+                standings, piece = self._begin(standings, onto=_goes_on(told)), told.piece
                 plan.begin_piece()
             if told.label is None and self._is_remark(index, standings, plan):
                 continue
@@ -130,8 +143,16 @@ class Course:
         if not works(acts):
             self._take_in(told, standings)
             again = again_in(acts)
+            if again is not None and again.name == "piece":
+                standings[:] = [replace(each, edge=UNKNOWN, below=None) for each in standings]
+                return True
             return again is None or self._is_told_after(index, again, plan)
+        if all(isinstance(act, (*QUIET, Ring)) for act in acts):
+            standings[:] = [replace(each, edge=RING) for each in standings]
+            return True
         chains = [act for act in acts if isinstance(act, Chain)]
+        if all(isinstance(act, QUIET) or is_slip(act, self.bench.trade) for act in acts):
+            return True  # "Sl st in first st.": the end of a spiral
         alone = all(isinstance(act, (*QUIET, Chain)) for act in acts)
         begun = any(s.edge.begun != "nothing" for s in standings)
         if alone and len(chains) == 1 and begun and not self.new_yarn:
@@ -249,9 +270,23 @@ class Course:
             found.append((self._try(edge, row, other, standing, todo), edge, _OTHER * (i + 1)))
         if not wrong:
             return found
+        if todo.grows and (grown := self._grown(standing, row, todo)) is not None:
+            found.append((self._try(edge, grown, way, standing, todo), edge, _OTHER))
         for over, extra in self._other_edges(standing, edge):
             found.append((self._try(over, row, way, standing, todo), over, extra))
         return found
+
+    def _grown(self, standing: Standing, row: Row, todo: Todo) -> Row | None:
+        """The row with as many stitches more or fewer as when it was told, spread as they come."""
+        trail = standing.trail
+        while trail is not None and (trail.row.told != todo.source or trail.row.available is None):
+            trail = trail.before
+        if trail is None or trail.row.worked is None or trail.row.available is None:
+            return None
+        change = trail.row.worked - trail.row.available
+        count = Numbers((abs(change),), todo.span)
+        sense: Literal[1, -1] = 1 if change >= 0 else -1
+        return replace(row, acts=(Evenly(todo.span, trail.row.stitch, count, sense=sense),))
 
     def _other_edges(self, standing: Standing, edge: Edge) -> Iterator[tuple[Edge, float]]:
         if standing.rest is not None:
@@ -259,7 +294,7 @@ class Course:
             if self.new_yarn:
                 yield standing.rest, _OTHER
         if self.new_yarn and standing.edge.begun != "nothing":
-            yield UNKNOWN, _UNSAID
+            yield UNKNOWN, _UNSAID if standing.rest is not None else _UNSAID + 1
 
     def _leads(
         self,
@@ -383,6 +418,11 @@ class Course:
             stitch=outcome.stitch,
             repeated=todo.repeated,
         )
+
+
+def _goes_on(told: Told) -> bool:
+    """Whether a piece may begin on the last row of the one before."""
+    return told.onto or (told.label is not None and told.label.name == "next")
 
 
 def _as_told(problems: tuple[Problem, ...], todo: Todo, standing: Standing) -> tuple[Problem, ...]:

@@ -224,7 +224,7 @@ def _named(stitch: str, of: str, trade: Trade) -> Test:
     def test(place: Place) -> bool:
         if place.kind != "stitch" or (of and not _is_of(place, of, trade)):
             return False
-        return place.stitch == stitch or (whichever and trade.base(place.stitch) == plain)
+        return place.stitch in (stitch, "") or (whichever and trade.base(place.stitch) == plain)
 
     return test
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from frogless.proofread.script.model import Span
@@ -28,6 +28,8 @@ from frogless.proofread.work.acts import (
     targets,
 )
 from frogless.proofread.work.edge import (
+    NOTHING,
+    RING,
     UNKNOWN,
     Edge,
     Run,
@@ -43,6 +45,8 @@ from frogless.proofread.work.ways import ChainKey, Counts, RowWay, Ways
 from frogless.proofread.work.worker import Worker, hand_over
 
 _AS_IT_STANDS = RowWay()
+#: A chain that is longer lifts no row (the tallest stitch of the dictionary takes 7).
+_LONGEST_TURN = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +76,7 @@ class Outcome:
         edge: what it leaves; not known where that depends on an edge that is not known.
         rest: places of the row below that it leaves for later.
         stitches: made, all together, with a turning chain that counts.
+        apart: stitches by key that are no part of a group.
         laid: chains of a foundation, when the row is nothing else.
     """
 
@@ -83,6 +88,7 @@ class Outcome:
     spaces: int = 0
     chains: int = 0
     groups: int = 0
+    apart: Mapping[str, int] = field(default_factory=dict)
     slipped: int = 0
     made: Mapping[str, int] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
@@ -148,7 +154,7 @@ def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowW
     """Other ways to read the row by itself."""
     named = spaces_named(row)
     if has_spaces(edge):
-        if _names_any(row):
+        if _takes_chains(row):
             return
         if _takes_plain(row):
             yield way._replace(spaces="space")
@@ -158,8 +164,10 @@ def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowW
         yield way._replace(next_foot=True)
 
 
-def _names_any(row: Row) -> bool:
-    return any(target.what == "any" for target in targets(row.acts))
+def _takes_chains(row: Row) -> bool:
+    """Whether the row works into the chains of spaces one by one."""
+    named = {target.what for target in targets(row.acts)}
+    return "any" in named or ("chain" in named and not named & {"space", "corner"})
 
 
 def _takes_plain(row: Row) -> bool:
@@ -185,17 +193,15 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
         if numbers.of(row.size, row.sizes) is None:
             problem = Problem("brackets", numbers.span, says=len(numbers.values), works=row.sizes)
             return Outcome(UNKNOWN, problems=(problem,), unclear=True)
-    if has_spaces(edge) and _names_any(row):
+    if has_spaces(edge) and _takes_chains(row):
         way = way._replace(spaces="each")
-    if edge.begun == "nothing" and not _founds(row):
-        edge = UNKNOWN
+    if edge.begun == "nothing":
+        edge = _first_edge(row, trade)
     hand = hand_over(edge, trade, way, spaces_named=spaces_named(row))
     stitch = first_stitch(row.acts, trade) or main_stitch(edge)
     worker = Worker(trade, way, row.size, row.sizes, hand, row_stitch=stitch)
     try:
         begun = worker.begin(row.acts, row.lift)
-        if worker.hand.edge.begun == "nothing":
-            _begin_on_nothing(worker, row)
         worker.work(row.acts[begun:])
         worker.finish()
     except TooLongError:
@@ -203,43 +209,44 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     return _outcome(row, worker, way)
 
 
-def _founds(row: Row) -> bool:
-    """Whether a row that nothing lies under begins with what it is worked into.
+def _first_edge(row: Row, trade: Trade) -> Edge:
+    """What a row that nothing lies under is worked into.
 
-    Otherwise it is worked onto an edge that the text does not count: "Ch 3, dc in each st across"
-    as the first row of a piece.
+    Its own chain, a ring, nothing (foundation stitches), or else an edge that the text does not
+    count: "Ch 3, dc in each st across" as the first row of a piece.
     """
-    if not isinstance(next((a for a in row.acts if not isinstance(a, QUIET)), None), Chain):
-        return True
     working = [act for act in row.acts if not isinstance(act, QUIET)]
-    if len(working) == 1 or any(isinstance(act, Ring) for act in working):
-        return True
+    if len(working) <= 1 and all(isinstance(act, Chain) for act in working):
+        return NOTHING
+    if any(isinstance(act, Ring) for act in working):
+        return NOTHING
     named = {target.what for target in targets(row.acts)}
-    if named & {"from_hook", "ring", "chain"}:
-        return True
+    if not isinstance(working[0], Chain):
+        return _without_chain(row, named, trade)
     joined = next((i for i, act in enumerate(row.acts) if isinstance(act, Join)), len(row.acts))
-    return joined < row.acts.index(working[1])
+    if "from_hook" in named or joined < row.acts.index(working[1]):
+        return NOTHING
+    if "ring" in named:
+        return RING
+    long = (working[0].times.of(row.size, row.sizes) or 0) > _LONGEST_TURN
+    return NOTHING if "chain" in named and long else UNKNOWN
 
 
-def _begin_on_nothing(worker: Worker, row: Row) -> None:
-    """A piece that is begun without a chain: foundation stitches, a ring, or an unknown edge."""
-    if any(target.what == "ring" for target in targets(row.acts)):
-        worker.hand = hand_over(Edge(begun="ring"), worker.trade, worker.way, spaces_named=False)
-        return
-    takes = [
-        act
+def _without_chain(row: Row, named: Collection[str], trade: Trade) -> Edge:
+    if "ring" in named:
+        return RING
+    takes = any(
+        not (isinstance(act, Bare) and not trade.takes(act.stitch)) and not isinstance(act, QUIET)
         for act in every(row.acts)
-        if not (isinstance(act, Bare) and not worker.trade.takes(act.stitch))
-        and not isinstance(act, QUIET)
-    ]
-    if takes:
-        worker.hand = hand_over(UNKNOWN, worker.trade, worker.way, spaces_named=False)
+    )
+    return UNKNOWN if takes else NOTHING
 
 
 def _outcome(row: Row, worker: Worker, way: RowWay) -> Outcome:
     hand = worker.hand
     out = merged(worker.out)
-    laid = not out and worker.laid > 0 and not worker.begun
+    laid = not out and not worker.begun and hand.edge.begun in ("chain", "ring")
+    laid = laid and (worker.laid > 0 or hand.edge.begun == "ring")
     runs = hand.runs if laid else out
     posts = sum(n for p, n in runs if p.kind == "stitch")
     known = hand.known and not worker.vague and not worker.into_ring and not laid
@@ -256,6 +263,7 @@ def _outcome(row: Row, worker: Worker, way: RowWay) -> Outcome:
         groups=sum(n for p, n in runs if p.ends & 1),
         slipped=sum(n for p, n in runs if p.stitch in worker.trade.slips),
         made=_made(runs, worker),
+        apart=_apart(runs),
         problems=problems,
         turning=worker.turning,
         stitch=_mostly(runs),
@@ -281,6 +289,14 @@ def _made(runs: tuple[Run, ...], worker: Worker) -> dict[str, int]:
             counts["chain"] += count
     for key, count in worker.extras:
         counts[key] += count
+    return dict(counts)
+
+
+def _apart(runs: tuple[Run, ...]) -> dict[str, int]:
+    counts: Counter[str] = Counter()
+    for place, count in runs:
+        if place.kind == "stitch" and not place.of:
+            counts[place.stitch] += count
     return dict(counts)
 
 

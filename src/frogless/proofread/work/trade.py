@@ -71,6 +71,8 @@ class Trade:
         """The places that a stitch leaves whose stitches are not told by the pattern."""
         own = self.own(key)
         if own is not None and not own.meaning:
+            if own.leaves > 1:  # a group whose stitches are not told: whichever they are
+                return tagged(((Place("stitch"), own.leaves),), key)
             return ((Place("stitch", key), own.leaves),) if own.leaves > 0 else ()
         stitch = self.known(key)
         if stitch is None:
@@ -81,7 +83,9 @@ class Trade:
 
     def is_group(self, key: str) -> bool:
         """Whether the stitch is several in one place that are known by one name."""
-        stitch = self.known(key)
+        stitch, own = self.known(key), self.own(key)
+        if own is not None and not own.meaning and own.leaves > 1:
+            return True
         return self.body(key) is not None or (stitch is not None and stitch.kind == "group")
 
     def turning_chain(self, key: str) -> int:

@@ -20,6 +20,7 @@ from frogless.proofread.words.model import (
     Into,
     Join,
     Leave,
+    Met,
     Numbers,
     OwnStitch,
     Repeat,
@@ -30,7 +31,7 @@ from frogless.proofread.words.model import (
     Turn,
     Unclear,
 )
-from frogless.proofread.work.acts import begins_with_slips, first_stitch, is_slip
+from frogless.proofread.work.acts import begins_with_slips, first_stitch, is_slip, together
 from frogless.proofread.work.edge import (
     MOST_PLACES,
     RING,
@@ -55,6 +56,8 @@ RING_CHAINS = 16
 _DEEPEST = 6
 
 _PLAIN = Target()
+#: Under this key several stitches in one place are counted that have no name of their own.
+BUNCH = "group"
 
 
 @dataclass(slots=True)
@@ -265,7 +268,8 @@ class Worker:
 
     def _quiet(self, act: Act) -> bool:
         return not isinstance(
-            act, Bare | Into | Increase | Together | Chain | Skip | Leave | Repeat | Evenly | Ring
+            act,
+            Bare | Into | Met | Increase | Together | Chain | Skip | Leave | Repeat | Evenly | Ring,
         )
 
     def _lay(self, edge: Edge, chains: int) -> None:
@@ -314,6 +318,7 @@ class Worker:
 
     def work(self, acts: Sequence[Act]) -> None:
         """All acts of a row in their order."""
+        acts = together(acts)
         for index, act in enumerate(acts):
             self.do(act, acts[index + 1 :])
 
@@ -325,6 +330,8 @@ class Worker:
                 self._bare(act, tail)
             case Into():
                 self._into(act, tail)
+            case Met():
+                self._met(act, tail)
             case Increase(span, stitch, makes, extent, target):
                 key = stitch or self.open_stitch()
                 self.stitch = stitch or self.stitch
@@ -351,7 +358,7 @@ class Worker:
                 self.lost = self.lost or (turned and bool(self.out) and _takes_places(tail))
             case _:
                 pass
-        self.begun = True
+        self.begun = self.begun or not self._quiet(act)
 
     def _bare(self, act: Bare, tail: Sequence[Act]) -> None:
         count = self.number(act.times)
@@ -388,10 +395,34 @@ class Worker:
         takes = max(
             (self.trade.takes(a.stitch) for a in act.body if isinstance(a, Bare)), default=1
         )
+        if sum(n for p, n in runs if p.kind == "stitch") > 1 and len(self.extras) == extras:
+            self.count(BUNCH, 1)
         each = self.extras[extras:]
         times = self.spread(act.span, act.target, act.extent, runs, max(takes, 1), tail)
         if each and times != 1:
             self.extras[extras:] = [(key, n * times) for key, n in each]
+
+    def _met(self, act: Met, tail: Sequence[Act]) -> None:
+        """Each place up to the end as the part says that it fits; of two the later."""
+        self.free = False
+        if not self.hand.known:
+            self.open = True
+            return
+        parts = [(self.test(p.target), self.inside(p.body), p.target) for p in act.parts]
+        stop = self._stop(act.span, act.extent, tail)
+        for test, _, target in parts:
+            if self._is_named(target) and self.hand.next_at(test, self.hand.total) is None:
+                self._no_place(act.span, target)
+        while self.hand.at < stop and (here := self.hand.here()) is not None:
+            self._step()
+            count = min(self.hand.left_in_run(), stop - self.hand.at)
+            runs = next((runs for test, runs, _ in reversed(parts) if test(here)), None)
+            if runs is None:
+                self.hand.pass_to(self.hand.at + count)
+            else:
+                self.hand.forward(count)
+                self.hand.last = here
+                self.put(runs, count)
 
     def spread(
         self,
@@ -415,7 +446,10 @@ class Worker:
             return self._over_unknown(extent, runs, takes)
         if extent.kind in ("times", "unsaid"):
             count = self.number(extent.times) if extent.kind == "times" else 1
-            self._take(span, target, test, count * takes, self.stop_for(()))
+            places = count * takes
+            if target.what == "chain" and not self._has("chain"):
+                places = self._spaces_for(test, places)
+            self._take(span, target, test, places, self.stop_for(()))
             self.put(runs, count)
             return count
         if extent.kind == "until" and extent.target and extent.target.what == "marked":
@@ -435,6 +469,12 @@ class Worker:
             self.hand.pass_to(stop)
         return count
 
+    def _spaces_for(self, test: Test, chains: int) -> int:
+        """Spaces that so many chains lie in, of a row that works into spaces by name as well."""
+        at = self.hand.next_at(test, self.hand.total)
+        space = next(iter(self.hand.runs_from(at)), None) if at is not None else None
+        return -(-chains // max(space[0].chains, 1)) if space else chains
+
     def _special(
         self,
         span: Span,
@@ -448,6 +488,8 @@ class Worker:
         count = self.number(extent.times) if extent.kind == "times" else 1
         if target.what == "from_hook":
             return self._from_hook(span, target, extent, runs, takes, tail)
+        if target.what == "space" and self.hand.edge.begun == "ring" and not self._has("space"):
+            target = Target("ring")  # "12 dc in loop"
         chainless = self.hand.edge.begun == "ring" and not self._has("chain")
         if target.what == "ring" or (chainless and target == _PLAIN):
             self.into_ring = True
@@ -455,6 +497,9 @@ class Worker:
             self.put(runs, count)
             return count
         if target.what == "same" or target.which == "same":
+            if self._is_picot(runs):
+                self._close_picot()
+                return 1
             if self.free:
                 self._take(span, _PLAIN, self.test(_PLAIN), 1, self.hand.total)
             self.free = False
@@ -463,11 +508,19 @@ class Worker:
         if target.which == "first" and target.what == "stitch":
             return self._first(span, target, runs, count, takes)
         self.free = False
+        if target.what == "skipped":
+            self.put(runs, count)
+            return count
+        if target.what == "between" and extent.kind == "end" and self.hand.known:
+            return self.spread(span, _PLAIN, extent, runs, takes, tail)
         if target.what in ("row_end", "between"):
             self.vague = True
             self.open = self.open or extent.kind in ("end", "but_last", "until")
             self.put(runs, count)
             return count
+        if target.which == "last" and self._is_picot(runs):
+            self._close_picot()
+            return 1
         if target.which == "last" and (self._is_named(target) or target.what == "top"):
             return self._last(span, target, runs, count)
         if target.what == "marked":
@@ -475,6 +528,11 @@ class Worker:
             self.put(runs, count)
             return count
         return None
+
+    def _is_picot(self, runs: Sequence[Run]) -> bool:
+        """Whether a slip stitch closes the chains just made into the place they rose from."""
+        slip = bool(runs) and runs[0][0].stitch in self.trade.slips
+        return slip and self.begun and bool(self.out) and self.out[-1][0].kind == "space"
 
     def _first(
         self, span: Span, target: Target, runs: Sequence[Run], count: int, takes: int
@@ -486,6 +544,14 @@ class Worker:
             self._take(span, target, self.test(target), fresh, self.hand.total)
         self.put(runs, count)
         return count
+
+    def _close_picot(self) -> None:
+        """Chains that are closed into a loop are no space, and the stitch that closes is none."""
+        place, count = self.out.pop()
+        if count > 1:
+            self.out.append((place, count - 1))
+        self.made -= 1
+        self.count("picot", 1)
 
     def _last(self, span: Span, target: Target, runs: Sequence[Run], count: int) -> int:
         test = self.test(target)
@@ -506,6 +572,9 @@ class Worker:
         tail: Sequence[Act],
     ) -> int:
         skipped = max(target.nth - 1, 0)
+        if self.out and self.out[-1][0].kind == "space":
+            self._close_picot()
+            return 1
         test = self.test(Target("chain"))
         if not self.hand.at and skipped:
             stitch = target.counts_as or (runs[0][0].stitch if runs else "")
@@ -572,6 +641,8 @@ class Worker:
             count = count if here is None else 1
         if target.what in ("same", "ring", "row_end", "between", "from_hook"):
             return
+        if target.which == "first" and self.turning[1] and self.hand.at <= 1 and not self.begun:
+            return  # "ch 3, skip first st": the chain stands on it already
         if not self.hand.known:
             return
         self._take(span, target, self.test(target), count, self.hand.total)
@@ -758,6 +829,8 @@ class Worker:
             self._evenly_over_unknown(act, stitch)
             return
         stop = self.stop_for(tail)
+        if act.over is not None:
+            stop = min(stop, self.hand.at + self.number(act.over))
         ahead = self.hand.ahead(self.test(_PLAIN), stop)
         done = not ahead and bool(self.out)
         if act.total is not None:
