@@ -523,4 +523,7 @@ def _first_of(extent: Extent | None) -> tuple[Places, ...]:
 
 def _is_first(extent: Extent) -> bool:
     target = extent.target
-    return target is not None and (target.which == "first" or target.what == "top")
+    if target is None:
+        return False
+    chain = target.what == "chain" and target.nth > 0
+    return target.which == "first" or target.what == "top" or chain

@@ -42,7 +42,7 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
     """The acts of one level of a row."""
     acts: list[Act] = []
     begin: Begin | None = None
-    for piece in pieces:
+    for piece in _placed_first(pieces):
         match piece:
             case Counts():
                 if begin is not None:
@@ -62,6 +62,29 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
     if begin is not None:
         acts.append(Unclear(begin.span))
     return tuple(acts)
+
+
+def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:
+    """ "In ring: ch 3, 2 dc, (ch 2, 3 dc) 3 times": the place said first holds for what follows."""
+    told = list(pieces)
+    at = next((n for n, each in enumerate(told) if not isinstance(each, Ring | Aside)), None)
+    first = told[at] if at is not None else None
+    if at is None or not isinstance(first, Elliptic) or len(first.places) != 1:
+        return told
+    start = at + 1
+    if start < len(told) and isinstance(told[start], Chain):
+        start += 1  # the chain that the round begins with
+        while start < len(told) and isinstance(told[start], Counts | Aside):
+            start += 1
+    end = start
+    while end < len(told) and isinstance(told[end], Bare | Chain | Repeat):
+        end += 1
+    body = tuple(each for each in told[start:end] if isinstance(each, Bare | Chain | Repeat))
+    if not body:
+        return told
+    span = Span(body[0].span.start, body[-1].span.end)
+    into = Into(span, body, first.places[0].target, _far(first.places[0], first))
+    return [*told[:at], *told[at + 1 : start], into, *told[end:]]
 
 
 def _add(acts: list[Act], act: Act, begin: Begin | None) -> None:

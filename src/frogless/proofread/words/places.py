@@ -59,6 +59,7 @@ class _Found:
     counts: Counts | None = None
     same_as: bool = False
     skipped: bool = False
+    loop: bool = False
     left: bool = False
 
 
@@ -68,7 +69,12 @@ def places(tree: Parsed, items: Sequence[Item]) -> tuple[Places, ...]:
     found = [_place(first[1], items)]
     for anew, part in more:
         place = _place(part, items, before=None if anew else found[-1])
-        if anew:
+        both = (found[-1].target.which, place.target.which)
+        if place.count is not None and not anew:
+            raise UnclearError("")  # "… and 3 sc in each ch-2 sp" is another act
+        if both == ("each", "each"):
+            found[-1] = _with_other(found[-1], place.target)
+        elif anew or (both[1] == "each" and both[0] != "each"):
             found.append(replace(place, anew=True))
         else:
             found[-1] = _with_other(found[-1], place.target)
@@ -145,7 +151,7 @@ def _gather(found: _Found, tree: Parsed, items: Sequence[Item]) -> None:
             if isinstance(token, Token) and isinstance(token.value, Counts):
                 found.counts = token.value
         case _:
-            pass  # "below", "left unworked": said for clearness
+            pass  # "below", "left unworked": said for clearness; "between [the] sts": which
 
 
 _WHICH: dict[str, Which] = {"NEXT": "next", "FIRST": "first", "LAST": "last", "SAME": "same"}
@@ -163,6 +169,8 @@ def _descr(found: _Found, item: Item) -> None:
             found.count = numbers(item)
         case "ORD":
             found.nth = number(item)
+        case "SP_BETWEEN":
+            found.what = "between"
         case "CENTER":
             found.center = True
         case "CORNER":
@@ -181,6 +189,7 @@ def _descr(found: _Found, item: Item) -> None:
 
 _WHATS: dict[str, What] = {
     "ST": "stitch", "CH": "chain", "SP": "space", "CH_SP": "space", "STITCH": "stitch",
+    "LOOP": "space",
     "RING": "ring", "MAGIC": "ring", "TCH": "top", "ROW_END": "row_end", "INC": "stitch",
     "DEC": "stitch", "TOGETHER": "stitch",
 }  # fmt: skip
@@ -189,6 +198,7 @@ _WHATS: dict[str, What] = {
 def _noun(found: _Found, words: Sequence[Item]) -> None:
     first, *rest = words
     found.what = _WHATS[first.kind]
+    found.loop = first.kind == "LOOP"
     if first.kind == "CH_SP":
         found.chains = numbers(first)
     if first.kind == "STITCH" and isinstance(first, Token):
@@ -198,7 +208,7 @@ def _noun(found: _Found, words: Sequence[Item]) -> None:
             found.chains = numbers(each)
             if found.what == "chain":
                 # "ch 3" of a place is a run of chains: the top of it, or the space under it
-                found.what = "top" if found.top else "space"
+                found.what = "space" if found.which and not found.top else "top"
         elif each.kind == "MARKED":
             found.marked = True
         elif each.kind == "SP":
@@ -218,6 +228,9 @@ def _made(found: _Found) -> Places:
         # "top of 3 ch"
         chains, found.count = found.count, None
     which: Which = "each" if found.each and found.count is None else found.which or "next"
+    if found.of and of and found.which is None and not found.each:
+        # "in ch-1 sp of each V-st"
+        which = found.of.which
     if found.each and found.which == "last":
         which = "last"
     target = Target(
@@ -242,6 +255,8 @@ def _what(found: _Found) -> What:
         return "same"
     if found.skipped:
         return "skipped"
+    if found.loop and not found.which and found.count is None and not (found.each or found.corner):
+        return "ring"  # "6 sc into loop"
     if found.corner and found.what in (None, "space"):
         return "corner"
     if found.top and found.what in (None, "chain"):

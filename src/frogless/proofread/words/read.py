@@ -8,6 +8,7 @@ its own; the next is read all the same.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
@@ -39,7 +40,7 @@ from frogless.proofread.words.rows import rows_again
 from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
-from frogless.proofread.words.tokens import Times, Token, tokens_of
+from frogless.proofread.words.tokens import Times, Token, joined, words_of
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
@@ -60,18 +61,40 @@ _BEGINS_WORK = frozenset({
 
 def said(span: Span, script: Script, lexicon: Lexicon) -> Said:
     """What the text there says; what is not understood is in it as `Unclear`."""
-    tokens = tokens_of(span, script, lexicon)
+    words = words_of(span, script, lexicon)
+    tokens = joined(words, script.plain)
     reader = _Reader(script, lexicon)
     acts = reader.acts(structure(tokens), depth=0)
-    return Said(acts, tuple(reader.stated), tuple(_used(tokens, script)))
+    return Said(acts, tuple(reader.stated), tuple(_used(words, script)))
 
 
-def _used(tokens: Sequence[Token], script: Script) -> Iterator[Used]:
-    for token in tokens:
-        if token.kind in TRADE:
-            word = " ".join(script.plain[token.start : token.end].lower().split())
-            value = token.value[0] if isinstance(token.value, tuple) else token.value
-            yield Used(word, token.span, value if isinstance(value, str) else "")
+def _used(words: Sequence[Token], script: Script) -> Iterator[Used]:
+    """Every word of the trade, as it is written: "dc2tog" is one, "ch-2 sp" two."""
+    at = 0
+    while at < len(words):
+        token = words[at]
+        tog = words[at + 1 : at + 3]
+        if token.kind == "STITCH" and [each.kind for each in tog] == ["NUM", "TOG"]:
+            span = Span(token.start, tog[1].end)
+            yield Used(_word(span, script), span, str(token.value))
+            at += 3
+            continue
+        at += 1
+        if token.kind in ("STITCH", "TOGETHER"):
+            key = token.value if isinstance(token.value, str) else ""
+            yield Used(_word(token.span, script), token.span, key)
+        elif token.kind in TRADE:
+            text = script.plain[token.start : token.end]
+            for word in _LETTERS.finditer(text):
+                span = Span(token.start + word.start(), token.start + word.end())
+                yield Used(word[0].lower(), span)
+
+
+_LETTERS = re.compile(r"[^\W\d_]+")
+
+
+def _word(span: Span, script: Script) -> str:
+    return " ".join(script.plain[span.start : span.end].lower().split())
 
 
 @dataclass(slots=True)
@@ -86,7 +109,7 @@ class _Reader:
     def acts(self, items: Sequence[Item], depth: int) -> tuple[Act, ...]:
         """The acts of one level."""
         pieces: list[Piece] = []
-        for sentence in _sentences(items):
+        for at, sentence in enumerate(_sentences(items)):
             if self._is_remark(sentence):
                 pieces.append(Aside(_span(sentence), "remark"))
                 continue
@@ -94,7 +117,8 @@ class _Reader:
             for n, clause in enumerate(found):
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces):
                     break
-                pieces += self._clause(clause, pieces, depth)
+                alone = depth == 0 and (clause.after == "DASH" or (at > 0 and not n))
+                pieces += self._clause(clause, pieces, depth, alone=alone)
         return merged(pieces)
 
     def _inside(self, group: Group, depth: int) -> tuple[Act, ...]:
@@ -116,15 +140,16 @@ class _Reader:
         self.stated += found
         return bool(found)
 
-    def _clause(self, clause: Clause, before: Sequence[Piece], depth: int) -> list[Piece]:
+    def _clause(
+        self, clause: Clause, before: Sequence[Piece], depth: int, *, alone: bool
+    ) -> list[Piece]:
         items, asides = self._without_remarks(clause.items, before, depth)
         if not items:
             return asides
         text = self._text(items)
         if kind := clause_remark(text):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
-        lone = clause.after in ("STOP", "DASH") and depth == 0
-        if found := stated_of(items, self.lexicon, stitches=lone and _has_work(before)):
+        if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
             self.stated += found
             return asides
         if counts := counts_of(items):

@@ -123,7 +123,10 @@ class _Reader:
             return 2 + sum(each.kind == "WORD" for each in rest[1:])
         if kinds[:2] == ["NUM", "ROWS"] or kinds[:3] == ["NUM", "MORE", "ROWS"]:
             value = rest[0].value
-            self.rows = value if isinstance(value, Numbers) else None
+            if self.tokens[at].kind == "UNTIL" and isinstance(value, Numbers):
+                self.until_rows = value.values[0]
+            elif isinstance(value, Numbers):
+                self.rows = value
             return (3 if kinds[1] == "ROWS" else 4) + sum(
                 each.kind in ("WORD", "TOTAL", "EVEN") for each in rest[2:]
             )

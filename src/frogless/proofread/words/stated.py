@@ -105,12 +105,12 @@ def _noun(token: Token, lexicon: Lexicon) -> tuple[Kind, str, int] | None:
             return "stitch", "", 0
         case "STITCH":
             key = str(token.value)
-            stitch = lexicon.stitches.get(key)
-            group = (stitch is not None and stitch.kind == "group") or key in lexicon.own
+            stitch, own = lexicon.stitches.get(key), lexicon.own.get(key)
+            group = own.leaves > 1 if own else stitch is not None and stitch.kind == "group"
             return ("group" if group else "stitch"), key, 0
         case "CH":
             return "chain", "chain", 0
-        case "SP":
+        case "SP" | "LOOP":
             return "space", "", 0
         case "CH_SP":
             chains = token.value.values[0] if isinstance(token.value, Numbers) else 0

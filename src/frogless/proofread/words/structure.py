@@ -24,7 +24,7 @@ class Group:
     """What stands in brackets, or what a star repeats.
 
     Args:
-        kind: GROUP, or STARRED.
+        kind: GROUP; STARRED of "rep from *", which may leave open what it counts.
         opens: the bracket; "*".
     """
 
@@ -121,7 +121,8 @@ def _starred(items: Sequence[Item]) -> list[Item]:
         if item.kind == "STAR":
             begun = _mark(out, item.value)
             if begun is not None and _repeats(items, at):
-                out[begun:] = [_star_group(out[begun + 1 :], out[begun], item.end)]
+                group = _star_group(out[begun + 1 :], out[begun], item.end)
+                out[begun:] = [replace(group, kind="GROUP")]
             else:
                 out.append(item)
             continue

@@ -32,6 +32,9 @@ _UNIT = re.compile(
     r"(?![a-z])"
 )
 _MILLIMETRES = {"cm": 10.0, "mm": 1.0}
+_PAIR = re.compile(
+    r"[ ]?\((\d{1,6})\)(?=[ ]{1,2}(?:sts?|stitch|times|sc|dc|hdc|tr|ch|sps?|rows?|rnds?|more)\b)"
+)
 _COLOUR = re.compile(
     r"(?:(?:with|in|using|w/)\s+)?(?:(?:the\s+)?(?:main|contrast(?:ing)?)\s+colou?r|(?:yarn|colou?r)\s+[A-Z0-9]\b|"
     r"(?:with|in|using)\s+(?:MC|CC\d?|C\d|[A-H])\b|\((?:MC|CC\d?|C\d|[A-H])\))"
@@ -83,9 +86,17 @@ class _Phrases:
 
 def tokens_of(span: Span, script: Script, lexicon: Lexicon) -> tuple[Token, ...]:
     """All tokens of a stretch of text, in order; what is no word of the trade is a `WORD`."""
-    raw = list(_raw(script.plain, span))
-    single = _merged_words(raw, script, lexicon)
-    return tuple(_joined(list(single), script.plain))
+    return joined(words_of(span, script, lexicon), script.plain)
+
+
+def words_of(span: Span, script: Script, lexicon: Lexicon) -> tuple[Token, ...]:
+    """The words and phrases, marks and numbers each by itself."""
+    return tuple(_merged_words(list(_raw(script.plain, span)), script, lexicon))
+
+
+def joined(words: tuple[Token, ...], plain: str) -> tuple[Token, ...]:
+    """The same, with those put together that are one thing: "ch-2 sp", "dc2tog", "3 times"."""
+    return tuple(_joined(list(words), plain))
 
 
 def _raw(plain: str, span: Span) -> Iterator[_Raw]:
@@ -212,6 +223,9 @@ def _number(words: list[_Raw], at: int, plain: str, sizes: int) -> Token:
     if read is None:
         return Token("WORD", each.start, each.end, each.text)
     values, end = read
+    if sizes > 1 and len(values) == 1 and (pair := _PAIR.match(plain, end)):
+        # a list that is too short: what follows says that it is one
+        values, end = (*values, min(int(pair[1]), TOO_MANY)), pair.end()
     return Token("NUM", each.start, end, Numbers(values, Span(each.start, end)))
 
 
@@ -420,9 +434,14 @@ _TIMES: Mapping[str, tuple[int, bool, bool]] = {
 
 def _chain_space(window: list[Token], plain: str) -> Token | None:
     kinds = _kinds(window)
-    if kinds in ("CH NUM SP", "NUM CH SP"):
+    if kinds == "NUM SP":
+        # "3-ch sps", and not "3 ch sps"
+        if plain[window[0].end : window[0].end + 1] != "-":
+            return None
+        return Token("CH_SP", window[0].start, window[1].end, window[0].value)
+    if kinds in ("CH NUM SP", "NUM CH SP", "CH NUM CORNER", "CH NUM LOOP", "NUM CH LOOP"):
         number = next(each.value for each in window if each.kind == "NUM")
-        if kinds == "CH NUM SP" and "," in plain[window[0].start : window[-1].end]:
+        if kinds.startswith("CH NUM") and "," in plain[window[0].start : window[-1].end]:
             return None
         return Token("CH_SP", window[0].start, window[-1].end, number)
     return None
@@ -463,6 +482,7 @@ _RULES = (
     (3, _chain_space),
     (3, _together),
     (3, _times),
+    (2, _chain_space),
     (2, _times),
     (1, _times),
 )
