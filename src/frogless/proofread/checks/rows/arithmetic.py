@@ -71,6 +71,8 @@ def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
         there: dict[ProblemKind, dict[int, tuple[Worked, Problem]]] = {}
         for worked in line.works:
             problem = foremost(worked.problems)
+            if problem and problem.kind == "too_few" and line.told.label is None:
+                continue  # a sentence between rows may well work into a part of the edge
             if problem and worked.size not in disordered.get(line.index, ()):
                 there.setdefault(problem.kind, {}).setdefault(worked.size, (worked, problem))
         for kind in kinds:

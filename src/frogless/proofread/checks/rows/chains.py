@@ -179,7 +179,8 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
         named = {act.stitch}
         if chain and chain.counts_as:
             made |= {chain.counts_as}
-        if not named & made and all(key in reading.lexicon.stitches or " " in key for key in made):
+        known = made & reading.lexicon.stitches.keys() - {"chain", "slip_stitch"}
+        if known and not named & made and not made & reading.lexicon.own.keys():
             dialect = reading.lexicon.terms.dialect
             said = reading.lexicon.stitches[act.stitch].terms[dialect].abbreviation
             texts = (

@@ -7,7 +7,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.lines import Line, finding, headings, lines_of, row_name
+from frogless.proofread.checks.rows.lines import (
+    Line,
+    counted,
+    finding,
+    headings,
+    lines_of,
+    row_name,
+)
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Again
@@ -25,12 +32,14 @@ class _Count:
 
     Args:
         last: the last number that was given or worked.
+        said: rows that a sentence between rows told of: worked there, or a summary of those below.
         loose: rows were worked since that nobody numbered: any number further on is right.
         onward: numbers that a label said beforehand ("Row 2 and all even rows"), by remainder.
         kind: "row" or "round".
     """
 
     last: int = 0
+    said: int = 0
     loose: bool = False
     onward: frozenset[int] = field(default=frozenset())
     kind: str = ""
@@ -64,7 +73,9 @@ def row_numbers(reading: Reading) -> Iterator[Finding]:
         onward = count.onward | ({first % 2} if label.onward else frozenset())
         if label.onward == "all":
             onward = frozenset({0, 1})
-        count = _after(_Count(last, False, onward, label.kind), told, labelled=len(label.numbers))
+        count = _after(
+            _Count(last, 0, False, onward, label.kind), told, labelled=len(label.numbers)
+        )
         before = row_name(label, last)
 
 
@@ -76,8 +87,8 @@ def _of_sizes(reading: Reading, told: Told) -> bool:
 
 
 def _texts(count: _Count, first: int, name: str, before: str) -> tuple[str, str, str] | None:
-    expected = count.last + 1
-    if first == expected or (count.loose and first >= expected):
+    expected = count.last + count.said + 1
+    if first in (expected, count.last + 1) or (count.loose and first >= expected):
         return None
     if first == count.last:
         return (
@@ -91,8 +102,7 @@ def _texts(count: _Count, first: int, name: str, before: str) -> tuple[str, str,
         return (
             name,
             f"{kind} {expected} would follow",
-            f"{name} follows {kind} {count.last}: the numbers go backwards; count the rows "
-            "worked before it.",
+            _backwards(count, name, f"{kind} {expected - 1}"),
         )
     skipped = [
         number
@@ -111,6 +121,13 @@ def _texts(count: _Count, first: int, name: str, before: str) -> tuple[str, str,
     )
 
 
+def _backwards(count: _Count, name: str, before: str) -> str:
+    if count.said and int(name.rsplit(" ", 1)[1]) > count.last:
+        rows = counted(count.said, "row")
+        return f"{rows} are worked before it without a number, so {before} is done: count again."
+    return f"{name} follows {before}: the numbers go backwards; count the rows worked before it."
+
+
 def _after(count: _Count, told: Told, labelled: int = 0) -> _Count:
     """The numbers after a row or sentence: what it says to repeat moves them on.
 
@@ -127,9 +144,11 @@ def _after(count: _Count, told: Told, labelled: int = 0) -> _Count:
         elif rows is None or act.until or act.length:
             count = replace(count, loose=True)
         elif not labelled:
-            count = replace(count, last=count.last + rows)
-        else:
+            count = replace(count, said=count.said + rows)
+        elif act is told.said.acts[0]:
             count = replace(count, loose=count.loose or rows > 1)
+        else:  # a sentence behind the row: "Row 3: …, turn. Work 6 rows even."
+            count = replace(count, said=count.said + rows)
     if told.label is not None and not labelled:
         return replace(count, last=count.last + 1, loose=True)
     return count

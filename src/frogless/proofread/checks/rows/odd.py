@@ -8,10 +8,20 @@ from collections.abc import Iterator
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
 from frogless.proofread.findings import Finding
-from frogless.proofread.words.model import Act, Bare, Increase, Together
+from frogless.proofread.words.model import (
+    Act,
+    Bare,
+    Chain,
+    Increase,
+    Into,
+    Skip,
+    Together,
+)
 
 #: So many places of one stitch, and one of another: the other may be a slip.
 RULE = 6
+#: So many stitches in one place are a shell, not an increase.
+GROUP = 4
 _PLAIN = frozenset(
     {"single_crochet", "half_double_crochet", "double_crochet", "treble", "double_treble"}
 )
@@ -27,6 +37,8 @@ def stitch_odd(reading: Reading) -> Iterator[Finding]:
         if len(counts) != 2 or min(counts.values()) != 1 or sum(counts.values()) <= RULE:
             continue
         line, act, odd = next(each for each in those if counts[each[2]] == 1)
+        if _lacy(line):
+            continue
         usual = counts.most_common(1)[0][0]
         if sum(other is line for other, _, _ in those) < 3 or not {odd, usual} <= _PLAIN:
             continue
@@ -45,9 +57,21 @@ def stitch_odd(reading: Reading) -> Iterator[Finding]:
 def _stitches(line: Line) -> Iterator[tuple[Act, str]]:
     """Every mention of a stitch in a row, chains and slip stitches left out."""
     for act in all_acts(line.told.said.acts):
-        if isinstance(act, Bare | Increase | Together) and act.stitch not in (
-            "",
-            "chain",
-            "slip_stitch",
-        ):
-            yield act, act.stitch
+        stitch = act.stitch if isinstance(act, Bare | Increase | Together) else ""
+        if stitch not in ("", "chain", "slip_stitch"):
+            yield act, stitch
+
+
+def _lacy(line: Line) -> bool:
+    """A row with spaces or with groups in one place: it has several stitches on purpose."""
+    for at, act in enumerate(line.told.said.acts):
+        for each in all_acts((act,)):
+            if isinstance(each, Skip) or (isinstance(each, Chain) and at > 1):
+                return True
+            if isinstance(each, Into) and (len(each.body) > 1 or _many(each.body)):
+                return True
+    return False
+
+
+def _many(body: tuple[Act, ...]) -> bool:
+    return any(isinstance(a, Bare) and a.times and max(a.times.values) >= GROUP for a in body)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from frogless.proofread.checks.model import Reading
@@ -12,18 +11,15 @@ from frogless.proofread.words.model import Repeat, Unclear
 
 #: Letters of such words that are shown.
 _SHOWN = 80
-_WORD = re.compile(r"[a-z][a-z0-9'-]*", re.IGNORECASE)
-#: Words between rows that are instructions and no remark.
-_WORKED = re.compile(
-    r"\b(?:ch|chain|rows?|rnds?|rounds?|sts?|rep|repeat|inc|dec|\w+\d+tog)\b", re.I
-)
 
 
 def unclear(reading: Reading) -> Iterator[Finding]:
     """Words of a row that no sense was made of."""
-    for line in lines_of(reading):
-        acts = [act for act in all_acts(line.told.said.acts) if isinstance(act, Unclear)]
-        those = [act for act in acts if _matters(reading, line, act)]
+    lines = lines_of(reading)
+    for line, after in zip(lines, (*lines[1:], None), strict=True):
+        if line.told.label is None and not _loses(after):
+            continue
+        those = [act for act in all_acts(line.told.said.acts) if isinstance(act, Unclear)]
         if not those:
             continue
         words = "; ".join(reading.script.words(act.span) for act in those)
@@ -37,14 +33,11 @@ def unclear(reading: Reading) -> Iterator[Finding]:
         yield finding("unclear", reading, line, those[0].span, texts, certainty)
 
 
-def _matters(reading: Reading, line: Line, act: Unclear) -> bool:
-    """In a row all of it; between rows only what speaks of stitches and rows."""
-    if line.told.label is not None:
-        return True
-    text = reading.script.plain[act.span.start : act.span.end].lower()
-    return bool(_WORKED.search(text)) or any(
-        word in reading.lexicon.keys and len(word) < 6 for word in _WORD.findall(text)
-    )
+def _loses(after: Line | None) -> bool:
+    """Whether the row after a sentence cannot be reckoned, so that the sentence was no remark."""
+    if after is None or after.told.label is None or after.told.begins:
+        return False
+    return any(worked.available is None for worked in after.first())
 
 
 def doubtful_reading(reading: Reading) -> Iterator[Finding]:

@@ -45,6 +45,8 @@ _MORE = frozenset({"prev", "foll", "alt", "cont", "beg", "patt", "tch", "t ch", 
 #: Letters of an abbreviation; what is longer is a name.
 _LONGEST = 7
 _TOGETHER = re.compile(r"^(?P<stitch>[a-z]+?)[ -]?(?P<count>\d*)[ -]?tog$")
+#: Where a stitch goes, written in one with it: "BLOsc", "FPdc".
+_PLACED = re.compile(r"^(?P<place>blo?|flo?|[fb]p) ?(?P<stitch>[a-z]{2,5})$")
 _WORD = re.compile(r"[a-z][a-z0-9-]*", re.IGNORECASE)
 
 
@@ -57,18 +59,32 @@ def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
     told: set[str] = set()
     for each in reading.told:
         for used in each.said.used:
-            base = _base(used.word)
-            if base in told or not _is_short(used, reading) or _covered(base, used, known, reading):
+            base = _lacking(used, known, reading)
+            if not base or base in told:
                 continue
             told.add(base)
+            words = reading.script.words(used.span)
+            shown = next((word for word in words.split() if _base(word) == base), words)
             yield Finding(
                 "undefined-abbreviation",
                 used.span,
-                f'"{reading.script.words(used.span)}" is used',
+                f'"{shown}" is used',
                 "it is not in the list of abbreviations",
                 f'Add "{base}" to the list of abbreviations, or use the word that is in it.',
                 "certain",
             )
+
+
+def _lacking(used: Used, known: frozenset[str], reading: Reading) -> str:
+    """The abbreviation, of a phrase like "sc in BLO" the one in it, that is nowhere explained."""
+    if _is_short(used, reading):
+        base = _base(used.word)
+        return "" if _covered(base, used, known, reading) else base
+    if used.stitch and " in " in used.word:
+        bases = [_base(word) for word in used.word.lower().split()]
+        lacking = (each for each in bases if each in _trade_words() and each not in known)
+        return next(lacking, "")
+    return ""
 
 
 def unused_abbreviation(reading: Reading) -> Iterator[Finding]:
@@ -153,6 +169,9 @@ def _covered(base: str, used: Used, known: frozenset[str], reading: Reading) -> 
     if found := _TOGETHER.match(base):
         others = {match["stitch"] for each in known if (match := _TOGETHER.match(each))}
         return found["stitch"] in known | others or base in known
+    placed = _PLACED.match(base)
+    if placed and {placed["place"], placed["stitch"]} <= known:
+        return True
     parts = _WORD.findall(base)
     if len(parts) > 1 and all(part in known or part in _KNOWN or len(part) > 4 for part in parts):
         return True
@@ -179,6 +198,8 @@ def _occurs(word: str, text: str) -> bool:
     if re.search(rf"(?<![a-z]){plain}(?:e?s|'s)?(?![a-z])", text):
         return True
     short = re.sub(r"[^a-z0-9]", "", word.lower())
+    if short in ("bl", "blo", "fl", "flo", "fp", "bp"):
+        return bool(re.search(rf"\b{short}[a-z]{{2,5}}\b", text))
     return 2 <= len(short) <= 5 and bool(
         re.search(rf"(?:bl|fl|blo|flo|fp|bp|beg|inv|f){short}\b", text)
     )
