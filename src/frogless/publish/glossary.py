@@ -13,7 +13,7 @@ from frogless.rows.walk import nodes, stitch_keys
 from frogless.stitches.load import explain, explain_left_handed, words
 
 #: Words of the rows that are no stitches.
-PLAIN_WORDS = ("st", "sts", "sp", "sps", "rnd", "rnds", "RS", "WS")
+PLAIN_WORDS = ("st", "sts", "sp", "sps", "rep", "rnd", "rnds", "RS", "WS")
 
 
 def abbreviations(drafted: Drafted, rows: tuple[Block, ...]) -> tuple[Block, ...]:

@@ -186,6 +186,7 @@ MESSAGES: Mapping[str, str] = {
     "abbr_sts": "stitches",
     "abbr_sp": "space",
     "abbr_sps": "spaces",
+    "abbr_rep": "repeat",
     "abbr_rnd": "round",
     "abbr_rnds": "rounds",
     "abbr_RS": "right side",
