@@ -63,8 +63,8 @@ def _set(entries: Sequence[Entry], margin: int, columns: int) -> str:
 
 def _finding(each: Finding, report: Report) -> Entry:
     where = ", ".join(part for part in (each.piece, each.row, _sizes(each.sizes)) if part)
-    says = f"says {each.says}" if each.says else ""
-    works = f"works out to {each.works_out_to}" if each.works_out_to else ""
+    says = f"says: {each.says}" if each.says else ""
+    works = f"works out to: {each.works_out_to}" if each.works_out_to else ""
     return _line(each.span, report), "\n".join(
         part
         for part in (

@@ -17,10 +17,11 @@ from frogless.proofread.sources.source import MOST_LETTERS
 MOST_UNPACKED = 100_000_000
 """Bytes of all files in it, pictures included."""
 
-MOST_XML = 30_000_000
-"""Bytes of one file of text: what stands in memory is ten times as large."""
+MOST_XML = 8_000_000
+"""Bytes of one file of text; in memory it is forty times as large."""
 
 MOST_FILES = 2_000
+MOST_LINES = 100_000
 DEEPEST = 12
 """Tables within tables."""
 
@@ -98,12 +99,10 @@ def _unpacked(packed: zipfile.ZipFile, one: zipfile.ZipInfo, most: int) -> int:
 
 def _bounded(lines: Iterator[str]) -> Iterator[str]:
     letters = 0
-    for line in lines:
+    for number, line in enumerate(lines):
         letters += len(line) + 1
-        if letters > MOST_LETTERS:
-            raise InputError(
-                f"the text has more than {MOST_LETTERS} letters, the most that is read"
-            )
+        if letters > MOST_LETTERS or number > MOST_LINES:
+            raise InputError(_TOO_MUCH)
         yield f"{line}\n"
 
 
@@ -120,12 +119,13 @@ def _blocks(parent: Element, numbering: Numbering, depth: int = 0) -> Iterator[s
 
 def _paragraph(paragraph: Element, numbering: Numbering, depth: int) -> Iterator[str]:
     text = "".join(_letters(paragraph))
-    level = numbering.heading(paragraph)
-    if level and text.strip():
+    if not text.strip():
+        yield ""
+    elif level := numbering.heading(paragraph):
         yield ""
         yield f"{'#' * level} {text.strip()}"
     else:
-        yield f"{numbering.label(paragraph) if text.strip() else ''}{text}"
+        yield numbering.label(paragraph) + text
     if depth < DEEPEST:
         for box in _boxes(paragraph):
             yield from _blocks(box, numbering, depth + 1)

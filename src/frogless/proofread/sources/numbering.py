@@ -43,6 +43,7 @@ class Numbering:
             style.get(qn("w:styleId")): style
             for style in document.styles.element.iterchildren(qn("w:style"))
         }
+        self._chains: dict[str, list[Element]] = {}
         self._abstract: dict[str, str] = {}
         self._levels: dict[str, dict[int, _Level]] = {}
         self._restarts: dict[tuple[str, int], int] = {}
@@ -112,6 +113,11 @@ class Numbering:
         """The paragraph's style and those it is based on."""
         properties = paragraph.find(qn("w:pPr"))
         name = _child(properties, "w:pStyle") if properties is not None else ""
+        if name not in self._chains:
+            self._chains[name] = self._based_on(name)
+        return self._chains[name]
+
+    def _based_on(self, name: str) -> list[Element]:
         chain: list[Element] = []
         while name in self._styles and len(chain) < DEEPEST_STYLE:
             chain.append(self._styles[name])

@@ -22,7 +22,7 @@ _OF_A_ROW = re.compile(
 # A hyphen at a line's end between small letters. A soft one anywhere else is a hyphen too: many
 # programs set both with one sign, and a PDF then knows only one of the two letters.
 _BROKEN = re.compile(
-    r"(?P<before>[^\W\d_]+)(?P<hyphen>[-\u2010\xad])[ \t]*\n[ \t]*(?P<after>[^\W_]+)"
+    r"(?<![^\W\d_])(?P<before>[^\W\d_]+)(?P<hyphen>[-\u2010\xad])[ \t]*\n[ \t]*(?P<after>[^\W_]+)"
     r"(?P<rest>[^\s]*)[ \t]*"
 )
 

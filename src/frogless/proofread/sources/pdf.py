@@ -3,32 +3,38 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterator
+from collections.abc import Sequence
 from io import BytesIO
 
-from pypdf import Configuration, PdfReader, apply_configuration
+from pypdf import Configuration, PageObject, PdfReader, apply_configuration
 from pypdf.errors import LimitReachedError
 
 from frogless.errors import InputError
 from frogless.proofread.sources.pages import joined
 from frogless.proofread.sources.source import MOST_LETTERS, MOST_PAGES
 
-MOST_STEPS = 1_000_000
-"""Drawing steps of all pages together. A pattern of twelve pages with its drawings has 10,000."""
+MOST_STEPS = 200_000
+"""Drawing steps of all pages together. A pattern of eleven pages with its drawings has 22,000."""
+
+MOST_OF_PAGE = 1_000_000
+"""Bytes of a page's drawing; a page with more is a picture made of lines, such as a chart."""
+
+MOST_DRAWING = 60_000_000
+"""Bytes of all pages together, those that are left out included."""
 
 #: A stream may unpack to a thousand times its size, and a form be drawn in a form in a form.
 _LIMITS = Configuration(
     maximum_declared_stream_length=20_000_000,
-    array_based_stream_maximum_output_length=20_000_000,
-    lzw_maximum_output_length=20_000_000,
-    run_length_maximum_output_length=20_000_000,
-    zlib_maximum_output_length=20_000_000,
-    brotli_maximum_output_length=20_000_000,
-    stream_decoding_work_maximum_length=60_000_000,
-    stream_parsing_work_maximum_count=1_000_000,
+    array_based_stream_maximum_output_length=10_000_000,
+    lzw_maximum_output_length=10_000_000,
+    run_length_maximum_output_length=10_000_000,
+    zlib_maximum_output_length=10_000_000,
+    brotli_maximum_output_length=10_000_000,
+    stream_decoding_work_maximum_length=30_000_000,
+    stream_parsing_work_maximum_count=400_000,
     page_tree_maximum_entries=10_000,
     page_tree_maximum_page_entries=100_000,
-    xform_maximum_invocations_per_extraction=500,
+    xform_maximum_invocations_per_extraction=200,
     jbig2dec_binary=None,  # no program is started for a picture
     disable_legacy_handling=True,
 )
@@ -42,8 +48,8 @@ _PICTURES = (
 )
 
 
-class _TooMuchError(Exception):
-    """More steps or letters than are read."""
+class _TooMuchError(BaseException):
+    """More steps or letters than are read; the library passes over every other fault in a form."""
 
 
 def drawn_from_pdf(data: bytes) -> tuple[str, tuple[str, ...]]:
@@ -56,7 +62,7 @@ def drawn_from_pdf(data: bytes) -> tuple[str, tuple[str, ...]]:
     logging.getLogger("pypdf").setLevel(logging.CRITICAL)
     try:
         with apply_configuration(_LIMITS):
-            pages = list(_pages(data))
+            pages, left_out = _pages(data)
     except InputError:
         raise
     except (LimitReachedError, _TooMuchError, MemoryError):
@@ -66,10 +72,18 @@ def drawn_from_pdf(data: bytes) -> tuple[str, tuple[str, ...]]:
         raise InputError(_BROKEN) from None
     if not any(page.strip() for page in pages):
         raise InputError(_PICTURES)
-    return joined(pages)
+    text, told = joined(pages)
+    return text, (*told, *_left_out(left_out))
 
 
-def _pages(data: bytes) -> Iterator[str]:
+def _left_out(pages: Sequence[int]) -> tuple[str, ...]:
+    named = ", ".join(map(str, pages))
+    told = f"Left out, since so much is drawn there: page{'s' * (len(pages) > 1)} {named}."
+    return (told,) if pages else ()
+
+
+def _pages(data: bytes) -> tuple[list[str], list[int]]:
+    """The text of each page, and the numbers of those that were left out."""
     reader = PdfReader(BytesIO(data))
     # Many are locked against changes alone: these open without a password.
     if reader.is_encrypted and not _opens(reader):
@@ -79,11 +93,15 @@ def _pages(data: bytes) -> Iterator[str]:
             f"this PDF has {len(reader.pages)} pages; {MOST_PAGES} are the most that are read"
         )
     budget = _Budget()
-    for page in reader.pages:
-        text = page.extract_text(visitor_operand_before=budget.spend)
-        # The library passes over a fault within a form, ours too.
-        budget.check(len(text))
-        yield text
+    texts: list[str] = []
+    left_out: list[int] = []
+    for number, page in enumerate(reader.pages, 1):
+        if budget.draws_little(page):
+            texts.append(page.extract_text(visitor_operand_before=budget.spend))
+            budget.read(len(texts[-1]))
+        else:
+            left_out.append(number)
+    return texts, left_out
 
 
 def _opens(reader: PdfReader) -> bool:
@@ -95,11 +113,25 @@ def _opens(reader: PdfReader) -> bool:
 
 
 class _Budget:
-    """Steps and letters that are left."""
+    """Steps, bytes and letters that are left."""
 
     def __init__(self) -> None:
         self.steps = MOST_STEPS
+        self.drawing = MOST_DRAWING
         self.letters = MOST_LETTERS
+
+    def draws_little(self, page: PageObject) -> bool:
+        """Whether a page may be read.
+
+        Raises:
+            _TooMuchError: all pages together draw too much.
+        """
+        content = page.get_contents()
+        size = 0 if content is None else len(content.get_data())
+        self.drawing -= size
+        if self.drawing < 0:
+            raise _TooMuchError
+        return size <= MOST_OF_PAGE
 
     def spend(self, *_: object) -> None:
         """One step more.
@@ -111,12 +143,12 @@ class _Budget:
         if self.steps < 0:
             raise _TooMuchError
 
-    def check(self, letters: int) -> None:
+    def read(self, letters: int) -> None:
         """A page more.
 
         Raises:
-            _TooMuchError: no step or no letter is left.
+            _TooMuchError: no letter is left.
         """
         self.letters -= letters
-        if min(self.steps, self.letters) < 0:
+        if self.letters < 0:
             raise _TooMuchError

@@ -13,11 +13,11 @@ from frogless.proofread.words.model import Terms
 
 GOLDEN = """\
 line 7      CROWN, Rnd 3: "20 sc"
-            says 20 sc; works out to 18 sc
+            says: 20 sc; works out to: 18 sc
             The repeat is worked 6 times and makes 3 each time. Two stitches too many are stated.
             [count, certain]
 line 8      CROWN, Rnd 4, size S: "Sc in next 10 (12) sts"
-            says 10 sts; works out to 18 sts
+            says: 10 sts; works out to: 18 sts
             8 stitches of Rnd 3 are left over.
             [too-few, likely]
 
