@@ -83,7 +83,7 @@ def _counted(found: Measurement, count: re.Match[str] | None) -> Measurement:
         return found
     kind: Literal["sts", "rows"] = "sts" if count["what"].startswith("st") else "rows"
     # What is counted in rows goes along, whatever it is called.
-    way = "length" if kind == "rows" and found.way == "girth" else found.way
+    way = "length" if kind == "rows" and found.way in ("girth", "width") else found.way
     return replace(found, count=int(count["count"]), counted=kind, way=way)
 
 

@@ -71,7 +71,9 @@ def notions_in(line: Line) -> Iterator[Notion]:
             continue
         count = _COUNT.search(line.text[: match.start()][-60:])
         span = Span(line.start + match.start(), line.start + match.end())
-        optional = bool(_OPTIONAL.search(line.text))
+        # "a marker for the join": the list itself says what it is for.
+        told = name == "marker" and re.search(r"\b(?:for|to mark)\b", line.text[match.end() :])
+        optional = bool(_OPTIONAL.search(line.text) or told)
         yield Notion(span, name, int(count[1]) if count else 0, optional)
 
 

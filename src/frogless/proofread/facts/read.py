@@ -31,6 +31,8 @@ from frogless.proofread.words.lexicon import Lexicon
 
 #: Facts of one kind; a front matter has fewer, and hostile text does not get more.
 _MOST = 500
+#: Letters of a line that may be a heading.
+_A_HEADING = 30
 _GAUGE_LINE = re.compile(r"[\s*-]{0,6}(?:gauge|tension)\b", re.IGNORECASE)
 #: "I get 16 dc and 8 rounds to 10 cm": a gauge in the middle of a story.
 _GAUGE_TOLD = re.compile(
@@ -47,6 +49,13 @@ _MEASURE_LINE = re.compile(
 _GROWS = re.compile(r"\bgrows? (\d{1,2}(?:\.\d)?) ?% in length")
 _INCHES = re.compile(r"\"|\bin\b|\dins?\b|inch", re.IGNORECASE)
 _METRIC = re.compile(r"[\d)\]] ?(?:cm|mm)\b", re.IGNORECASE)
+#: "Your main hook has one step less": advice on hooks, and no instruction.
+_ADVICE = re.compile(
+    r"\b(?:hint:|tip:|designer|main hook|size (?:up|down)|smaller|larger)", re.IGNORECASE
+)
+#: A line that works stitches is no list of materials, whatever part it stands in.
+_WORKED = re.compile(r"\b(?:ch|chain) ?\d", re.IGNORECASE)
+_FINISHED_LINE = re.compile(r"[\s*-]{0,4}(?:finished|measure|size)", re.IGNORECASE)
 _NEEDED = re.compile(r"\b(?:i used|you(?:'ll| will)? need|materials?)\b", re.IGNORECASE)
 _NO_MEASURES = ("instructions", "finishing", "materials", "abbreviations", "special")
 _WORK = ("instructions", "finishing")
@@ -84,8 +93,9 @@ def _gauges(paragraphs: tuple[Line, ...], lexicon: Lexicon) -> Iterator[Gauge]:
 def _hooks(paragraphs: tuple[Line, ...]) -> Iterator[Hook]:
     for line in paragraphs:
         if line.part in _WORK:
-            yield from hooks_in(line.text, line.start, "rows")
-        else:
+            if not _ADVICE.search(line.text):
+                yield from hooks_in(line.text, line.start, "rows")
+        elif not _WORKED.search(line.text):
             gauge = line.part == "gauge"
             yield from hooks_in(line.text, line.start, "gauge" if gauge else "materials")
 
@@ -93,9 +103,10 @@ def _hooks(paragraphs: tuple[Line, ...]) -> Iterator[Hook]:
 def _materials(paragraphs: tuple[Line, ...]) -> Iterator[Line]:
     """The lines that list what is needed; told in a story where no part does."""
     listed = any(line.part == "materials" for line in paragraphs)
+    # A heading alone is no list.
     for line in paragraphs:
         told = not listed and line.part not in _WORK and _NEEDED.search(line.text[:60])
-        if line.part == "materials" or told:
+        if line.part == "materials" or (told and len(line.text) > _A_HEADING):
             yield line
 
 
@@ -117,7 +128,12 @@ def _colours(paragraphs: tuple[Line, ...]) -> Iterator[Colour]:
 
 
 def _measurements(script: Script, lines: tuple[Line, ...]) -> Iterator[Measurement]:
-    front = tuple(line for line in lines if line.part not in _NO_MEASURES)
+    front = tuple(
+        line
+        for line in lines
+        if line.part not in _NO_MEASURES
+        or (line.part == "materials" and _FINISHED_LINE.match(line.text))
+    )
     tabled, used = tables_in(front, script.sizes)
     yield from tabled
     for line in joined(tuple(each for each in front if each.start not in used)):

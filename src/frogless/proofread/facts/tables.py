@@ -34,7 +34,9 @@ def tables_in(
     used: set[int] = set()
     block: list[Line] = []
     for line in (*lines, Line("", -1)):
-        if _cells(line, ruled=bool(block)):
+        ruled = any(_is_rule(each.written) for each in block)
+        wrapped = ruled and line.written[:2] == "  " and bool(line.text.strip())
+        if _cells(line, ruled=bool(block)) or wrapped:
             block.append(line)
             continue
         if len(block) > 1 and any(_is_rule(each.written) or "|" in each.written for each in block):
@@ -69,7 +71,7 @@ def _blanks(text: str) -> int:
 
 def _measurements(block: list[Line], sizes: tuple[str, ...]) -> Iterator[Measurement]:
     rows = [_cells(line, ruled=True) for line in block if not _is_rule(line.written)]
-    if not rows:
+    if not all(rows):
         return
     head, body = rows[0], rows[1:]
     names = [cell.text.lower() for cell in head]

@@ -12,7 +12,7 @@ GIRTHS: Mapping[str, re.Pattern[str]] = {
     name: re.compile(rf"\b(?:{words})\b", re.IGNORECASE)
     for name, words in {
         "high hip": r"high[ -]hips?|upper hips?",
-        "hip": r"hips?",
+        "hip": r"(?<!high )(?<!high-)(?<!upper )hips?",
         "bust": r"bust|chest",
         "underbust": r"under ?bust",
         "waist": r"waist(?:band)?",
@@ -54,8 +54,9 @@ def landmark_in(words: str) -> str:
     found = [(m.start(), name) for name, p in GIRTHS.items() if (m := p.search(words))]
     named = [each for each in found if each[1] != "circumference"]
     if named:
-        # "high hip" begins where no other does; of equals the table's order holds.
-        return min(named, key=lambda each: each[0])[1]
+        # "girth after waist to hip" is the hip's.
+        last = re.search(r"\bto\b", words)
+        return (max if last else min)(named, key=lambda each: each[0])[1]
     return "circumference" if found else ""
 
 

@@ -54,9 +54,13 @@ class _Amount:
 
 def yarn_in(line: Line) -> YarnAmount | None:
     """What one line of the materials says of yarn; None when it is about something else."""
-    if not _YARN.search(line.text) or _OTHER.search(line.text.split(":")[0]):
+    if not _YARN.search(line.text):
         return None
-    amounts = [each for each in _amounts(line.text) if not each.ranged]
+    amounts = [
+        each
+        for each in _amounts(line.text)
+        if not each.ranged and not _OTHER.search(_about(line.text, each))
+    ]
     balls = _BALLS.search(line.text)
     counts = _numbers(balls["list"] or balls["times"]) if balls else ()
     if balls:
@@ -79,6 +83,13 @@ def yarn_in(line: Line) -> YarnAmount | None:
         colour.name if colour else "",
         int(category["number"] or category["bare"]) if category else None,
     )
+
+
+def _about(text: str, amount: _Amount) -> str:
+    """The words around an amount, from comma to comma: "1 m of elastic"."""
+    before = re.split(r"[,;.:]", text[max(0, amount.start - 40) : amount.start])[-1]
+    after = re.split(r"[,;.]", text[amount.end : amount.end + 40])[0]
+    return f"{before} {after}"
 
 
 def _amounts(text: str) -> Iterator[_Amount]:

@@ -68,10 +68,13 @@ def _nearest(
     """The number of rows nearest to a length; None where one is near enough, or unsure."""
     pieces = held.pieces[size]
     plain_ones = all(
-        piece.complete and _share(piece, gauge) >= _SAME and not (piece.ring and piece.flat)
+        piece.complete
+        and _share(piece, gauge) >= _SAME
+        and not piece.fans_out
+        and not (piece.ring and piece.flat)
         for piece in pieces
     )
-    if not pieces or not plain_ones or len(pieces) > _MOST_PIECES:
+    if not held.known[size] or not pieces or not plain_ones or len(pieces) > _MOST_PIECES:
         return None
     high = gauge.height / gauge.rows
     limits = tolerance.of_height(gauge)
@@ -81,7 +84,7 @@ def _nearest(
     if gauge.stitches:
         wide = gauge.width / gauge.stitches
         # Worked from side to side, stitches lie along.
-        for piece in pieces:
+        for piece in (each for each in pieces if each.flat):
             for count in {*piece.counts}:
                 if abs(count * wide - value) <= 0.06 * value + slack + extra:
                     return None
@@ -136,7 +139,9 @@ def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
     reading = held.reading
     gauge = _gauge(reading)
     piece = _piece_at(held, progress.span.start)
-    if gauge is None or piece is None or not piece.rows or _share(piece, gauge) < _ALL:
+    if gauge is None or piece is None or not piece.rows or piece.fans_out:
+        return
+    if _share(piece, gauge) < _ALL:
         return
     sizes = len(reading.script.sizes)
     high = gauge.height / gauge.rows

@@ -27,6 +27,8 @@ NEEDED: Mapping[str, re.Pattern[str]] = {
         "lining": r"\b(?:sew|insert|cut)\b[^.\n]{0,30}\blining\b",
     }.items()
 }
+#: Lines of a list of materials that is meant to be whole.
+_A_LIST = 3
 #: A cord that the pattern makes itself need not be bought.
 _MADE = re.compile(
     r"\b(?:make|crochet|work|twist|plait|braid)\b[^.\n]{0,40}\b(?:cord|drawstring|tie|button|ribbon)"
@@ -76,6 +78,8 @@ def material_missing(reading: Reading) -> Iterator[Finding]:
     for name, words in NEEDED.items():
         if name in listed or NOTIONS[name].search(whole):
             continue
+        if name == "marker" and len(reading.facts.materials) < _A_LIST:
+            continue  # a scrap of yarn marks as well; a short list need not name it
         found = words.search(rest)
         if found and not (name in ("cord", "button", "ribbon") and _MADE.search(rest)):
             yield Finding(

@@ -10,12 +10,28 @@ from frogless.proofread.checks.facts.told import sizes_told
 from frogless.proofread.checks.model import Check, Reading
 from frogless.proofread.facts.model import Multiple
 from frogless.proofread.findings import Finding
+from frogless.proofread.words.model import (
+    Act,
+    Aside,
+    Bare,
+    Chain,
+    Increase,
+    Into,
+    Numbers,
+    Repeat,
+    Skip,
+    Together,
+)
 
 #: Words of a claim that name no part of the work.
 _COMMON = {
     "multiple", "multiples", "stitch", "stitches", "pattern", "needs", "over", "plus", "worked",
     "chain", "foundation", "turning", "each", "with", "this", "that", "stitch.", "the",
 }  # fmt: skip
+
+
+#: More stitches than these into one place are a fan, not an increase.
+_PLAIN = 3
 
 
 def multiple_claimed(reading: Reading) -> Iterator[Finding]:
@@ -26,6 +42,10 @@ def multiple_claimed(reading: Reading) -> Iterator[Finding]:
 
 
 def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
+    other = _repeat(held, claim)
+    if other:
+        yield other
+        return
     wrong: list[int] = []
     nearest: tuple[int, int] | None = None
     for size, pieces in enumerate(held.pieces):
@@ -33,7 +53,12 @@ def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
         meant = _meant(rows, claim) or rows
         counts = [row.count for row in meant if not row.spaced]
         chains = [row.count for row in meant if row.foundation]
-        if not counts or any(_meets(count, claim) for count in counts):
+        if not counts or not held.known[size]:
+            continue
+        base = next((row for row in meant if not row.foundation and not row.spaced), meant[0]).count
+        # Work that keeps its width stands on its first row; shaped work may meet it on the way.
+        tried = (base,) if counts[-1] == base and len(pieces) == 1 else counts
+        if any(_meets(count, claim) for count in tried):
             continue
         if any((count - (claim.chain or 0)) % claim.multiple == claim.over for count in chains):
             continue
@@ -57,6 +82,88 @@ def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
             "likely",
             sizes=sizes_told(held.reading, wrong),
         )
+
+
+def _repeat(held: Held, claim: Multiple) -> Finding | None:
+    """The rows repeat a group over another number of stitches than the multiple."""
+    found: dict[int, int] = {}
+    reading = held.reading
+    for worked in reading.reckoning.rows:
+        told = reading.told[worked.told]
+        for act in told.said.acts:
+            if isinstance(act, Repeat) and act.extent.kind in ("end", "but_last", "unsaid"):
+                places = places_of(act)
+                if places > 1 and _is_pattern(act):
+                    found.setdefault(places, worked.told)
+    if not found or any(n % claim.multiple == 0 or claim.multiple % n == 0 for n in found):
+        return None
+    places, at = next(iter(found.items()))
+    label = reading.told[at].label
+    row = reading.script.words(label.span).rstrip(":") if label else ""
+    return Finding(
+        "multiple-claimed",
+        claim.span,
+        f"multiple of {claim.multiple}",
+        f"repeats over {places} sts",
+        f"{row or 'A row'} repeats a group over {places} stitches, so the multiple would be "
+        f"{places}, not {claim.multiple}.",
+        "likely",
+    )
+
+
+def _is_pattern(repeat: Repeat) -> bool:
+    """It skips, or works several into one place: no shaping of plain work."""
+    return any(
+        isinstance(act, Skip)
+        or (isinstance(act, Into) and len(act.body) + _stitches(act) > _PLAIN and _once(act))
+        for act in repeat.body
+    )
+
+
+def _stitches(into: Into) -> int:
+    return sum(act.times.values[0] - 1 for act in into.body if isinstance(act, Bare) and act.times)
+
+
+def _once(into: Into) -> bool:
+    return into.extent.kind == "times" and (
+        into.extent.times is None or into.extent.times.values == (1,)
+    )
+
+
+def places_of(repeat: Repeat) -> int:
+    """Places of the row below that one repeat uses; 0 where that is not plain."""
+    whole = 0
+    for act in repeat.body:
+        places = _places(act)
+        if places is None:
+            return 0
+        whole += places
+    return whole
+
+
+def _places(act: Act) -> int | None:
+    match act:
+        case Bare():
+            return _number(act.times)
+        case Skip():
+            return _number(act.times) if act.target.what in ("stitch", "any", "chain") else None
+        case Into() if act.extent.kind == "times" and act.target.what in ("stitch", "any"):
+            return _number(act.extent.times)
+        case Together() if act.extent.kind == "times":
+            each = _number(act.extent.times)
+            return None if each is None else each * act.places
+        case Increase() if act.extent.kind == "times":
+            return _number(act.extent.times)
+        case Chain() | Aside():
+            return 0
+        case _:
+            return None
+
+
+def _number(numbers: Numbers | None) -> int | None:
+    if numbers is None:
+        return 1
+    return numbers.values[0] if len(numbers.values) == 1 else None
 
 
 def _meets(count: int, claim: Multiple) -> bool:

@@ -5,14 +5,21 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.script.model import Heading, Script
-from frogless.proofread.words.model import Act, Again, Join, Ring
+from frogless.proofread.words.model import Act, Again, Bare, Chain, Into, Join, Ring
 from frogless.proofread.work.model import Told, Worked
 
 #: A plateau: rows of one count, this many, are a place where a tape is laid.
 PLATEAU = 2
+#: A piece that grows to so many times its first row.
+_FANS = 4
+#: A sentence that makes no more than these stitches is no row.
+_FEW = 3
+#: A longer chain is no turning chain.
+_TURNING = 6
 _EDGING = re.compile(
     r"\b(?:edging|border|band|trim|ruffle|frill|flounce|fringe|collar|cuff|ribbing)\b",
     re.IGNORECASE,
@@ -67,6 +74,16 @@ class Piece:
         return tuple(row.count for row in self.rows)
 
     @property
+    def fans_out(self) -> bool:
+        """It grows from a point, as shawls do: its rows are no straight measure of it."""
+        worked = [row.count for row in self.worked]
+        if not self.flat or not worked or max(worked) <= _FANS * min(worked[0], worked[-1]):
+            return False
+        steps = (abs(b - a) for a, b in pairwise(worked))
+        # A neck or an armhole takes many stitches at once; a shawl goes step by step.
+        return max(steps, default=0) <= max(worked) / _FANS
+
+    @property
     def worked(self) -> tuple[Row, ...]:
         """Its rows without a foundation chain."""
         return tuple(row for row in self.rows if not row.foundation)
@@ -79,12 +96,14 @@ class Held:
     Args:
         pieces: for each size every piece that has rows, in the order of the text.
         sections: for each `Told` the heading that it stands under, in lower case.
+        known: for each size, every row makes a number that is known.
         edged: something is worked on to the pieces that makes the work larger.
     """
 
     reading: Reading
     pieces: tuple[tuple[Piece, ...], ...]
     sections: tuple[str, ...]
+    known: tuple[bool, ...]
     edged: bool
 
 
@@ -101,7 +120,45 @@ def held_of(reading: Reading) -> Held:
     found: list[list[Piece]] = [[] for _ in reading.script.sizes]
     for (size, piece), worked_rows in sorted(rows.items()):
         found[size].append(_piece(worked_rows, told[piece], reading, sections, makes))
-    return Held(reading, tuple(map(tuple, found)), sections, has_edging(reading, sections))
+    known = tuple(_is_known(reading, size) for size in range(len(found)))
+    edged = has_edging(reading, sections)
+    return Held(reading, tuple(map(tuple, found)), sections, known, edged)
+
+
+def _is_known(reading: Reading, size: int) -> bool:
+    """Every row that has a label makes a known number, and every piece begins from something."""
+    labelled = {at for at, told in enumerate(reading.told) if told.label}
+    begun: set[int] = set()
+    for worked in reading.reckoning.rows:
+        if worked.size != size:
+            continue
+        labelled.discard(worked.told)
+        piece = reading.told[worked.told].piece
+        if worked.worked is None or (piece not in begun and not _is_grounded(worked, reading)):
+            return False
+        begun.add(piece)
+    return not labelled
+
+
+def _is_grounded(worked: Worked, reading: Reading) -> bool:
+    """A first row that stands on something which the text makes: a chain, a ring."""
+    if worked.available is not None:
+        return True
+    return any(_is_ground(act) for act in reading.told[worked.told].said.acts)
+
+
+def _is_ground(act: Act) -> bool:
+    match act:
+        case Ring():
+            return True
+        case Chain():
+            return max(act.times.values) > _TURNING
+        case Into():
+            return act.target.what in ("ring", "from_hook")
+        case Bare():
+            return act.stitch.startswith("foundation")
+        case _:
+            return False
 
 
 def sections_of(reading: Reading) -> tuple[str, ...]:
@@ -164,7 +221,9 @@ def _piece(
     makes: dict[str, int],
 ) -> Piece:
     first = told[0]
-    known = tuple(_row(each, reading, sections) for each in rows if each.worked)
+    known = tuple(
+        _row(each, reading, sections) for each in rows if each.worked and _is_row(each, reading)
+    )
     complete = all(each.worked is not None for each in rows) and not any(
         _is_open(each) for each in told
     )
@@ -175,6 +234,13 @@ def _piece(
         any(isinstance(act, Ring) for each in told[:2] for act in each.said.acts),
         makes.get(first.piece_name, 1),
     )
+
+
+def _is_row(worked: Worked, reading: Reading) -> bool:
+    """ "Sl st in first st." after the last round is none."""
+    told = reading.told[worked.told]
+    named = told.label is not None or worked.repeated or worked.stated is not None
+    return named or told.begins or (worked.worked or 0) > _FEW
 
 
 def _row(worked: Worked, reading: Reading, sections: tuple[str, ...]) -> Row:

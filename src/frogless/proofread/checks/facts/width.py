@@ -33,12 +33,17 @@ _MOST_PIECES = 8
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A width that some row gives, mm, with the limits of it."""
+    """A width that some row gives, mm, with the limits of it.
+
+    Args:
+        flat: its piece is no tube, so that an edging may make it wider.
+    """
 
     width: float
     limits: float
     count: int
     times: int = 1
+    flat: bool = False
 
 
 def gauge_width(reading: Reading) -> Iterator[Finding]:
@@ -79,6 +84,8 @@ def _nearest(
     held: Held, measured: Measurement, value: float, size: int
 ) -> tuple[Candidate, Gauge] | None:
     """The width nearest to what is stated; None where one is near enough, or nothing is sure."""
+    if not held.known[size]:
+        return None
     pieces = [piece for piece in held.pieces[size] if _is_measured(piece)]
     slack = tolerance.of_rounding(measured.lengths)
     if measured.lengths.ranged:
@@ -93,7 +100,7 @@ def _nearest(
         for near in _candidates(pieces, gauge, measured):
             off = value - near.width
             allowed = near.limits * near.width + slack
-            if -allowed <= off <= allowed + extra:
+            if -allowed <= off <= allowed + (extra if near.flat else 0):
                 return None
             if best is None or abs(off) < best[0]:
                 best = abs(off), near, gauge
@@ -106,13 +113,18 @@ def _is_measured(piece: Piece) -> bool:
         return False
     counts = piece.counts
     flat_disc = piece.ring and counts[-1] == max(counts) and counts.count(counts[-1]) < 3
-    return not flat_disc and piece.make <= 2
+    return not flat_disc and not piece.fans_out and piece.make <= 2
 
 
 def _fits(row: Row, gauge: Gauge) -> bool:
     if gauge.unit != "st":
         return bool(gauge.stitch)
     return not row.spaced and (not gauge.stitch or row.stitch == gauge.stitch)
+
+
+def _is_close(row: Row, gauge: Gauge) -> bool:
+    """A foundation is as wide as the row on it."""
+    return row.foundation or _fits(row, gauge)
 
 
 def _candidates(pieces: list[Piece], gauge: Gauge, measured: Measurement) -> Iterator[Candidate]:
@@ -122,21 +134,21 @@ def _candidates(pieces: list[Piece], gauge: Gauge, measured: Measurement) -> Ite
     flat: list[int] = []
     for piece in pieces:
         for row in _rows_meant(piece, measured):
-            close = limits if _fits(row, gauge) else limits + _OTHER_STITCH
+            close = limits if _is_close(row, gauge) else limits + _OTHER_STITCH
             for times in _times(piece, measured):
                 count = row.count * times
-                yield Candidate(count * wide, close, row.count, int(times) or 1)
+                yield Candidate(count * wide, close, row.count, int(times) or 1, piece.flat)
         if piece.flat and measured.way == "girth" and len(flat) < _MOST_PIECES:
             flat.append(max(piece.counts))
     for one, other in combinations(flat, 2):
         for count in (one + other, one + 2 * other, 2 * one + other):
-            yield Candidate(count * wide, limits, count)
+            yield Candidate(count * wide, limits, count, flat=True)
 
 
 def _times(piece: Piece, measured: Measurement) -> tuple[float, ...]:
     """How often a row goes into the measurement: a back goes twice into a bust."""
     if measured.way == "girth":
-        return (1, 2) if piece.flat or piece.make > 1 else (1,)
+        return (1, 2) if piece.flat else (1,)
     return (1,) if piece.flat else (1, 0.5)
 
 
