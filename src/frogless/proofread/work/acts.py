@@ -108,7 +108,11 @@ def is_slip(act: Act, trade: Trade) -> bool:
     """Whether an act is slip stitches and nothing else."""
     if isinstance(act, Bare):
         return act.stitch in trade.slips
-    return isinstance(act, Into) and bool(act.body) and all(is_slip(a, trade) for a in act.body)
+    return (
+        isinstance(act, Into | Repeat)
+        and bool(act.body)
+        and all(is_slip(a, trade) for a in act.body)
+    )
 
 
 def begins_with_slips(acts: Sequence[Act], trade: Trade) -> bool:

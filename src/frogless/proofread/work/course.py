@@ -279,7 +279,7 @@ class Course:
     def _grown(self, standing: Standing, row: Row, todo: Todo) -> Row | None:
         """The row with as many stitches more or fewer as when it was told, spread as they come."""
         trail = standing.trail
-        while trail is not None and (trail.row.told != todo.source or trail.row.available is None):
+        while trail is not None and (trail.row.told != todo.source or trail.row.repeated):
             trail = trail.before
         if trail is None or trail.row.worked is None or trail.row.available is None:
             return None

@@ -197,6 +197,13 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
         way = way._replace(spaces="each")
     if edge.begun == "nothing":
         edge = _first_edge(row, trade)
+    if not edge.known and any(t.what in ("from_hook", "chain") for t in targets(row.acts)):
+        # It is worked into a chain, and nobody was understood to make one.
+        return replace(_worked(row, edge, trade, way), unclear=True, outside=False)
+    return _worked(row, edge, trade, way)
+
+
+def _worked(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     hand = hand_over(edge, trade, way, spaces_named=spaces_named(row))
     stitch = first_stitch(row.acts, trade) or main_stitch(edge)
     worker = Worker(trade, way, row.size, row.sizes, hand, row_stitch=stitch)

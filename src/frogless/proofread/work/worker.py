@@ -128,8 +128,17 @@ class Worker:
             if target.what == "corner":
                 self.tests[target] = self._corner()
             else:
-                self.tests[target] = test_of(named, self.trade, spaces=spaces, chains=chains)
+                self.tests[target] = self._told(
+                    test_of(named, self.trade, spaces=spaces, chains=chains)
+                )
         return self.tests[target]
+
+    def _told(self, test: Test) -> Test:
+        """The test without stitches of which it is not told what they are, where others pass it."""
+        untold = Place("stitch").stitch
+        if not any(test(p) and p.stitch != untold for p, _ in self.hand.runs if p.kind == "stitch"):
+            return test
+        return lambda p: test(p) and not (p.kind == "stitch" and p.of and p.stitch == untold)
 
     def _has(self, kind: str) -> bool:
         return any(place.kind == kind for place, _ in self.hand.runs)
@@ -796,11 +805,13 @@ class Worker:
             moved = self.hand.at - before.hand.at
             failed = self.hand.over > before.hand.over or len(self.problems) > before.problems
             if failed or self.hand.at > stop or not moved:
-                if times == 0 and failed and self.hand.over == before.hand.over:
-                    return
-                stuck = None if moved or failed else self._state()
+                stuck = [p for p in self.problems[before.problems :] if p.kind == "no_place"]
+                if not moved and not failed:
+                    return  # nothing is taken: worked once
                 self._back(before)
-                if stuck is None:
+                if stuck and not times:
+                    self.problems.append(stuck[0])
+                else:
                     self._does_not_fill(act, each or self._each(body), start, stop, times)
                 return
             times, each = times + 1, self.hand.used - before.hand.used
