@@ -83,7 +83,7 @@ def _finding(hook: Hook, listed: list[Hook], reading: Reading) -> Finding:
 
 HOOK = Check(
     "hook-differs",
-    "the rows use a hook that the materials do not list",
+    "the hooks of the rows are those that the materials list",
     "Materials\nDK cotton\n5 mm hook\n\nInstructions\n"
     "Row 1: With 3.5 mm hook, ch 31, sc in 2nd ch from hook and in each ch across, turn. (30 sc)\n",
     hook_differs,

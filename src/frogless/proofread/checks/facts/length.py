@@ -43,7 +43,7 @@ def length_findings(held: Held, measured: Measurement, kind: str) -> Iterator[Fi
         return
     reading = held.reading
     gauge = _gauge(reading)
-    sizes = len(reading.script.sizes)
+    sizes = held.sizes
     if gauge is None:
         return
     wrong: list[tuple[int, float, int]] = []
@@ -53,7 +53,7 @@ def length_findings(held: Held, measured: Measurement, kind: str) -> Iterator[Fi
         if value is not None and rows is not None:
             wrong.append((size, value, rows))
     if wrong:
-        yield _finding(reading, measured, kind, wrong, gauge)
+        yield _finding(held, measured, kind, wrong, gauge)
 
 
 def _gauge(reading: Reading) -> Gauge | None:
@@ -143,7 +143,7 @@ def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
         return
     if _share(piece, gauge) < _ALL:
         return
-    sizes = len(reading.script.sizes)
+    sizes = held.sizes
     high = gauge.height / gauge.rows
     wrong: list[tuple[int, float, int]] = []
     for size in range(sizes):
@@ -160,7 +160,7 @@ def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
             wrong.append((size, length, int(count)))
     if wrong:
         found = Measurement("length", progress.lengths, "length")
-        yield _finding(reading, found, "gauge-length", wrong, gauge)
+        yield _finding(held, found, "gauge-length", wrong, gauge)
 
 
 def _piece_at(held: Held, offset: int) -> Piece | None:
@@ -172,7 +172,7 @@ def _piece_at(held: Held, offset: int) -> Piece | None:
 
 
 def _finding(
-    reading: Reading,
+    held: Held,
     measured: Measurement,
     kind: str,
     wrong: list[tuple[int, float, int]],
@@ -183,8 +183,8 @@ def _finding(
     high = gauge.height / gauge.rows
     comes = shown(rows * high, lengths)
     over = "10 cm" if abs(gauge.height - 100) < 1 else shown(gauge.height, lengths)
-    name = reading.script.sizes[size]
-    which = f" in size {name}" if name and len(wrong) < len(reading.script.sizes) else ""
+    name = held.reading.script.sizes[size]
+    which = f" in size {name}" if name and len(wrong) < held.sizes else ""
     return Finding(
         kind,
         lengths.span,
@@ -193,13 +193,13 @@ def _finding(
         f"{rows} rows at {plain(gauge.rows)} in {over} are {comes}{which}; the {measured.name} is "
         f"stated as {shown(value, lengths)}: {round(value / high)} rows would give that.",
         "likely" if abs(rows * high - value) > 0.1 * value else "possible",
-        sizes=sizes_told(reading, [each[0] for each in wrong]),
+        sizes=sizes_told(held, [each[0] for each in wrong]),
     )
 
 
 LENGTH = Check(
     "gauge-length",
-    "rows by the gauge do not come to the length that is stated",
+    "the rows by the gauge come to the length that is stated",
     "Finished length: 50 cm\nGauge: 16 hdc and 12 rows = 10 cm\n\n"
     "Ch 42.\n"
     "Row 1: Hdc in 3rd ch from hook and in each ch across, turn. (40 hdc)\n"

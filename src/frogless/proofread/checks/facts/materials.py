@@ -143,14 +143,14 @@ def _one(name: str) -> str:
 
 UNUSED = Check(
     "material-unused",
-    "something is listed in the materials and never used",
+    "everything in the materials is used",
     "Materials\nDK cotton\n5 mm hook\n4 buttons\n\nInstructions\nCh 31.\n"
     "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (30 sc)\nFasten off.\n",
     material_unused,
 )
 MISSING = Check(
     "material-missing",
-    "something is used and not listed in the materials",
+    "everything that the work needs is in the materials",
     "Materials\nDK cotton\n5 mm hook\n\nInstructions\nCh 31.\n"
     "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (30 sc)\n"
     "Fasten off. Sew on 4 buttons.\n",

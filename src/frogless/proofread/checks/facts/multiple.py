@@ -48,7 +48,7 @@ def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
         return
     wrong: list[int] = []
     nearest: tuple[int, int] | None = None
-    for size, pieces in enumerate(held.pieces):
+    for size, pieces in enumerate(held.pieces[: held.sizes]):
         rows = [row for piece in pieces for row in piece.rows]
         meant = _meant(rows, claim) or rows
         counts = [row.count for row in meant if not row.spaced]
@@ -80,7 +80,7 @@ def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
             f"{count} stitches are no multiple of {told}: {left} are left over. {near} would be "
             "one; or the multiple is another.",
             "likely",
-            sizes=sizes_told(held.reading, wrong),
+            sizes=sizes_told(held, wrong),
         )
 
 
@@ -189,7 +189,7 @@ def _meant(rows: list[Row], claim: Multiple) -> list[Row]:
 
 MULTIPLE = Check(
     "multiple-claimed",
-    "the stitches are no multiple of what is claimed",
+    "the stitches are a multiple of what is claimed",
     "Notes\nWorked over a multiple of 8 + 1 sts.\n\nInstructions\nCh 24.\n"
     "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (23 sc)\n"
     "Row 2: Ch 1, sc in each st across, turn. (23 sc)\n",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.proofread.checks.facts.told import shown, sizes_told
+from frogless.proofread.checks.facts.told import names_of, shown
 from frogless.proofread.checks.model import Check, Reading
 from frogless.proofread.facts.model import Measurement
 from frogless.proofread.findings import Finding
@@ -39,13 +39,13 @@ def _order(reading: Reading, measured: Measurement, values: tuple[float, ...]) -
             f"The {measured.name} of size {names[size]} is {told}, {kind} the {last} of size "
             f"{names[size - 1]}. Two numbers may have changed places.",
             "likely",
-            sizes=sizes_told(reading, [size]),
+            sizes=names_of(reading, [size]),
         )
 
 
 ORDER = Check(
     "measures-in-order",
-    "a measurement shrinks, or a girth stops growing, from one size to the next",
+    "measurements do not shrink, and girths grow, from one size to the next",
     "Sizes: S (M, L)\nFinished bust: 84 (104, 94) cm\n\n"
     "Ch 84 (94, 104).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. "
     "(83 (93, 103) sc)\n",

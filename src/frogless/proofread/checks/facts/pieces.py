@@ -98,6 +98,7 @@ class Held:
         sections: for each `Told` the heading that it stands under, in lower case.
         known: for each size, every row makes a number that is known.
         edged: something is worked on to the pieces that makes the work larger.
+        sizes: how many; 1 where the rows of all are the same, whatever sizes are named.
     """
 
     reading: Reading
@@ -105,6 +106,7 @@ class Held:
     sections: tuple[str, ...]
     known: tuple[bool, ...]
     edged: bool
+    sizes: int
 
 
 def held_of(reading: Reading) -> Held:
@@ -112,17 +114,37 @@ def held_of(reading: Reading) -> Held:
     sections = sections_of(reading)
     makes = _makes(reading.script)
     told: dict[int, list[Told]] = {}
+    begun = _begun(reading)
     for each in reading.told:
-        told.setdefault(each.piece, []).append(each)
+        told.setdefault(begun.get(each.piece, each.piece), []).append(each)
     rows: dict[tuple[int, int], list[Worked]] = {}
     for worked in reading.reckoning.rows:
-        rows.setdefault((worked.size, reading.told[worked.told].piece), []).append(worked)
+        piece = reading.told[worked.told].piece
+        rows.setdefault((worked.size, begun.get(piece, piece)), []).append(worked)
     found: list[list[Piece]] = [[] for _ in reading.script.sizes]
     for (size, piece), worked_rows in sorted(rows.items()):
         found[size].append(_piece(worked_rows, told[piece], reading, sections, makes))
     known = tuple(_is_known(reading, size) for size in range(len(found)))
     edged = has_edging(reading, sections)
-    return Held(reading, tuple(map(tuple, found)), sections, known, edged)
+    alike = all(pieces == found[0] for pieces in found[1:])
+    sizes = 1 if alike else len(found)
+    return Held(reading, tuple(map(tuple, found)), sections, known, edged, sizes)
+
+
+def _begun(reading: Reading) -> dict[int, int]:
+    """For a piece that goes on where the one before ended: the piece that it belongs to."""
+    found: dict[int, int] = {}
+    seen: set[int] = set()
+    last = None
+    for worked in reading.reckoning.rows:
+        piece = reading.told[worked.told].piece
+        if worked.size:
+            continue
+        if piece not in seen and last is not None and worked.available:
+            found[piece] = found.get(last, last)
+        seen.add(piece)
+        last = piece
+    return found
 
 
 def _is_known(reading: Reading, size: int) -> bool:

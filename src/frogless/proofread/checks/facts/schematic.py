@@ -111,7 +111,7 @@ def _diameter(reading: Reading) -> Iterator[Finding]:
 
 SCHEMATIC = Check(
     "schematic",
-    "a number of the schematic is not what the rows or the other measurements give",
+    "the numbers of the schematic are what the rows and the other measurements give",
     "Gauge: 16 sc and 18 rows = 10 cm\n\nSchematic\nWidth of back: 41.5 cm\n\nInstructions\n"
     "Ch 77.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (76 sc)\n"
     "Rows 2-40: Ch 1, sc in each st across, turn. (76 sc)\n",

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from frogless.proofread.checks.facts.pieces import Held
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.facts.model import Lengths
 from frogless.units import INCH
 
 
-def sizes_told(reading: Reading, sizes: list[int]) -> tuple[str, ...]:
+def sizes_told(held: Held, sizes: list[int]) -> tuple[str, ...]:
     """The names of sizes; () for all of them."""
-    names = reading.script.sizes
-    if len(sizes) == len(names):
-        return ()
-    return tuple(names[size] or str(size + 1) for size in sizes)
+    return () if len(sizes) == held.sizes else names_of(held.reading, sizes)
+
+
+def names_of(reading: Reading, sizes: list[int]) -> tuple[str, ...]:
+    """The names of sizes, or their numbers."""
+    return tuple(reading.script.sizes[size] or str(size + 1) for size in sizes)
 
 
 def of_size(values: tuple[float, ...], size: int, sizes: int) -> float | None:

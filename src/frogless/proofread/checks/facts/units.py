@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.proofread.checks.facts.told import sizes_told
+from frogless.proofread.checks.facts.told import names_of
 from frogless.proofread.checks.model import Check, Reading
 from frogless.proofread.facts.model import Lengths
 from frogless.proofread.findings import Finding
@@ -26,7 +26,7 @@ def measure_units(reading: Reading) -> Iterator[Finding]:
         if wrong:
             at = wrong[0]
             cm, inch = pairs[at]
-            named = sizes_told(reading, wrong) if len(pairs) == sizes else ()
+            named = names_of(reading, wrong) if len(wrong) < len(pairs) == sizes else ()
             yield Finding(
                 "measure-units",
                 lengths.span,
@@ -58,7 +58,7 @@ def _in(length: float) -> str:
 
 UNITS = Check(
     "measure-units",
-    "a length in centimeters and in inches is not the same length",
+    "a length in centimeters and in inches is the same length",
     "Finished length: 9 cm / 3 in\n\nCh 20.\n"
     "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (19 sc)\n",
     measure_units,

@@ -64,15 +64,14 @@ def width_findings(held: Held, measured: Measurement, kind: str) -> Iterator[Fin
     if measured.counted == "sts":
         return  # told beside its count: the check of the schematic's
     wrong: list[tuple[int, float, Candidate, Gauge]] = []
-    reading = held.reading
-    sizes = len(reading.script.sizes)
+    sizes = held.sizes
     for size in range(sizes):
         value = of_size(_middle(measured.lengths), size, sizes)
         found = None if value is None else _nearest(held, measured, value, size)
         if value is not None and found is not None:
             wrong.append((size, value, *found))
     if wrong:
-        yield _finding(reading, measured, kind, wrong)
+        yield _finding(held, measured, kind, wrong)
 
 
 def _middle(lengths: Lengths) -> tuple[float, ...]:
@@ -187,7 +186,7 @@ def _named(piece: Piece, measured: Measurement) -> frozenset[int]:
 
 
 def _finding(
-    reading: Reading,
+    held: Held,
     measured: Measurement,
     kind: str,
     wrong: list[tuple[int, float, Candidate, Gauge]],
@@ -197,8 +196,8 @@ def _finding(
     over = "10 cm" if abs(gauge.width - 100) < 1 else shown(gauge.width, measured.lengths)
     wide = gauge.width / gauge.stitches
     wanted = round(value / wide / near.times)
-    first = reading.script.sizes[wrong[0][0]]
-    which = f" in size {first}" if first and len(wrong) < len(reading.script.sizes) else ""
+    first = held.reading.script.sizes[wrong[0][0]]
+    which = f" in size {first}" if first and len(wrong) < held.sizes else ""
     comes = shown(near.width, measured.lengths)
     certainty: Certainty = "likely" if abs(value - near.width) > 0.08 * near.width else "possible"
     return Finding(
@@ -209,13 +208,13 @@ def _finding(
         f"{each} at {plain(gauge.stitches)} in {over} are {comes}{which}; the {measured.name} is "
         f"stated as {shown(value, measured.lengths)}: {wanted} stitches would give that.",
         certainty,
-        sizes=sizes_told(reading, [size for size, *_ in wrong]),
+        sizes=sizes_told(held, [size for size, *_ in wrong]),
     )
 
 
 WIDTH = Check(
     "gauge-width",
-    "stitches by the gauge do not come to the width or girth that is stated",
+    "the stitches by the gauge come to the width or girth that is stated",
     "Finished hip: 106 cm\nGauge: 18 dc and 10 rnds = 10 cm\n\n"
     "Ch 208, join with sl st to first ch.\n"
     "Rnd 1: Ch 3 (counts as dc), dc in next ch and in each ch around, join. (208 dc)\n"

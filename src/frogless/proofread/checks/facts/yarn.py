@@ -45,8 +45,7 @@ def yarn_amount(reading: Reading) -> Iterator[Finding]:
 
 
 def _needs(held: Held, gauge: Gauge, yarns: tuple[YarnAmount, ...]) -> Iterator[Finding]:
-    reading = held.reading
-    sizes = len(reading.script.sizes)
+    sizes = held.sizes
     whole = _whole(held)
     short: list[tuple[int, float, float]] = []
     much: list[tuple[int, float, float]] = []
@@ -75,7 +74,7 @@ def _needs(held: Held, gauge: Gauge, yarns: tuple[YarnAmount, ...]) -> Iterator[
                 f"The stitches need about {need / 1000:.0f} m, and {stated_here / 1000:.0f} m are "
                 f"stated: {'too little' if few else 'far too much'}. {advice}",
                 "likely" if few else "possible",
-                sizes=sizes_told(reading, [each[0] for each in found]),
+                sizes=sizes_told(held, [each[0] for each in found]),
             )
 
 
@@ -185,7 +184,7 @@ def _enough(value: float, one: float) -> int:
 
 YARN = Check(
     "yarn-amount",
-    "the yarn that is stated is not what the stitches need",
+    "the yarn that is stated is enough for the stitches, and not far too much",
     "Materials\nCotton, 50 g = 85 m, 1 ball\n5 mm hook\n\nGauge\n15 sc and 17 rows = 10 cm\n\n"
     "Instructions\nCh 61.\n"
     "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (60 sc)\n"
