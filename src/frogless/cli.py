@@ -22,7 +22,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from frogless import __version__
-from frogless.errors import FroglessError, InputError, ProofFailed
+from frogless.errors import FroglessError, InputError, Place, ProofFailed
 
 if TYPE_CHECKING:
     from frogless.draft import Draft, Request
@@ -33,6 +33,7 @@ EXAMPLE = (
     "--swatch designs/swatches/light-cotton.toml -o out/"
 )
 PAPERS: dict[str, Paper] = {"cm": "a4", "in": "us-letter"}
+NO_ROW = "no row of a pattern was found in it; rows begin as Rnd 1: or Row 1: do"
 NARROWEST, NARROWEST_LIST, WIDEST = 60, 30, 100
 
 
@@ -412,7 +413,7 @@ def _stitches(options: argparse.Namespace) -> str:
 def _proofread(options: argparse.Namespace) -> str | Answer:
     from frogless.proofread import as_json, as_text
     from frogless.proofread.run import proofread
-    from frogless.proofread.sources.read import read_source
+    from frogless.proofread.sources.read import named, read_source
 
     if options.checks:
         return as_text.checks_told(_columns(NARROWEST_LIST))
@@ -423,6 +424,8 @@ def _proofread(options: argparse.Namespace) -> str | Answer:
     size = options.size or ""
     silenced = [name.strip() for given in options.without for name in given.split(",")]
     report = proofread(source.text, terms, size, silenced)
+    if not report.reckoning.rows:
+        raise InputError(NO_ROW, Place(named(options.file)))
     code = 0 if report.proven else 1
     if options.json:
         _speak_utf8()

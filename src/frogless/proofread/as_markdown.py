@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from textwrap import dedent
+
 from frogless.proofread.checks.model import Check
 from frogless.proofread.checks.table import CHECKS
 
@@ -18,5 +20,5 @@ def with_checks(page: str) -> str:
 
 def _check(check: Check) -> str:
     title = check.title[:1].upper() + check.title[1:]
-    example = check.example.strip("\n")
+    example = dedent(check.example).strip()
     return f"\n### {check.name}\n\n{title.rstrip('.')}.\n\n```text\n{example}\n```\n"

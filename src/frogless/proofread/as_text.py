@@ -84,7 +84,10 @@ def _sizes(names: Sequence[str]) -> str:
 
 
 def _not_understood(report: Report) -> Iterator[Entry]:
+    told = {each.span for each in report.findings}
     for each in report.not_understood:
+        if each.span in told:
+            continue  # it is a finding as well, and stands there
         row = f"{each.row}: " if each.row else ""
         guess = f"; perhaps {each.guess}" if each.guess else ""
         words = _quoted(each.span, report)

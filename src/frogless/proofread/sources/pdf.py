@@ -71,7 +71,7 @@ def drawn_from_pdf(data: bytes) -> tuple[str, tuple[str, ...]]:
         # What a damaged file makes a library raise is endless: KeyError, RecursionError and more.
         raise InputError(_BROKEN) from None
     if not any(page.strip() for page in pages):
-        raise InputError(_PICTURES)
+        raise InputError(_TOO_MUCH if left_out else _PICTURES)
     text, told = joined(pages)
     return text, (*told, *_left_out(left_out))
 

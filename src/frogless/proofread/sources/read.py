@@ -28,9 +28,14 @@ def read_source(path: Path | str) -> Source:
         InputError: it cannot be read, is too large, is none of what is read, or has no text.
     """
     if str(path) == "-":
-        return text_of(sys.stdin.buffer.read(MOST_BYTES + 1), STANDARD_INPUT)
+        return text_of(sys.stdin.buffer.read(MOST_BYTES + 1), named(path))
     data = read_bytes(path, what="written pattern", most=MOST_BYTES + 1)
-    return text_of(data, Path(path).name)
+    return text_of(data, named(path))
+
+
+def named(path: Path | str) -> str:
+    """By which the faults of a file are told."""
+    return STANDARD_INPUT if str(path) == "-" else Path(path).name
 
 
 def text_of(data: bytes, name: str) -> Source:

@@ -78,3 +78,11 @@ def test_share_is_whole_only_when_everything_is_understood() -> None:
     """99.99 % is not 100 %."""
     assert "understood  99.9 % of" in told(replace(REPORT, understood=0.9999))
     assert "understood  100 % of" in told(PROVEN)
+
+
+def test_words_that_are_a_finding_are_not_told_twice() -> None:
+    """The check for what is unclear finds them; left out, they are listed all the same."""
+    (open_,) = REPORT.not_understood
+    found = Finding("unclear", open_.span, "as you hear the drum", "", "Say it anew.", "likely")
+    assert "not understood:" not in told(replace(REPORT, findings=(found,)))
+    assert "not understood:" in told(replace(REPORT, findings=()))
