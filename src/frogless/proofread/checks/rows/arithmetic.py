@@ -16,6 +16,8 @@ from frogless.proofread.checks.rows.lines import (
     lines_of,
     listed,
     named,
+    row_name,
+    speaks_otherwise,
 )
 from frogless.proofread.checks.rows.numbering import stated_rows
 from frogless.proofread.checks.rows.sizes import out_of_step
@@ -54,6 +56,19 @@ class Case:
     def span(self) -> Span:
         """The words that it lies in."""
         return self.cases[0][1].span
+
+    @property
+    def name(self) -> str:
+        """Of the row that it is in: of a range the first that is off."""
+        return row_name(self.line.told.label, self.cases[0][0].number) or "This"
+
+    @property
+    def before(self) -> str:
+        """The name of the row below it."""
+        number = self.cases[0][0].number
+        if number is not None and self.line.number is not None and number > self.line.number:
+            return row_name(self.line.told.label, number - 1)
+        return self.line.before
 
     def values(self, of: Callable[[Problem], int | None]) -> list[int]:
         """A number of each size, where it is known in all of them."""
@@ -104,36 +119,43 @@ def row_count(reading: Reading) -> Iterator[Finding]:
     """Rows that make another number of stitches than they state."""
     for case in cases(reading, "count", "change"):
         worked, problem = case.cases[0]
-        changes = problem.kind == "change"
         says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
-        unit = "more" if changes else named(problem.what, reading) or "sts"
         causes = list(of_count(case.line, worked, problem, len(reading.script.sizes)))
         hint = _counts_hint(case, worked, problem, causes)
-        yield _told(
-            "row-count", reading, case, f"{listed(says)} {unit}", f"{listed(works)} {unit}", hint
-        )
+        if problem.kind == "change":
+            texts = (_change(says), _change(works))
+        else:
+            unit = named(problem.what, reading) or "sts"
+            texts = (f"{listed(says)} {unit}", f"{listed(works)} {unit}")
+        yield _told("row-count", reading, case, *texts, hint)
+
+
+def _change(values: Sequence[int]) -> str:
+    """ "6 more", "6 (8, 8) fewer"."""
+    fewer = all(value < 0 for value in values)
+    return f"{listed([abs(v) if fewer else v for v in values])} {'fewer' if fewer else 'more'}"
 
 
 def _counts_hint(case: Case, worked: Worked, problem: Problem, causes: list[str]) -> str:
-    name = case.line.name or "This"
+    name = case.name
     over = f" over {worked.available}" if worked.available is not None else ""
     if problem.kind == "change":
-        begin = f"{name} changes the count by {problem.works}, not by {problem.says}"
+        told, made = _change([problem.says or 0]), _change([problem.works or 0])
+        begin = f"{name} makes {made}, not {told}"
     else:
         begin = f"{name} works {counted(problem.works or 0, 'stitch', 'stitches')}{over}"
     if not causes:
         causes = [_plain_cause(problem)]
-    if problem.need is not None and case.line.before and problem.need != worked.available:
-        causes.append(f"{case.line.before} should end with {problem.need}")
+    if problem.need is not None and case.before and problem.need != worked.available:
+        causes.append(f"{case.before} should end with {problem.need}")
     return f"{begin}: {', or '.join(causes[:3])}."
 
 
 def _plain_cause(problem: Problem) -> str:
     over = (problem.works or 0) - (problem.says or 0)
     amount = "one" if abs(over) == 1 else str(abs(over))
-    if over > 0:
-        return f"{amount} too many are made, or the count should be {problem.works}"
-    return f"{amount} too few are made, or the count should be {problem.works}"
+    made = f"{amount} too {'many' if over > 0 else 'few'} are made"
+    return made if problem.kind == "change" else f"{made}, or the count should be {problem.works}"
 
 
 def row_fills(reading: Reading) -> Iterator[Finding]:
@@ -159,7 +181,7 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
 def _places_hint(
     case: Case, worked: Worked, problem: Problem, causes: list[str], *, many: bool
 ) -> str:
-    name, before = case.line.name or "This", case.line.before or "the row below"
+    name, before = case.name, case.before or "the row below"
     gap = abs((problem.uses or 0) - (problem.has or 0))
     stitches = "one stitch" if gap == 1 else f"{gap} stitches"
     made = f"makes {worked.worked} and " if worked.worked is not None else ""
@@ -180,7 +202,7 @@ def repeat_comes_out(reading: Reading) -> Iterator[Finding]:
         worked, problem = case.cases[0]
         each, has = case.values(lambda p: p.each), case.values(lambda p: p.has)
         if not each or not has or not each[0]:
-            hint = f"The repeat does not end where {case.line.before or 'the row below'} ends."
+            hint = f"The repeat does not end where {case.before or 'the row below'} ends."
             yield _told("repeat-comes-out", reading, case, "a repeat", "it does not come out", hint)
             continue
         times = f"{has[0] / each[0]:.2f}".rstrip("0").rstrip(".")
@@ -198,7 +220,7 @@ def repeat_comes_out(reading: Reading) -> Iterator[Finding]:
 def _repeat_hint(case: Case, worked: Worked, problem: Problem, times: str) -> str:
     each, has = problem.each or 1, problem.has or 0
     uses = f"Each repeat uses {each} of {has} places: {has}/{each} = {times}"
-    before = case.line.before or "the row below"
+    before = case.before or "the row below"
     if problem.need is not None and worked.stated is not None:
         return (
             f"{uses}; from {problem.need} it gives {worked.stated}, so {before} may be meant "
@@ -215,25 +237,35 @@ def place_missing(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "no_place"):
         _, problem = case.cases[0]
         what = named(problem.what, reading) or "such place"
-        before = case.line.before or "the row below"
+        before = case.before or "the row below"
+        there = _spaces(reading, case.line)
         hint = (
-            f"{before[:1].upper()}{before[1:]} leaves no {what} there: look at what it makes, "
+            f"{before[:1].upper()}{before[1:]} leaves no {what} there{there}: look at what it makes, "
             "or name the place that is meant."
         )
         yield _told("place-missing", reading, case, what, f"no {what} in {before}", hint)
 
 
+def _spaces(reading: Reading, line: Line) -> str:
+    """The spaces that the row below has: ", but 16 ch-3 sps"."""
+    below = next((w for w in reversed(reading.reckoning.rows) if w.told == line.index - 1), None)
+    spaces = (
+        {key: count for key, count in below.made.items() if key.endswith(" sp")} if below else {}
+    )
+    return ", but " + " and ".join(counted(n, key) for key, n in spaces.items()) if spaces else ""
+
+
 def count_by_kind(reading: Reading) -> Iterator[Finding]:
     """Counts by kind of stitch or space that are not what is made."""
     for case in cases(reading, "count_kind"):
+        if speaks_otherwise(reading, case.line):
+            continue
         _, problem = case.cases[0]
         says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
         what = named(problem.what, reading) or "of that kind"
         slip = of_digits(problem.says or 0, problem.works or 0)
         cause = slip or "look at which stitches the count names, and how many of each are made"
-        hint = (
-            f"{case.line.name or 'This'} makes {problem.works} {what}, not {problem.says}: {cause}."
-        )
+        hint = f"{case.name or 'This'} makes {problem.works} {what}, not {problem.says}: {cause}."
         yield _told(
             "count-by-kind",
             reading,
@@ -257,7 +289,7 @@ def row_range(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "range"):
         _, problem = case.cases[0]
         hint = (
-            f"{case.line.name} stands for {problem.says} rows, but {problem.works} are worked: "
+            f"{case.name} stands for {problem.says} rows, but {problem.works} are worked: "
             "mend the numbers of the rows or how often they are repeated."
         )
         yield _told(

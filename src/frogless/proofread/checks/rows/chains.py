@@ -8,7 +8,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
+from frogless.proofread.checks.rows.lines import (
+    Line,
+    all_acts,
+    finding,
+    lines_of,
+    speaks_otherwise,
+)
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
     Act,
@@ -21,6 +27,7 @@ from frogless.proofread.words.model import (
     Join,
     Repeat,
     Ring,
+    Skip,
     Together,
     Turn,
     Unclear,
@@ -54,7 +61,7 @@ def turning_chain(reading: Reading) -> Iterator[Finding]:
 
 def begun_with(line: Line, reading: Reading) -> Begun | None:
     """How a row begins, when it is with a chain of one length and a stitch that is known."""
-    acts = [a for a in line.told.said.acts if not isinstance(a, Turn | Aside)]
+    acts = [a for a in line.told.said.acts if not isinstance(a, Turn | Aside | Skip)]
     if line.told.label is None or len(acts) < 2 or not isinstance(acts[0], Chain):
         return None
     chain = acts[0]
@@ -82,6 +89,7 @@ def _first_stitch(acts: Sequence[object]) -> str:
 def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
     said = [each for each in begun if each.act.counts is not None and not each.act.space]
     groups = Counter((b.line.told.piece, b.chains, b.stitch, b.act.counts) for b in said)
+    groups.update(_skipped(reading))
     for each in said:
         key = (each.line.told.piece, each.chains, each.stitch)
         same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
@@ -97,11 +105,22 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
             yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
 
 
+def _skipped(reading: Reading) -> Iterator[tuple[int, int, str, bool | None]]:
+    """What is said of the chains that a first row skips: "dc in 4th ch from hook (counts as dc)"."""
+    for line in lines_of(reading):
+        for act in line.told.said.acts[:2]:
+            if isinstance(act, Into) and act.target.what == "from_hook" and act.body:
+                stitch = _first_stitch(act.body)
+                yield line.told.piece, act.target.nth - 1, stitch, act.target.counts
+
+
 def _other_length(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
     groups: dict[tuple[int, str], Counter[int]] = {}
     for each in begun:
         groups.setdefault((each.line.told.piece, each.stitch), Counter())[each.chains] += 1
     for each in begun:
+        if speaks_otherwise(reading, each.line):
+            continue
         lengths = groups[each.line.told.piece, each.stitch]
         usual, often = lengths.most_common(1)[0]
         name = (

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.script.model import Heading, Label, Span
+from frogless.proofread.words.forms import foreign_to
 from frogless.proofread.words.model import Act, Into, Repeat
 from frogless.proofread.work.model import Told, Worked
 
@@ -129,6 +130,12 @@ def listed(values: Sequence[int]) -> str:
 def counted(count: int, one: str, many: str = "") -> str:
     """ "1 stitch", "2 stitches"."""
     return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def speaks_otherwise(reading: Reading, line: Line) -> bool:
+    """Whether a row has words of the other dialect: its stitches are then not what they seem."""
+    foreign = foreign_to(reading.lexicon.terms.dialect)
+    return any(used.word.lower() in foreign for used in line.told.said.used)
 
 
 def named(what: str, reading: Reading) -> str:

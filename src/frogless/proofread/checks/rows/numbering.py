@@ -33,6 +33,7 @@ class _Count:
     Args:
         last: the last number that was given or worked.
         said: rows that a sentence between rows told of: worked there, or a summary of those below.
+        slipped: what the number would have been where the last one was wrong.
         loose: rows were worked since that nobody numbered: any number further on is right.
         onward: numbers that a label said beforehand ("Row 2 and all even rows"), by remainder.
         kind: "row" or "round".
@@ -40,6 +41,7 @@ class _Count:
 
     last: int = 0
     said: int = 0
+    slipped: int = 0
     loose: bool = False
     onward: frozenset[int] = field(default=frozenset())
     kind: str = ""
@@ -68,13 +70,17 @@ def row_numbers(reading: Reading) -> Iterator[Finding]:
             continue
         first, last = label.numbers[0], label.numbers[-1]
         fresh = broken or (label.kind != count.kind and first <= 2) or _of_sizes(reading, told)
-        if not fresh and before and (texts := _texts(count, first, row_name(label, first), before)):
+        texts = (
+            None if fresh or not before else _texts(count, first, row_name(label, first), before)
+        )
+        slipped = count.last + count.said + len(label.numbers) if texts else 0
+        if texts:
             yield finding("row-numbers", reading, line, label.span, texts, "likely", number=first)
         onward = count.onward | ({first % 2} if label.onward else frozenset())
         if label.onward == "all":
             onward = frozenset({0, 1})
         count = _after(
-            _Count(last, 0, False, onward, label.kind), told, labelled=len(label.numbers)
+            _Count(last, 0, slipped, False, onward, label.kind), told, labelled=len(label.numbers)
         )
         before = row_name(label, last)
 
@@ -88,7 +94,9 @@ def _of_sizes(reading: Reading, told: Told) -> bool:
 
 def _texts(count: _Count, first: int, name: str, before: str) -> tuple[str, str, str] | None:
     expected = count.last + count.said + 1
-    if first in (expected, count.last + 1) or (count.loose and first >= expected):
+    if first in (expected, count.last + 1, count.slipped + 1) or (
+        count.loose and first >= expected
+    ):
         return None
     if first == count.last:
         return (

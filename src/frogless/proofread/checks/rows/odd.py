@@ -6,7 +6,13 @@ from collections import Counter
 from collections.abc import Iterator
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
+from frogless.proofread.checks.rows.lines import (
+    Line,
+    all_acts,
+    finding,
+    lines_of,
+    speaks_otherwise,
+)
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
     Act,
@@ -37,7 +43,7 @@ def stitch_odd(reading: Reading) -> Iterator[Finding]:
         if len(counts) != 2 or min(counts.values()) != 1 or sum(counts.values()) <= RULE:
             continue
         line, act, odd = next(each for each in those if counts[each[2]] == 1)
-        if _lacy(line):
+        if _lacy(line) or speaks_otherwise(reading, line):
             continue
         usual = counts.most_common(1)[0][0]
         if sum(other is line for other, _, _ in those) < 3 or not {odd, usual} <= _PLAIN:

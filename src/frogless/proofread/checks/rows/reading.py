@@ -16,8 +16,11 @@ _SHOWN = 80
 def unclear(reading: Reading) -> Iterator[Finding]:
     """Words of a row that no sense was made of."""
     lines = lines_of(reading)
+    counts: dict[int, bool] = {}
     for line, after in zip(lines, (*lines[1:], None), strict=True):
-        if line.told.label is None and not _loses(after):
+        counted = counts.get(line.told.piece, False)
+        counts[line.told.piece] = counted or any(w.worked is not None for w in line.works)
+        if line.told.label is None and not (counted and _loses(after)):
             continue
         those = [act for act in all_acts(line.told.said.acts) if isinstance(act, Unclear)]
         if not those:

@@ -22,7 +22,8 @@ def sides(reading: Reading) -> Iterator[Finding]:
         ]
         wrong = [(before, line) for before, line, _ in those if _changes(before, line) != turned]
         # A side that is wrong in one row contradicts the rows before and after it.
-        if not wrong or len(wrong) > 2 or len(those) - len(wrong) < RULE:
+        fewest = 1 if turned else RULE
+        if not wrong or len(wrong) > 2 or len(those) - len(wrong) < fewest:
             continue
         before, line = wrong[0]
         yield _told(reading, before, line, turned=turned)

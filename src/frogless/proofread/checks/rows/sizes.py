@@ -65,7 +65,11 @@ def _within(value: object, depth: int) -> Iterator[Numbers]:
 def sizes_in_order(reading: Reading) -> Iterator[Finding]:
     """One size that is smaller than the size before it, where all others grow."""
     names = reading.script.sizes
+    told: set[tuple[int, int]] = set()
     for line, numbers, at in _disordered(reading):
+        if (line.told.piece, at) in told:
+            continue  # the rows that follow carry the same slip on
+        told.add((line.told.piece, at))
         values = numbers.values
         name = names[at] or f"number {at + 1}"
         around = " and ".join(

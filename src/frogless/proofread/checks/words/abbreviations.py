@@ -9,7 +9,7 @@ from functools import cache
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
-from frogless.proofread.words.forms import keys_of
+from frogless.proofread.words.forms import foreign_to, keys_of
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Entry, Used
 from frogless.stitches.load import dictionary
@@ -77,6 +77,8 @@ def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
 
 def _lacking(used: Used, known: frozenset[str], reading: Reading) -> str:
     """The abbreviation, of a phrase like "sc in BLO" the one in it, that is nowhere explained."""
+    if used.word.lower() in foreign_to(reading.lexicon.terms.dialect):
+        return ""  # the check of mixed terms tells of it
     if _is_short(used, reading):
         base = _base(used.word)
         return "" if _covered(base, used, known, reading) else base
@@ -168,7 +170,7 @@ def _covered(base: str, used: Used, known: frozenset[str], reading: Reading) -> 
         return True
     if found := _TOGETHER.match(base):
         others = {match["stitch"] for each in known if (match := _TOGETHER.match(each))}
-        return found["stitch"] in known | others or base in known
+        return found["stitch"] in others or {"tog", found["stitch"]} <= known
     placed = _PLACED.match(base)
     if placed and {placed["place"], placed["stitch"]} <= known:
         return True
