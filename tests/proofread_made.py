@@ -71,7 +71,7 @@ def _finding(
 ) -> Finding:
     first = sizes.index(wrong[0])
     return Finding(
-        "count",
+        "row-count",
         span,
         f"{says[first]} sts",
         f"{makes[first]} sts",

@@ -22,7 +22,7 @@ from frogless.studio.library.models import Document, Step
 from frogless.studio.proofreading import checking, example
 from frogless.studio.proofreading.models import Asked
 from frogless.studio.proofreading.texts import title_of
-from frogless.studio.work.pool import TooMuchWork
+from frogless.studio.work.pool import Busy, TooMuchWork
 
 LIVE = {"HX-Request": "true"}
 TEXT = "Bell Skirt\n\nRnd 1: 6 sc in ring. (6 sts)\nRnd 2: 2 sc in each st. (13 sts)\n"
@@ -38,7 +38,9 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> None:
         return report(text, {2: (12,)})
 
     monkeypatch.setattr("frogless.proofread.run.proofread", read)
-    monkeypatch.setitem(BY_NAME, "count", Check("count", "states another count", "", lambda _: ()))
+    monkeypatch.setitem(
+        BY_NAME, "row-count", Check("row-count", "states another count", "", lambda _: ())
+    )
 
 
 def kept(text: str = TEXT, name: str = "Bell Skirt") -> Document:
@@ -174,7 +176,7 @@ def test_kind_that_is_left_out_stays_left_out(client: Client) -> None:
     """Kept for this text and counted; unticked, it is back."""
     document = kept()
     here = f"/proofread/{document.pk}/"
-    page = shown(client.post(here, sent(document, TEXT, leave="count")))
+    page = shown(client.post(here, sent(document, TEXT, leave="row-count")))
     assert "Nothing found; 1 left out." in page
     assert "Nothing found; 1 left out." in shown(client.get(here))
     page = shown(client.post(f"{here}check/", sent(document, TEXT)))
@@ -186,11 +188,11 @@ def test_kind_that_is_left_out_stays_left_out(client: Client) -> None:
 def test_choice_of_nonsense_is_no_choice(client: Client) -> None:
     """Unknown terms are guessed, unknown kinds are not kept."""
     document = kept()
-    more = {"terms": "klingon", "silenced": ["nix", "count"], "size": "XXL" * 99}
+    more = {"terms": "klingon", "silenced": ["nix", "row-count"], "size": "XXL" * 99}
     answer = client.post(f"/proofread/{document.pk}/check/", sent(document, TEXT) | more)
     assert answer.status_code == 200
     asked = Asked.objects.get()
-    assert (asked.terms, asked.silenced, len(asked.size)) == ("auto", ["count"], 60)
+    assert (asked.terms, asked.silenced, len(asked.size)) == ("auto", ["row-count"], 60)
 
 
 @pytest.mark.parametrize(
@@ -198,7 +200,7 @@ def test_choice_of_nonsense_is_no_choice(client: Client) -> None:
     [
         (TooMuchWork(20), "took longer than 20 seconds"),
         (RuntimeError("KeyError: 7"), "something went wrong inside Frogless"),
-        (InputError("the studio is still busy"), "The studio is still busy."),
+        (InputError("the worker ended"), "The worker ended."),
     ],
 )
 def test_slow_or_failed_check_loses_nothing(
@@ -221,16 +223,30 @@ def test_slow_or_failed_check_loses_nothing(
     assert Document.objects.get(pk=document.pk).text == "Rnd 1: mine"
 
 
+def test_busy_studio_is_asked_again_by_itself(
+    client: Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The page says so, and its part asks again with what is in the form by then."""
+
+    def busy(*_: object) -> None:
+        raise Busy
+
+    monkeypatch.setattr(checking, "look", busy)
+    page = shown(client.get(f"/proofread/{kept().pk}/"))
+    assert "as soon as there is time" in page
+    assert 'hx-trigger="load delay:2s"' in page
+
+
 def test_what_is_left_out_survives_a_failed_check(
     client: Client, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The form sends it again though no kind is listed."""
     document = kept("", "Empty")
-    client.post(f"/proofread/{document.pk}/check/", sent(document, TEXT, silenced="count"))
+    client.post(f"/proofread/{document.pk}/check/", sent(document, TEXT, silenced="row-count"))
     page = shown(
-        client.post(f"/proofread/{document.pk}/check/", sent(document, "", silenced="count"))
+        client.post(f"/proofread/{document.pk}/check/", sent(document, "", silenced="row-count"))
     )
-    assert '<input type="hidden" name="silenced" value="count" form="editor">' in page
+    assert '<input type="hidden" name="silenced" value="row-count" form="editor">' in page
 
 
 def test_two_pages_lose_nothing(client: Client) -> None:
@@ -295,7 +311,7 @@ def test_deleted_for_good_is_gone_from_the_library(client: Client) -> None:
     """The text, its steps, its choices: no file of the library has them any more."""
     words = "Hortensia-of-the-bandstand"
     document = kept(f"{words}\nRnd 2: 6 sc. (6 sts)\n", "S")
-    client.post(f"/proofread/{document.pk}/", sent(document, f"{words}!\n", leave="count"))
+    client.post(f"/proofread/{document.pk}/", sent(document, f"{words}!\n", leave="row-count"))
     client.post(f"/proofread/{document.pk}/", sent(document, f"{words}!!\n", do="save"))
     client.post(f"/library/{document.pk}/delete/")
     assert "Pattern" in shown(client.get("/library/"))

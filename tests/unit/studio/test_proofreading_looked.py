@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 from proofread_made import report
 
 from frogless.proofread.script.model import Script, Span
+from frogless.studio.proofreading import example
 from frogless.studio.proofreading.looked import MOST_FOUND, Looked, looked
 from frogless.studio.proofreading.marked import marked
 from frogless.studio.proofreading.places import MOST_WORDS, Places, put
+from frogless.studio.proofreading.reading import look
 from frogless.studio.proofreading.table import MOST_ROWS
 
 SIZES = ("S", "M", "L")
@@ -78,10 +80,10 @@ def test_size_and_kinds_are_left_out() -> None:
     assert three("S").number == 0
     assert three("M").told == "1 finding for size M."
     assert three("XXL").number == 1
-    silent = three("", ("count",))
+    silent = three("", ("row-count",))
     assert (silent.number, silent.left_out) == (0, 1)
     assert [(kind.name, kind.number, kind.silenced) for kind in silent.kinds] == [
-        ("count", 1, True)
+        ("row-count", 1, True)
     ]
 
 
@@ -142,3 +144,34 @@ def test_marked_lines_are_the_text() -> None:
     assert [
         (line.number, bit.text, bit.mark) for line in lines for bit in line.bits if bit.mark
     ] == [(3, "24 (29, 33)", 1)]
+
+
+def test_example_has_its_three_errors_and_no_other() -> None:
+    """Each at its row; put right, nothing is found, and everything was understood."""
+    found = look(example.TEXT)
+    assert [(one.where, one.kind) for one in found.found] == [
+        ("Rnd 4", "row-count"),
+        ("Rnd 12", "row-numbers"),
+        ("Rnd 15", "repeat-comes-out"),
+    ]
+    assert found.found[0].put is not None
+    mended = example.TEXT.replace("(25 sts)", "(24 sts)").replace("Rnd 12: *Sc", "Rnd 11: *Sc")
+    for number in (13, 14, 15):
+        mended = mended.replace(f"Rnd {number}:", f"Rnd {number - 1}:")
+    mended = mended.replace("Sc in next 5 sts, sc2tog", "Sc in next 6 sts, sc2tog")
+    right = look(mended)
+    assert (right.told, right.understood) == ("Nothing found.", 100)
+
+
+@pytest.mark.parametrize("terms", ["us", "uk"])
+def test_terms_are_as_they_are_chosen(terms: str) -> None:
+    """And it is said that the pattern says otherwise."""
+    spoken = look(example.TEXT, terms).spoken
+    assert spoken is not None
+    assert spoken.dialect == terms
+    assert ("It says of itself that it is in US terms" in spoken.sentence) == (terms == "uk")
+
+
+def test_text_that_cannot_be_read_is_told_not_raised() -> None:
+    """In one sentence."""
+    assert look(" \n ").fault.startswith("There is no text in it")

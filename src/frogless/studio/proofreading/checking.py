@@ -12,7 +12,7 @@ from frogless.errors import FroglessError, InputError
 from frogless.studio.library.bundle import LONGEST_PATTERN
 from frogless.studio.proofreading.looked import Looked
 from frogless.studio.proofreading.reading import AUTO, Opened, look, open_file
-from frogless.studio.work.pool import SECONDS, TooMuchWork, pool
+from frogless.studio.work.pool import SECONDS, Busy, TooMuchWork, pool
 
 LARGEST_FILE = 20_000_000
 """Bytes of a file that is opened; a booklet with pictures has some millions."""
@@ -21,6 +21,7 @@ SLOW = (
     f"This took longer than {SECONDS:.0f} seconds and was ended. What you wrote is still here; "
     "check a part of it."
 )
+BUSY = "The studio is busy with other things; it is read as soon as there is time."
 FAILED = (
     "This could not be checked: something went wrong inside Frogless. What you wrote is still here."
 )
@@ -55,6 +56,8 @@ def checked(text: str, choice: Choice, affinity: str) -> Looked:
         return pool().ask(affinity, look, text, choice.terms, choice.size, silenced)
     except TooMuchWork:
         return Looked(fault=SLOW)
+    except Busy:
+        return Looked(fault=BUSY, again=True)
     except FroglessError as error:
         sentence = str(error)
         return Looked(fault=f"{sentence[:1].upper()}{sentence[1:]}. What you wrote is still here.")

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from frogless.proofread.checks.table import BY_NAME
 from frogless.proofread.findings import Finding, Report
-from frogless.proofread.work.model import Worked
 from frogless.studio.proofreading.amend import amendment
 from frogless.studio.proofreading.places import Place, Places
 from frogless.studio.proofreading.strip import Strip, strip
@@ -18,6 +17,9 @@ MOST_FOUND = 300
 
 MOST_UNCLEAR = 100
 MOST_EVIDENCE = 12
+
+UNCLEAR = "unclear"
+"""The check whose findings are words that no sense was made of."""
 
 CERTAIN = {"certain": "Certain", "likely": "Likely", "possible": "Possible"}
 NAMES = {"us": "US", "uk": "UK"}
@@ -80,13 +82,16 @@ class Looked:
 
     Args:
         fault: why the text was not read; "" when it was.
+        again: it was not read for want of time, and can be asked for again.
         size: the one that is looked at; "": all.
         more: findings that are not listed because there are too many.
         left_out: findings of kinds that are silenced.
+        unclear: words that no sense was made of, where they are not among the findings.
         understood: in percent, never 100 while anything is left.
     """
 
     fault: str = ""
+    again: bool = False
     size: str = ""
     sizes: tuple[str, ...] = ()
     found: tuple[Found, ...] = ()
@@ -114,7 +119,7 @@ class Looked:
         ('Nothing found.', '2 findings; 1 left out.')
         """
         if self.fault:
-            return "Not read."
+            return "Not read yet." if self.again else "Not read."
         number = self.number
         found = f"{number} finding{'' if number == 1 else 's'}" if number else "Nothing found"
         size = f" for size {self.size}" if self.size else ""
@@ -136,7 +141,8 @@ def looked(report: Report, size: str = "", silenced: Collection[str] = ()) -> Lo
     listed = tuple(
         _found(report, one, number, places) for number, one in enumerate(shown[:MOST_FOUND], 1)
     )
-    wrong = {(worked.told, worked.number, worked.size) for worked in _wrong(report, size)}
+    told = {one.span for one in shown if one.kind == UNCLEAR}
+    unclear = [one for one in report.not_understood if one.span not in told]
     return Looked(
         size=size,
         sizes=tuple(name for name in report.script.sizes if name),
@@ -145,24 +151,15 @@ def looked(report: Report, size: str = "", silenced: Collection[str] = ()) -> Lo
         left_out=len(of_size) - len(shown),
         kinds=_kinds(of_size, silenced),
         spoken=_spoken(report, places),
-        unclear=tuple(
-            (places.of(one.span), one.guess, one.row)
-            for one in report.not_understood[:MOST_UNCLEAR]
-        ),
-        more_unclear=max(0, len(report.not_understood) - MOST_UNCLEAR),
+        unclear=tuple((places.of(one.span), one.guess, one.row) for one in unclear[:MOST_UNCLEAR]),
+        more_unclear=max(0, len(unclear) - MOST_UNCLEAR),
         understood=_percent(report),
         assumptions=tuple(
             (one.sentence, places.of(one.span) if one.span else None) for one in report.assumptions
         ),
         rows=row_table(report, places, size),
-        strip=strip(report, size) if wrong or report.reckoning.rows else None,
+        strip=strip(report, size),
     )
-
-
-def _wrong(report: Report, size: str) -> Iterator[Worked]:
-    for worked in report.reckoning.rows:
-        if worked.verdict == "wrong" and size in ("", report.script.sizes[worked.size]):
-            yield worked
 
 
 def _found(report: Report, finding: Finding, number: int, places: Places) -> Found:

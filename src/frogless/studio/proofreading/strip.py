@@ -38,6 +38,8 @@ def strip(report: Report, size: str = "") -> Strip | None:
         size: the name of the one that is drawn; "": every size has its line.
     """
     lines = _lines(report, size)
+    if not lines or not lines[0]:
+        return None
     steps = sum(len(line) for line in lines)
     known = [one.worked for line in lines for one in line if one.worked is not None]
     if len(known) < 2 or steps > MOST_STEPS:

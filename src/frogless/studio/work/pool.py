@@ -41,6 +41,13 @@ class TooMuchWork(InputError):
         )
 
 
+class Busy(InputError):
+    """A question waited too long for those before it."""
+
+    def __init__(self) -> None:
+        super().__init__("the studio is still busy with what was asked before; try again")
+
+
 @dataclass(slots=True)
 class Worker:
     """One process, and the line to it; it is started when it is first asked."""
@@ -80,10 +87,11 @@ class Worker:
 
         Raises:
             TooMuchWork: it took longer.
-            InputError: the process ended, or is busy with other questions.
+            Busy: it is at work for others.
+            InputError: the process ended.
         """
         if not self.lock.acquire(timeout=PATIENCE):
-            raise InputError("the studio is still busy with what was asked before; try again")
+            raise Busy
         try:
             self.start()
             assert self.line is not None  # noqa: S101 - start made it
