@@ -37,21 +37,22 @@ _CLAUSE = re.compile(r"[.;,:()\[\]|\n]|\band\b")
 _UNIT_IN_NAME = re.compile(r"\((cm|in|inches|mm)\)|\bin (cm|inches)\b", re.IGNORECASE)
 
 
-def measures_in(line: Line, finished: bool) -> Iterator[Measurement]:
+def measures_in(line: Line, finished: bool, heading: str = "") -> Iterator[Measurement]:
     """The measurements of one paragraph.
 
     Args:
         finished: its heading says that they are of the finished work.
+        heading: names what the line itself does not: "FINISHED WIDTH OF FRONT".
     """
     at = 0
     for sentence in re.split(r"(?<=[.!\]])\s+(?=[A-Z*])", line.text):
         start = line.text.find(sentence, at)
         at = start + len(sentence)
         if not _NO_MEASURE.search(sentence):
-            yield from _with_counts(_measures(sentence, line.start + start, finished))
+            yield from _with_counts(_measures(sentence, line.start + start, finished, heading))
 
 
-def _measures(text: str, offset: int, finished: bool) -> Iterator[Measurement]:
+def _measures(text: str, offset: int, finished: bool, heading: str) -> Iterator[Measurement]:
     named = _UNIT_IN_NAME.search(text[:80])
     unit = (named[1] or named[2]).lower() if named else ""
     found = list(lengths_in(text, unit="in" if unit.startswith("in") else unit))
@@ -68,7 +69,7 @@ def _measures(text: str, offset: int, finished: bool) -> Iterator[Measurement]:
         body = (body or bool(_BODY.search(before))) and not _FINISHED.search(before)
         piece = _piece(before) or piece
         placed = replace(lengths, span=Span(lengths.span.start + offset, lengths.span.end + offset))
-        for each in _named(placed, before, after):
+        for each in _named(placed, before or heading, after):
             yield replace(_counted(each, count), body=body and not finished, piece=piece)
 
 

@@ -137,11 +137,12 @@ def _measurements(script: Script, lines: tuple[Line, ...]) -> Iterator[Measureme
     tabled, used = tables_in(front, script.sizes)
     yield from tabled
     for line in joined(tuple(each for each in front if each.start not in used)):
-        drawn = _drawn(script, line)
-        finished = "finished" in line.text[:60].lower() or "finished" in _heading(script, line)
+        heading = _heading(script, line)
+        drawn = "schematic" in heading or "schematic" in line.text[:40].lower()
+        finished = "finished" in heading or "finished" in line.text[:60].lower()
         stated = line.part == "measurements" or _MEASURE_LINE.search(line.text[:400])
         if stated:
-            found = measures_in(line, finished)
+            found = measures_in(line, finished, heading)
         elif line.part == "sizes":
             found = (each for each in measures_in(line, finished) if each.way != "girth")
         else:
@@ -155,10 +156,6 @@ def _heading(script: Script, line: Line) -> str:
         if part.heading.start <= line.start < part.body.end:
             return script.words(part.heading).lower()
     return ""
-
-
-def _drawn(script: Script, line: Line) -> bool:
-    return "schematic" in _heading(script, line) or "schematic" in line.text[:40].lower()
 
 
 def _both(paragraphs: tuple[Line, ...]) -> Iterator[Lengths]:

@@ -18,6 +18,7 @@ PLATEAU = 2
 _FANS = 4
 #: A sentence that makes no more than these stitches is no row.
 _FEW = 3
+_LIKE = re.compile(r"\bas (?:for |the ){0,2}(?:back|front|first|left|right|other)\b", re.IGNORECASE)
 #: A longer chain is no turning chain.
 _TURNING = 6
 _EDGING = re.compile(
@@ -247,7 +248,7 @@ def _piece(
         _row(each, reading, sections) for each in rows if each.worked and _is_row(each, reading)
     )
     complete = all(each.worked is not None for each in rows) and not any(
-        _is_open(each) for each in told
+        _is_open(each, reading) for each in told
     )
     return Piece(
         first.piece_name.lower(),
@@ -286,9 +287,11 @@ def _row(worked: Worked, reading: Reading, sections: tuple[str, ...]) -> Row:
     )
 
 
-def _is_open(told: Told) -> bool:
+def _is_open(told: Told, reading: Reading) -> bool:
     """It is worked until a length is reached: how many rows that takes, nobody says."""
-    return any(_open(act) for act in told.said.acts)
+    opened = any(_open(act) for act in told.said.acts)
+    # "Work as back" is another piece.
+    return opened and not _LIKE.search(reading.script.words(told.span))
 
 
 def _open(act: Act) -> bool:
