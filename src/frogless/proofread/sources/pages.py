@@ -34,14 +34,35 @@ _KEEPS = frozenset(
 )
 
 
+# A label in a narrow column of a table: its sides stand on a line of their own.
+_NARROW = re.compile(
+    r"^((?:rnd|row|round)s? \d+(?:[-\u2013]\d+)?)\n(\((?:RS|WS)[^()\n]{0,30}\))\n",
+    re.IGNORECASE | re.MULTILINE,
+)
+
+# "19  20": numbers of rows to be ticked off, one after the other.
+_TICKS = re.compile(r"^\d{1,4}(?: +\d{1,4})+ *\n", re.MULTILINE)
+
+
 def joined(pages: Sequence[str]) -> tuple[str, tuple[str, ...]]:
     """One text of all pages, and what is to be said of it."""
     lines = [[line.rstrip() for line in page.splitlines()] for page in pages]
     heads = _running(lines)
-    kept = ["\n".join(_without(page, heads)) for page in lines]
+    # A row may go on over the page: no blank line is left where a head stood.
+    kept = ["\n".join(_without(page, heads)).strip("\n") for page in lines]
     text = "\n".join(page for page in kept if page.strip())
     told = (f"Left out, since it repeats on the pages: {_listed(heads)}.",) if heads else ()
-    return whole_words(text) + "\n", told
+    return _in_a_line(whole_words(text) + "\n"), told
+
+
+def _in_a_line(text: str) -> str:
+    return _TICKS.sub(_without_ticks, _NARROW.sub(r"\1 \2 ", text))
+
+
+def _without_ticks(found: re.Match[str]) -> str:
+    numbers = [int(one) for one in found[0].split()]
+    follow = numbers == list(range(numbers[0], numbers[0] + len(numbers)))
+    return "" if follow else found[0]
 
 
 def _running(pages: Sequence[Sequence[str]]) -> dict[str, str]:

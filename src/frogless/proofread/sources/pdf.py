@@ -10,6 +10,7 @@ from pypdf import Configuration, PageObject, PdfReader, apply_configuration
 from pypdf.errors import LimitReachedError
 
 from frogless.errors import InputError
+from frogless.proofread.sources.leading import SetLine, lines_of, spaced
 from frogless.proofread.sources.pages import joined
 from frogless.proofread.sources.source import MOST_LETTERS, MOST_PAGES
 
@@ -46,6 +47,10 @@ _PICTURES = (
     "there is no text in this PDF, only pictures of pages; the text has to be typed or recognized "
     "first"
 )
+
+
+Matrix = Sequence[float]
+"""Six numbers: from one system of places on a page to another."""
 
 
 class _TooMuchError(BaseException):
@@ -93,15 +98,27 @@ def _pages(data: bytes) -> tuple[list[str], list[int]]:
             f"this PDF has {len(reader.pages)} pages; {MOST_PAGES} are the most that are read"
         )
     budget = _Budget()
-    texts: list[str] = []
+    pages: list[list[SetLine]] = []
     left_out: list[int] = []
     for number, page in enumerate(reader.pages, 1):
         if budget.draws_little(page):
-            texts.append(page.extract_text(visitor_operand_before=budget.spend))
-            budget.read(len(texts[-1]))
+            pages.append(_lines(page, budget))
         else:
             left_out.append(number)
-    return texts, left_out
+    return spaced(pages), left_out
+
+
+def _lines(page: PageObject, budget: _Budget) -> list[SetLine]:
+    pieces: list[tuple[str, float, float]] = []
+
+    def hear(text: str, page_to: Matrix, text_to: Matrix, _: object, size: float) -> None:
+        budget.read(len(text))
+        x, y = text_to[4], text_to[5]
+        height = x * page_to[1] + y * page_to[3] + page_to[5]
+        pieces.append((text, height, size * abs(text_to[3] * page_to[3])))
+
+    page.extract_text(visitor_operand_before=budget.spend, visitor_text=hear)
+    return lines_of(pieces)
 
 
 def _opens(reader: PdfReader) -> bool:
@@ -144,7 +161,7 @@ class _Budget:
             raise _TooMuchError
 
     def read(self, letters: int) -> None:
-        """A page more.
+        """Letters more.
 
         Raises:
             _TooMuchError: no letter is left.
