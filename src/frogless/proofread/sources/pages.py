@@ -36,7 +36,7 @@ _KEEPS = frozenset(
 
 # A label in a narrow column of a table: its sides stand on a line of their own.
 _NARROW = re.compile(
-    r"^((?:rnd|row|round)s? \d+(?:[-\u2013]\d+)?)\n(\((?:RS|WS)[^()\n]{0,30}\))\n",
+    r"^((?:rnd|row|round)s? \d+(?:[-\u2013]\d+)?|foundation(?: row| rnd)?)\n(\((?:RS|WS)[^()\n]{0,30}\))\n",
     re.IGNORECASE | re.MULTILINE,
 )
 
@@ -56,7 +56,7 @@ def joined(pages: Sequence[str]) -> tuple[str, tuple[str, ...]]:
 
 
 def _in_a_line(text: str) -> str:
-    return _TICKS.sub(_without_ticks, _NARROW.sub(r"\1 \2 ", text))
+    return _TICKS.sub(_without_ticks, _NARROW.sub(r"\1 \2: ", text))
 
 
 def _without_ticks(found: re.Match[str]) -> str:

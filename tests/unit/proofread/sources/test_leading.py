@@ -43,6 +43,6 @@ def test_pieces_are_put_together_to_lines() -> None:
 
 
 def test_label_in_a_narrow_column_is_put_together() -> None:
-    """With its row, and without the numbers to tick off."""
+    """With its row, a colon between, and without the numbers to tick off."""
     text, _ = joined(["Rnds 3–4\n(RS, WS)\nDc around.\n3  4\n152 dc\n\n40 44 48"])
-    assert text == "Rnds 3–4 (RS, WS) Dc around.\n152 dc\n\n40 44 48\n"
+    assert text == "Rnds 3–4 (RS, WS): Dc around.\n152 dc\n\n40 44 48\n"
