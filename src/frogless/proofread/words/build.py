@@ -142,6 +142,14 @@ def built(tree: Parsed, items: Sequence[Item], asked: Asked) -> list[Piece]:
             return [_skip(inner, items, span)]
         case "leave":
             return [_leave(inner, items, span, kinds)]
+        case "together_next":
+            found = some(inner.children[:-1], items)
+            count = found.count.values[0] if found.count else 2
+            return [Together(span, "", count, Extent("times", _one(span)), found.target)]
+        case "magic_with":
+            times, stitch = numbers(items[2]), str(getattr(items[3], "value", ""))
+            body = (Bare(span, stitch, times),)
+            return [Into(span, body, Target("ring"), Extent("times", _one(span)))]
         case "begin_in":
             return [Begin(span, _place_in(inner, items)[0].target)]
         case "elliptic":
@@ -218,6 +226,8 @@ def _read(tree: Parsed, items: Sequence[Item], span: Span, asked: Asked) -> _Wor
         if isinstance(word, Group):
             work.group = word
             work.body = asked.inside(word)
+        elif word.kind == "NTIMES" and isinstance(word.value, Times):
+            work.often = word.value
         elif word.kind == "NUM":
             work.times = numbers(word)
         elif word.kind == "STITCH":
@@ -249,7 +259,7 @@ def _tail(work: _Work, tree: Parsed, items: Sequence[Item]) -> None:
             work.where = (some(tree.children, items),)
         case "across" | "around":
             work.extent = work.extent or END
-        case "to":
+        case "to" | "to_before" | "to_end":
             work.extent = _to(tree, items)
         case "times" | "times_again":
             _often(work, tree, items, again=data == "times_again")
@@ -284,10 +294,14 @@ def _often(work: _Work, tree: Parsed, items: Sequence[Item], *, again: bool) -> 
 
 def _to(tree: Parsed, items: Sequence[Item]) -> Extent:
     """ "to last 2 sts", "until 2 sts remain", "to marked st"."""
-    found = _place_in(tree, items)
-    if len(found) != 1:
+    first, *more = (places(each, items) for each in tree.children if not isinstance(each, Leaf))
+    if len(first) != 1:
         raise UnclearError("")
-    (place,) = found
+    (place,) = first
+    if tree.data == "to_end":
+        return Extent("but_last", place.count or _one(span_of(items)), place.target)
+    if more:
+        return Extent("until", place.count or _one(span_of(items)), more[0][0].target)
     if place.target.which == "last" or place.left or place.rest:
         target = replace(
             place.target, which="next" if place.target.which == "last" else place.target.which
@@ -302,7 +316,7 @@ def _to(tree: Parsed, items: Sequence[Item]) -> Extent:
 
 
 def _worked(work: _Work, asked: Asked) -> list[Piece]:
-    if work.made in ("group", "starred"):
+    if work.made in ("group", "starred", "times_group"):
         return _group(work)
     if work.made.startswith("chain"):
         return _chain(work)

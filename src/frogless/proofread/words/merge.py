@@ -90,6 +90,8 @@ def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:
 def _add(acts: list[Act], act: Act, begin: Begin | None) -> None:
     if isinstance(act, Into):
         act = _in_ring(acts, act)
+    elif isinstance(act, Bare) and act.stitch != SLIP and _is_in_ring(acts):
+        act = Into(act.span, (act,), Target("ring"), Extent("times", _one(act.span)))
     if begin is not None and not isinstance(act, Aside):
         acts += _begun(begin, act)
     elif isinstance(act, Into) and _is_met(acts, act):
@@ -199,7 +201,14 @@ def _once(extent: Extent) -> bool:
 
 
 def _again(acts: list[Act], piece: AgainBefore) -> None:
-    """ "repeat around" after a group repeats it; else all of the row since its beginning."""
+    """ "repeat around" after a group repeats it; else all of the row since its beginning.
+
+    "Rep Rnd 4, 3 more times" is said of rows.
+    """
+    if acts and isinstance(acts[-1], Again) and acts[-1].times is None and piece.extent.times:
+        span = Span(acts[-1].span.start, piece.span.end)
+        acts[-1] = replace(acts[-1], span=span, times=piece.extent.times)
+        return
     if (
         acts
         and isinstance(acts[-1], Repeat)
@@ -259,6 +268,14 @@ def _in_ring(acts: Sequence[Act], act: Into) -> Into:
     if ringed and act.target.what == "same":
         return replace(act, target=replace(act.target, what="ring", which="next"))
     return act
+
+
+def _is_in_ring(acts: Sequence[Act]) -> bool:
+    """ "Magic ring, ch 1, 6 sc"."""
+    for act in reversed(acts):
+        if not isinstance(act, Chain | Aside):
+            return isinstance(act, Ring)
+    return False
 
 
 def _is_met(acts: Sequence[Act], act: Into) -> bool:

@@ -80,7 +80,8 @@ class Extent:
         times: `times` times, or into `times` places.
         end: to the end of the row, "around", "across".
         but_last: to the last `times` places that are `target`: "to last 3 sts".
-        until: up to a place that is met: "to marked st", "to next ch-2 sp"; it is left alone.
+        until: up to a place that is met: "to marked st", "to next ch-2 sp"; it is left alone, and
+            `times` places before it ("to 2 sts before marked st"; None: 0).
         unsaid: "rep from *" and no more.
     """
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from lark import Lark, Tree
 from lark import Token as Leaf
-from lark.exceptions import UnexpectedInput
+from lark.exceptions import UnexpectedToken
 from lark.lexer import Lexer
 
 GRAMMAR = Path(__file__).with_name("clause.lark")
@@ -33,14 +33,17 @@ class _Kinds(Lexer):
 
 
 @lru_cache(maxsize=KEPT)
-def parse(kinds: tuple[str, ...]) -> Parsed | None:
-    """The tree of a clause, its leaves the places of its tokens; None when it does not parse."""
+def parse(kinds: tuple[str, ...]) -> Parsed | int:
+    """The tree of a clause, its leaves the places of its tokens.
+
+    Of one that does not parse, how many of its tokens may still be the beginning of one.
+    """
     if len(kinds) > LONGEST:
-        return None
+        return LONGEST
     try:
         return _parser().parse(kinds)
-    except UnexpectedInput:
-        return None
+    except UnexpectedToken as error:
+        return len(kinds) - 1 if error.token.type == "$END" else int(error.token)
 
 
 @cache

@@ -188,7 +188,7 @@ def _descr(found: _Found, item: Item) -> None:
 
 
 _WHATS: dict[str, What] = {
-    "ST": "stitch", "CH": "chain", "SP": "space", "CH_SP": "space", "STITCH": "stitch",
+    "ST": "stitch", "CH": "chain", "SP": "space", "CH_SP": "space", "STITCH": "stitch", "CLUMP": "stitch",
     "LOOP": "space",
     "RING": "ring", "MAGIC": "ring", "TCH": "top", "ROW_END": "row_end", "INC": "stitch",
     "DEC": "stitch", "TOGETHER": "stitch",
@@ -209,6 +209,9 @@ def _noun(found: _Found, words: Sequence[Item]) -> None:
             if found.what == "chain":
                 # "ch 3" of a place is a run of chains: the top of it, or the space under it
                 found.what = "space" if found.which and not found.top else "top"
+        elif each.kind == "CLUMP":
+            found.stitch = ""  # "next 5-dc group": whichever it is made of
+            found.count = None
         elif each.kind == "MARKED":
             found.marked = True
         elif each.kind == "SP":
@@ -221,7 +224,7 @@ def _made(found: _Found) -> Places:
     what = _what(found)
     of = found.of.stitch if found.of else ""
     chains = found.chains
-    if found.of and found.of.what in ("top", "space") and what == "chain":
+    if found.of and found.of.what in ("top", "space") and what == "chain" and found.nth:
         # "3rd ch of beg ch-3": its top
         what, chains = ("top", found.of.chains) if found.of.what == "top" else ("chain", None)
     if what == "top" and found.count is not None and chains is None:

@@ -36,7 +36,7 @@ from frogless.proofread.words.remarks import (
     hook_named,
     sentence_remark,
 )
-from frogless.proofread.words.rows import rows_again
+from frogless.proofread.words.rows import OF_ROWS, rounds_of, rows_again
 from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
@@ -146,7 +146,7 @@ class _Reader:
         items, asides = self._without_remarks(clause.items, before, depth)
         if not items:
             return asides
-        text = self._text(items)
+        text = self._text(clause.items if isinstance(clause.items[0], Token) else items)
         if kind := clause_remark(text):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
@@ -162,6 +162,12 @@ class _Reader:
             items = items[1:]
         if again := rows_again(items, self.script):
             return [again]
+        if rounds := rounds_of(items):
+            return [*rounds]
+        if len(items) > 1 and items[0].kind == "REP" and isinstance(items[1], Group):
+            items = items[1:]
+            if isinstance(items[0], Group) and not items[0].items:
+                items = [Token("REP", items[0].start, items[0].end), *items[1:]]
         if loose := _again_before(items):
             return [loose]
         return self._parts(_without_piece(items), depth)
@@ -191,36 +197,39 @@ class _Reader:
             text = self._text(items[1:])
             if kind := clause_remark(text):
                 return len(items), [Aside(_span(items), kind)]
+        of_rows = any(each.kind in OF_ROWS for each in items)
+        first = int(items[0].kind in ("AND", "THEN", "WORK") and len(items) > 1)
+        most = len(items)
         for end in range(len(items), 0, -1):
             if end < len(items) and items[end].kind not in _BEGINS_WORK:
                 continue
-            if found := self._parsed(items[:end], depth):
+            if of_rows and (again := rows_again(items[first:end], self.script)):
+                return end, [again]
+            if end > most:
+                continue
+            found, most = self._parsed(items[first:end], depth)
+            most += first
+            if found:
                 return end, found
-            if end < len(items) and (again := rows_again(items[:end], self.script)):
-                return end, [again]
-            tail = items[:end]
-            if tail[0].kind in ("AND", "FOR", "UNTIL", "THEN") and (
-                again := rows_again(tail, self.script)
-            ):
-                return end, [again]
+            if not of_rows and most < 1:
+                break
         return 1, []
 
-    def _parsed(self, items: Sequence[Item], depth: int) -> list[Piece]:
-        first = 1 if items[0].kind in ("AND", "THEN", "WORK") and len(items) > 1 else 0
-        items = items[first:]
+    def _parsed(self, items: Sequence[Item], depth: int) -> tuple[list[Piece], int]:
+        """The acts of a clause; of what is none, how many of its words may still begin one."""
         tree = parse(tuple(each.kind for each in items))
-        if tree is None:
-            return []
+        if isinstance(tree, int):
+            return [], tree
         asked = Asked(self.lexicon, lambda group: self._inside(group, depth))
         try:
             found = built(tree, items, asked)
         except UnclearError as error:
             self.why = self.why or str(error)
-            return []
+            return [], len(items) - 1
         rings = [each for each in items if each.kind == "MAGIC"]
         if rings and not any(isinstance(each, Ring) for each in found):
-            return [Ring(Span(rings[0].start, rings[0].end)), *found]
-        return found
+            return [Ring(Span(rings[0].start, rings[0].end)), *found], len(items)
+        return found, len(items)
 
     def _unclear(self, items: Sequence[Item]) -> Unclear:
         return Unclear(_span(items), guess_of(items, self.lexicon) or self.why)
@@ -245,7 +254,8 @@ class _Reader:
                 asides.append(Aside(Span(item.start, item.end), "colour"))
             elif item.kind != "LOOPS" and not _is_said_twice(items, n):
                 kept.append(item)
-        if not kept and not asides and items and all(i.kind == "LOOPS" for i in items):
+        if not asides and all(i.kind in ("LOOPS", "WORK", "THROUGH", "IN") for i in items):
+            kept = []
             asides.append(Aside(_span(items), "remark"))
         return kept, asides
 
@@ -338,8 +348,10 @@ def _keeps_opening(items: Sequence[Item]) -> bool:
 
 def _again_before(items: Sequence[Item]) -> AgainBefore | None:
     """ "repeat around", "repeat 4 times", "repeat 5 more times"."""
+    if items[0].kind == "NTIMES":
+        items = [items[0], *items]
     kinds = [each.kind for each in items]
-    if kinds[:1] != ["REP"] or len(kinds) > 2:
+    if kinds[:1] not in (["REP"], ["NTIMES"]) or len(kinds) > 2:
         return None
     span = _span(items)
     if (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from frogless.proofread.script.model import Script, Span
-from frogless.proofread.words.model import Again, Numbers
+from frogless.proofread.words.model import Act, Again, Bare, Extent, Into, Numbers, Target
 from frogless.proofread.words.structure import Item
 from frogless.proofread.words.tokens import Times, Token
 
@@ -14,6 +14,8 @@ _STARTS = frozenset({
     "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
 })  # fmt: skip
 _OF_A_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME"})
+#: Without one of these no clause is about rows.
+OF_ROWS = frozenset({"ROWS", "ROW_REF", "EVEN", "CONT", "AS", "IN_THIS_WAY"})
 _NAMES = {"INC": "increase", "DEC": "decrease", "EVEN": "even"}
 
 
@@ -46,6 +48,34 @@ def _is_of_rows(kinds: Sequence[str]) -> bool:
     return far and kinds[0] in ("EVEN", "CONT", "WORK", "REP", "IN_THIS_WAY") and (
         "EVEN" in kinds or "IN_THIS_WAY" in kinds or kinds[0] == "CONT" or "AS" in kinds or kinds[1:2] == ["UNTIL"]
     )  # fmt: skip
+
+
+def rounds_of(items: Sequence[Item]) -> tuple[Act, ...]:
+    """ "sc for 3 rnds", "work 2 rows of sc", "sc 1 round": a row of one stitch, and how many of it."""
+    kinds = [each.kind for each in items]
+    shape = _ROUNDS_OF.get(" ".join(kinds))
+    if shape is None:
+        return ()
+    stitch, number = items[shape[0]], items[shape[1]]
+    rows = number.value if isinstance(number, Token) else None
+    if not isinstance(stitch, Token) or not isinstance(rows, Numbers):
+        return ()
+    span = Span(items[0].start, items[-1].end)
+    bare = Bare(stitch.span, str(stitch.value))
+    into = Into(span, (bare,), Target(which="each"), Extent("end"))
+    return into, Again(span, name="same", rows=rows)
+
+
+_ROUNDS_OF = {
+    "STITCH FOR NUM ROWS": (0, 2),
+    "STITCH EVEN FOR NUM ROWS": (0, 3),
+    "WORK NUM ROWS OF STITCH": (4, 1),
+    "NUM ROWS OF STITCH": (3, 0),
+    "NUM ROWS STITCH": (2, 0),
+    "STITCH NUM ROWS": (0, 1),
+    "WORK NUM ROWS IN STITCH": (4, 1),
+    "NUM ROWS IN STITCH": (3, 0),
+}
 
 
 class _Reader:

@@ -14,7 +14,7 @@ from frogless.proofread.words.tokens import Times, Token
 Kind = Literal["stitch", "space", "chain", "group", "any"]
 _BETWEEN = frozenset({"COMMA", "AND", "SEMI", "STOP"})
 _AFTER = frozenset({
-    "TOTAL", "REMAIN", "REM", "AROUND", "ACROSS", "UNWORKED", "EACH", "LAST", "IN", "ROWS", "EVENLY", "WORK",
+    "TOTAL", "REMAIN", "REM", "AROUND", "ACROSS", "UNWORKED", "EACH", "LAST", "IN", "ROWS", "EVENLY", "WORK", "BELOW",
 })  # fmt: skip
 _WORDS = frozenset(
     {"made", "now", "here", "are", "there", "per", "you", "have", "worked", "so", "far"}
@@ -64,6 +64,9 @@ def _is_sure(count: Stated, tokens: Sequence[Token]) -> bool:
 def _one(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[Stated, int] | None:
     sign = 0
     start = tokens[at].start
+    if [each.kind for each in tokens[at : at + 3]] in (["INC", "OF", "NUM"], ["DEC", "OF", "NUM"]):
+        sign = 1 if tokens[at].kind == "INC" else -1
+        at += 2
     if tokens[at].kind in ("PLUS", "DASH"):
         sign = 1 if tokens[at].kind == "PLUS" else -1
         at += 1
@@ -89,7 +92,11 @@ def _one(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[Stated, in
             at += 1
         if [each.kind for each in tokens[at : at + 3]] == ["OF", "NUM", "STITCH"]:
             at += 3  # "5 fans of 9 dc"
-    if at < len(tokens) and tokens[at].kind in ("INC", "DEC") and (sign or named):
+    if (
+        at < len(tokens)
+        and tokens[at].kind in ("INC", "DEC")
+        and (sign or named or _is_made(tokens, at))
+    ):
         sign = 1 if tokens[at].kind == "INC" else -1
         at += 1
     if more:
@@ -97,6 +104,11 @@ def _one(tokens: Sequence[Token], at: int, lexicon: Lexicon) -> tuple[Stated, in
     if sign < 0:
         count = Numbers(tuple(-each for each in count.values), count.span)
     return Stated(Span(start, end), count, what, stitch, chains, change=bool(sign)), at
+
+
+def _is_made(tokens: Sequence[Token], at: int) -> bool:
+    """ "6 inc made"."""
+    return at + 1 < len(tokens) and tokens[at + 1].kind == "BELOW"
 
 
 def _noun(token: Token, lexicon: Lexicon) -> tuple[Kind, str, int] | None:
@@ -118,6 +130,8 @@ def _noun(token: Token, lexicon: Lexicon) -> tuple[Kind, str, int] | None:
         case "TOGETHER" if isinstance(token.value, tuple):
             return "stitch", str(token.value[0]), 0
         case "CORNER":
+            return "group", "", 0
+        case "CLUMP":
             return "group", "", 0
         case "WORD" if token.value in _GROUPS:
             return "group", "", 0

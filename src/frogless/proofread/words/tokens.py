@@ -107,7 +107,7 @@ def _raw(plain: str, span: Span) -> Iterator[_Raw]:
         start, end = span.start + found.start(), span.start + found.end()
         kind, word = found.lastgroup or "other", found[0]
         if kind == "word":
-            word = word.split("'")[0] if word.endswith("'s") else word
+            word = word.split("'")[0] if word.endswith("'s") else word.replace("'", "")
         tight = start == at and start > span.start
         at = end
         yield _Raw(kind, word, start, end, tight)
@@ -296,7 +296,9 @@ def _own(own: OwnStitch) -> tuple[str, object]:
 
 
 def _split(phrase: str) -> tuple[str, ...]:
-    return tuple(re.findall(r"[^\W\d_]+|\d+", phrase.replace("'s", "").translate(_LOWER)))
+    return tuple(
+        re.findall(r"[^\W\d_]+|\d+", phrase.replace("'s", "").replace("'", "").translate(_LOWER))
+    )
 
 
 def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
@@ -306,6 +308,8 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
     while at < len(tokens):
         if _is_around(tokens, at, plain):
             tokens[at] = Token("AROUND", tokens[at].start, tokens[at].end)
+        if _is_sign(tokens, at):
+            tokens[at] = Token("TIMES", tokens[at].start, tokens[at].end)
         if rows := _row_ref(tokens, at):
             yield rows[0]
             at = rows[1]
@@ -353,6 +357,12 @@ def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
         "REP_FROM",
         "REP",
     ) and (follows in ("COMMA", "SEMI", "STOP", "OPEN", "CLOSE", "DASH", "AND"))
+
+
+def _is_sign(tokens: list[Token], at: int) -> bool:
+    """ "(sc, inc) * 6"."""
+    near = [each.kind for each in tokens[max(0, at - 1) : at + 2]]
+    return near == ["CLOSE", "STAR", "NUM"]
 
 
 def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
@@ -439,7 +449,14 @@ def _chain_space(window: list[Token], plain: str) -> Token | None:
         if plain[window[0].end : window[0].end + 1] != "-":
             return None
         return Token("CH_SP", window[0].start, window[1].end, window[0].value)
-    if kinds in ("CH NUM SP", "NUM CH SP", "CH NUM CORNER", "CH NUM LOOP", "NUM CH LOOP"):
+    if kinds in (
+        "CH NUM SP",
+        "NUM CH SP",
+        "CH NUM CORNER",
+        "CH NUM CORNER SP",
+        "CH NUM LOOP",
+        "NUM CH LOOP",
+    ):
         number = next(each.value for each in window if each.kind == "NUM")
         if kinds.startswith("CH NUM") and "," in plain[window[0].start : window[-1].end]:
             return None
@@ -479,6 +496,7 @@ _RULES = (
     (3, _star_repeat),
     (2, _star_repeat),
     (4, _times),
+    (4, _chain_space),
     (3, _chain_space),
     (3, _together),
     (3, _times),
