@@ -51,6 +51,7 @@ _ASIDE = re.compile(
 _END = re.compile(
     r"[ ]{0,4}(?::|\.(?!\d)(?=\s|$|[^\d\s])|\)(?=\s)|-{1,2}(?=\s|$|[a-z*(\[]))", re.IGNORECASE
 )
+_NOTHING = re.compile(r"\s{0,200}$")
 _STITCHES = re.compile(
     r"[ ]{1,6}(?:[*\[(]|\d|(?:ch|sc|dc|hdc|htr|tr|dtr|esc|fsc|fdc|sl|ss|sk|skip|miss|inc|dec|mr|mc"
     r"|magic|beg|join|work|turn|in|with|"
@@ -164,7 +165,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     end, asides = _asides(plain, found.end(), line_end)
     closed = _END.match(plain, end, line_end)
     firm = bool(closed) and closed[0].strip() in {":", "-", "--"}  # type: ignore[index]
-    alone = not plain[end:line_end].strip()
+    alone = bool(_NOTHING.match(plain, end, line_end))
     bare = len(numbers) == 1 and bool(_STITCHES.match(plain, end, line_end))
     if not (firm or (numbers and closed) or (alone and (numbers or name)) or bare):
         return None
@@ -213,7 +214,7 @@ def _asides(plain: str, at: int, line_end: int) -> tuple[int, list[str]]:
     asides: list[str] = []
     while len(asides) < 4 and (found := _ASIDE.match(plain, at, line_end)):
         words = found[1] or found[2] or found[3]
-        if not _describes(words, plain[found.end() : line_end]):
+        if not _describes(words, plain[found.end() : min(line_end, found.end() + 40)]):
             break
         asides.append(words)
         at = found.end()

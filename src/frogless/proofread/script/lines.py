@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 #: Looks of a heading, from the loudest to the quietest. Markdown's has its own level, 1 to 6.
 CAPITALS, BOLD, COLON, QUIET = 7, 8, 9, 10
@@ -15,8 +15,7 @@ _BRACKETED = re.compile(r"[(\[][^()\[\]]{0,80}[)\]]")
 _LETTERS_OF = {"=": 1, "*": 1, "#": 1, "-": 2, "~": 3, "_": 3}
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):  # a tuple, as a text may have millions
     """One line.
 
     Args:
@@ -53,6 +52,10 @@ def lines_of(text: str, plain: str) -> tuple[Line, ...]:
     lines: list[Line] = []
     start = 0
     for index, (raw, words) in enumerate(zip(raws, plains, strict=True)):
+        if not words:
+            lines.append(Line(start, start, start, 0))
+            start += 1
+            continue
         below = rules[index + 1] if index + 1 < len(rules) else 0
         lines.append(_line(start, raw, words, rules[index], below, shouted))
         start += len(raw) + 1

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from frogless.proofread.script.headings import bare_name, how_often, names_piece, part_kind
 from frogless.proofread.script.labels import Found, label_at, listed_at, refers
@@ -58,8 +59,7 @@ class Head:
     level: int
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(NamedTuple):  # a tuple, as `Line`
     """A line with what begins on it."""
 
     line: Line
@@ -75,6 +75,8 @@ def marks_of(plain: str, lines: tuple[Line, ...]) -> tuple[Mark, ...]:
 
 def _mark(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index: int) -> Mark:
     line, label = lines[index], labels[index]
+    if line.blank:
+        return Mark(line)
     # "Foundation" underlined heads a section; "Row 5" in bold is a row
     if label and not label.label.numbers and 0 < line.level < CAPITALS and label.body >= line.end:
         label = None

@@ -36,12 +36,18 @@ _ENDS = frozenset(".!?)]:}\"'")
 
 @dataclass(slots=True)
 class _Open:
-    """A paragraph that lines are still added to; with a label it is a row."""
+    """A paragraph that lines are still added to; with a label it is a row.
+
+    Args:
+        alone: the label has its line for itself, the text follows below.
+        hanging: lines below the first stand further in.
+    """
 
     start: int
     end: int
     indent: int
     label: Found | None = None
+    alone: bool = False
     hanging: bool = False
     boxed: bool = False
 
@@ -77,7 +83,7 @@ class Reader:
             heads_it = mark.head if number in heads else None
             if now and not (heads_it or mark.label) and self._goes_on(now, before, line, gap):
                 now.hanging = now.hanging or line.indent > now.indent
-                now.end = line.end
+                now.end, now.alone = line.end, False
             else:
                 yield from self._closed(now)
                 now = None
@@ -100,7 +106,8 @@ class Reader:
         start = at + len(self.plain[at : line.end]) - len(self.plain[at : line.end].lstrip())
         if label is None and start > line.at:  # behind an inline heading
             label = label_at(self.plain, start, line.end)
-        return _Open(start, line.end, line.indent, label, boxed=line.boxed)
+        alone = label is not None and not self.plain[label.body : line.end].strip()
+        return _Open(start, line.end, line.indent, label, alone, boxed=line.boxed)
 
     def _goes_on(self, now: _Open, before: Line | None, line: Line, gap: bool) -> bool:
         """Whether a line continues the paragraph above it."""
@@ -112,8 +119,8 @@ class Reader:
             return not gap
         words = self.plain[line.at : min(line.at + 80, line.end)]
         above = self.plain[max(now.start, before.end - 24) : before.end]
-        if now.label and not self.plain[now.label.body : now.end].strip():
-            return True  # the label has a line of its own
+        if now.label and now.alone:
+            return True
         if above[-1:] in _ENDS and _NUMBERED.match(words):
             return False
         if before.end - before.start + len(words.split()[0]) < self.width and _LEAVES.match(words):
@@ -162,7 +169,7 @@ class Reader:
             label = label_at(self.plain, found.start(), now.end)
             if not label or not label.firm or refers(self.plain, found.start()):
                 continue
-            before = self.plain[now.start : found.start()].rstrip()[-1:]
+            before = self.plain[max(now.start, found.start() - 6) : found.start()].rstrip()[-1:]
             numbers = label.label.numbers
             if before.isalpha() and not (numbers and last is not None and numbers[0] == last + 1):
                 continue
