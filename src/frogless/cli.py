@@ -429,7 +429,7 @@ def _proofread(options: argparse.Namespace) -> str | Answer:
     code = 0 if report.proven else 1
     if options.json:
         _speak_utf8()
-        found = as_json.data(report, size)
+        found = as_json.data(report, size, source.remarks)
         return Answer(json.dumps(found, ensure_ascii=False, indent=1) + "\n", code)
     return Answer(as_text.told(report, _columns(), size=size, remarks=source.remarks), code)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from frogless.proofread.findings import Finding, Report
@@ -11,11 +11,12 @@ from frogless.proofread.work.model import Told, Worked
 FORMAT = "frogless-proofread/1"
 
 
-def data(report: Report, size: str = "") -> dict[str, Any]:
+def data(report: Report, size: str = "", remarks: Sequence[str] = ()) -> dict[str, Any]:
     """The report; docs/proofreading.md says what each key is.
 
     Args:
         size: the name of the one size that is asked about; "": all.
+        remarks: what is to be said of the file.
     """
     script = report.script
     return {
@@ -48,6 +49,7 @@ def data(report: Report, size: str = "") -> dict[str, Any]:
             for each in report.assumptions
         ],
         "silenced": list(report.silenced),
+        "remarks": list(remarks),
     }
 
 

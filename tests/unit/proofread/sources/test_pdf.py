@@ -95,7 +95,7 @@ def test_table_of_rounds_is_read_row_by_row() -> None:
     cells = ", ".join(f"[Rnd {n} (RS)], [Dc in next {n} sts.], [{n} dc]" for n in range(1, 30))
     made = typst.compile(f"#table(columns: (2cm, 1fr, 2cm), {cells})".encode())
     text = plain(text_of(made, "x").text)
-    assert "Rnd 7 (RS) Dc in next 7 sts. 7 dc Rnd 8 (RS) Dc in next 8 sts. 8 dc" in text
+    assert "Rnd 7 (RS): Dc in next 7 sts. 7 dc Rnd 8 (RS): Dc in next 8 sts. 8 dc" in text
 
 
 def test_pdf_is_known_by_its_content() -> None:
