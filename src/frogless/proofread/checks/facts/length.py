@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from frogless.proofread.checks.facts import tolerance
-from frogless.proofread.checks.facts.pieces import Held, Piece, held_of
+from frogless.proofread.checks.facts.pieces import Held, Piece, held_of, parts_of
 from frogless.proofread.checks.facts.told import of_size, plain, shown, sizes_told
 from frogless.proofread.checks.model import Check, Reading
 from frogless.proofread.facts.model import Gauge, Lengths, Measurement, Progress
@@ -21,8 +21,6 @@ _UNSURE = re.compile(
     r"\b(?:strap|tie|cord|fringe|handle|inseam|sleeve seam|neck depth|crown|wingspan|down|below|"
     r"above|from|border|edging|motif|square|block)\b"
 )
-#: A change of so many stitches at once ends a part of a piece: armhole, neck, shoulder.
-_STEP = 3
 _MOST_PIECES = 12
 
 
@@ -80,7 +78,7 @@ def _nearest(
     limits = tolerance.of_height(gauge)
     slack = tolerance.of_rounding(measured.lengths) + high
     extra = 2 * _EDGING if held.edged else 0.0
-    lengths = _parts(pieces)
+    lengths = parts_of(pieces)
     if gauge.stitches:
         wide = gauge.width / gauge.stitches
         # Worked from side to side, stitches lie along.
@@ -100,38 +98,6 @@ def _share(piece: Piece, gauge: Gauge) -> float:
     rows = piece.worked
     same = sum(not gauge.stitch or row.stitch == gauge.stitch for row in rows)
     return same / len(rows) if rows else 1.0
-
-
-def _parts(pieces: tuple[Piece, ...]) -> set[int]:
-    """Numbers of rows that some part comes to: between two ends of each piece, and pieces added."""
-    found: set[int] = set()
-    totals: list[int] = []
-    for piece in pieces:
-        ends = _ends(piece)
-        found |= {b - a for a in ends for b in ends if b > a}
-        totals.append(len(piece.worked))
-    for first in range(len(totals)):
-        for last in range(first + 1, len(totals) + 1):
-            found.add(sum(totals[first:last]))
-    found.discard(0)
-    return found
-
-
-def _ends(piece: Piece) -> list[int]:
-    """Rows that a part of the piece may begin or end at."""
-    rows = piece.worked
-    found = {0, len(rows)}
-    for at in range(1, len(rows)):
-        step = rows[at].count - rows[at - 1].count
-        before = rows[at - 1].count - rows[at - 2].count if at > 1 else step
-        turns = (step == 0) != (before == 0)
-        if (
-            abs(step) > _STEP
-            or rows[at].section != rows[at - 1].section
-            or (turns and len(found) < 40)
-        ):
-            found.add(at)
-    return sorted(found)
 
 
 def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
@@ -166,7 +132,8 @@ def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
 def _piece_at(held: Held, offset: int) -> Piece | None:
     """The piece that is being worked at a place of the text."""
     reading = held.reading
-    index = next((t.piece for t in reading.told if t.span.end > offset), None)
+    last = reading.told[-1].piece if reading.told else None
+    index = next((t.piece for t in reading.told if t.span.end > offset), last)
     worked = sorted({reading.told[row.told].piece for row in reading.reckoning.rows})
     return held.pieces[0][worked.index(index)] if index in worked else None
 

@@ -40,6 +40,7 @@ _COLOURED = re.compile(
     r"\b(?i:colou?r|yarn|shade)[ ](?P<one>[A-H])\b(?![-'])"
     r"|\b(?:[Ww]ith|[Tt]o|[Jj]oin|in|using|[Dd]rop|[Cc]hange to)[ ](?P<two>MC|CC\d?|[B-H])\b(?![-'])"
     r"|(?<![\w-])(?P<three>MC|CC\d?)\b"
+    r"|\b(?:[Ww]ith|[Tt]o|[Jj]oin|[Uu]sing)[ ](?P<four>A)(?=[,.;:)])"  # else it is an article
 )
 
 

@@ -19,6 +19,8 @@ _FANS = 4
 #: A sentence that makes no more than these stitches is no row.
 _FEW = 3
 _LIKE = re.compile(r"\bas (?:for |the ){0,2}(?:back|front|first|left|right|other)\b", re.IGNORECASE)
+#: A change of so many stitches at once ends a part of a piece: armhole, neck, shoulder.
+_STEP = 3
 #: A longer chain is no turning chain.
 _TURNING = 6
 _EDGING = re.compile(
@@ -234,6 +236,38 @@ def landings(piece: Piece) -> frozenset[int]:
             found.add(at)
         at += length
     return frozenset(found)
+
+
+def parts_of(pieces: tuple[Piece, ...]) -> set[int]:
+    """Numbers of rows that some part comes to: between two ends of each piece, and pieces added."""
+    found: set[int] = set()
+    totals: list[int] = []
+    for piece in pieces:
+        ends = _ends(piece)
+        found |= {b - a for a in ends for b in ends if b > a}
+        totals.append(len(piece.worked))
+    for first in range(len(totals)):
+        for last in range(first + 1, len(totals) + 1):
+            found.add(sum(totals[first:last]))
+    found.discard(0)
+    return found
+
+
+def _ends(piece: Piece) -> list[int]:
+    """Rows that a part of the piece may begin or end at."""
+    rows = piece.worked
+    found = {0, len(rows)}
+    for at in range(1, len(rows)):
+        step = rows[at].count - rows[at - 1].count
+        before = rows[at - 1].count - rows[at - 2].count if at > 1 else step
+        turns = (step == 0) != (before == 0)
+        if (
+            abs(step) > _STEP
+            or rows[at].section != rows[at - 1].section
+            or (turns and len(found) < 40)
+        ):
+            found.add(at)
+    return sorted(found)
 
 
 def _piece(

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from frogless.proofread.checks.facts import tolerance
-from frogless.proofread.checks.facts.pieces import Held, Piece, Row, held_of, landings
+from frogless.proofread.checks.facts.pieces import Held, Piece, Row, held_of, landings, parts_of
 from frogless.proofread.checks.facts.told import of_size, plain, shown, sizes_told
 from frogless.proofread.checks.model import Check, Reading
 from frogless.proofread.facts.model import Gauge, Lengths, Measurement
@@ -28,6 +28,8 @@ _UNSURE = re.compile(
     r"\b(?:elastic|gathered|relaxed|stretched|unstretched|drawn|neck width|folded|wingspan|"
     r"sides?|strap|tie|border|edging|motif|square|block)\b"
 )
+#: Stitches that come so near to a length lie along it.
+_ACROSS = 0.03
 _MOST_PIECES = 8
 
 
@@ -103,7 +105,43 @@ def _nearest(
                 return None
             if best is None or abs(off) < best[0]:
                 best = abs(off), near, gauge
-    return None if best is None else best[1:]
+    if best is None or _lies_across(held, pieces, measured, value, best[2], size):
+        return None
+    return best[1:]
+
+
+def _lies_across(
+    held: Held,
+    pieces: list[Piece],
+    measured: Measurement,
+    value: float,
+    gauge: Gauge,
+    size: int,
+) -> bool:
+    """Flat work may be worked from side to side: its rows are its width, its stitches its length."""
+    flat = tuple(piece for piece in pieces if piece.flat)
+    slack = tolerance.of_rounding(measured.lengths)
+    if gauge.rows:
+        high = gauge.height / gauge.rows
+        limits = tolerance.of_height(gauge)
+        for rows in parts_of(flat):
+            for times in (1, 2) if measured.way == "girth" else (1,):
+                long = rows * times * high
+                if abs(long - value) <= limits * long + slack + high:
+                    return True
+    if all(piece.complete for piece in flat):
+        return False
+    wide = gauge.width / gauge.stitches
+    counts = {count for piece in flat for count in piece.counts}
+    for other in held.reading.facts.measurements:
+        length = of_size(other.lengths.values, size, held.sizes)
+        if other.way == "length" and length and not other.body:
+            near = (abs(count * wide - length) <= _ACROSS * length for count in counts)
+            if any(near) and not any(
+                abs(count * wide - value) <= _ACROSS * value for count in counts
+            ):
+                return True
+    return False
 
 
 def _is_measured(piece: Piece) -> bool:
