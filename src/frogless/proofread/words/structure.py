@@ -14,6 +14,8 @@ from frogless.proofread.words.tokens import Token
 #: Brackets within brackets (own choice: a published row has three).
 DEEPEST = 12
 _PAIRS = {"(": ")", "[": "]", "{": "}", "<": ">"}
+#: Stars of one row that are open at a time.
+MOST_STARS = 24
 SEPARATORS = frozenset({"COMMA", "SEMI", "STOP", "DASH", "THEN"})
 #: What may follow a closing star that repeats what stands before it.
 _FAR = frozenset({"NTIMES", "ACROSS", "AROUND", "TO", "UNTIL", "REP"})
@@ -111,6 +113,7 @@ def _group(opens: Token, closes: Token, inside: list[Item]) -> Group:
 def _starred(items: Sequence[Item]) -> list[Item]:
     """What stands between a star and "rep from *" made one item."""
     out: list[Item] = []
+    marks: list[int] = []  # where the stars stand in it that are not closed
     at = 0
     while at < len(items):
         item = items[at]
@@ -118,22 +121,28 @@ def _starred(items: Sequence[Item]) -> list[Item]:
         if not isinstance(item, Token) or item.kind not in ("STAR", "REP_FROM"):
             out.append(item)
             continue
-        if item.kind == "STAR":
-            begun = _mark(out, item.value)
-            if begun is not None and _repeats(items, at):
-                group = _star_group(out[begun + 1 :], out[begun], item.end)
-                out[begun:] = [replace(group, kind="GROUP")]
-            else:
-                out.append(item)
-            continue
-        stars = item.value if isinstance(item.value, tuple) else ("*",)
-        begun = _first_mark(out, stars[0])
-        if begun is None:
+        star = item.value if item.kind == "STAR" else _named(item)
+        same = [n for n in marks if _star(out[n]) == star]
+        if item.kind == "STAR" and same and _repeats(items, at):
+            group = _star_group(out[same[-1] + 1 :], out[same[-1]], item.end)
+            out[same[-1] :] = [replace(group, kind="GROUP")]
+        elif item.kind == "STAR":
+            if len(marks) < MOST_STARS:
+                marks.append(len(out))
             out.append(item)
-            continue
-        _close(out, begun, item)
-        at = _ended_early(items, at, out)
+        elif same:
+            # the first of a pair: "*…*; rep from * to *"
+            _close(out, same[-2] if len(same) > 1 else same[-1], item)
+            at = _ended_early(items, at, out)
+        else:
+            out.append(item)
+        marks = [n for n in marks if n < len(out) and _is_kind(out[n], "STAR")]
     return out
+
+
+def _named(rep: Token) -> object:
+    """The star that a repeat names."""
+    return rep.value[0] if isinstance(rep.value, tuple) and rep.value else "*"
 
 
 def _close(out: list[Item], begun: int, rep: Token) -> None:
@@ -178,14 +187,6 @@ def _ended_early(items: Sequence[Item], at: int, out: list[Item]) -> int:
             out[-1:] = [*first, comma, again, *far[:1]]
             return end + 1
     return at
-
-
-def _first_mark(out: Sequence[Item], star: object) -> int | None:
-    """The star that a repeat begins at: the last that was not closed, the first of its pair."""
-    found = [n for n, each in enumerate(out) if _is_kind(each, "STAR") and _star(each) == star]
-    if not found:
-        return None
-    return found[-2] if len(found) > 1 else found[-1]
 
 
 def _mark(out: Sequence[Item], star: object) -> int | None:

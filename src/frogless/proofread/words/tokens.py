@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from frogless.proofread.script.brackets import TOO_MANY, decimal_list, number_list
@@ -70,18 +70,30 @@ class _Raw:
     tight: bool  # nothing stands between it and the one before
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(slots=True, eq=False)
 class _Phrases:
-    """Phrases by their first word, longest first: the words, the terminal, the value."""
+    """Phrases by their words: each word leads on to the next; `means` is what may end there."""
 
-    by_word: Mapping[str, tuple[tuple[tuple[str, ...], str, object], ...]]
+    after: dict[str, _Phrases] = field(default_factory=dict)
+    means: tuple[str, object] | None = None
 
-    def longest(self, words: list[str]) -> tuple[int, str, object] | None:
+    def longest(self, words: Sequence[str]) -> tuple[int, str, object] | None:
         """How many of the words are a phrase, and which."""
-        for phrase, kind, value in self.by_word.get(words[0], ()):
-            if tuple(words[: len(phrase)]) == phrase:
-                return len(phrase), kind, value
-        return None
+        node, found = self, None
+        for n, word in enumerate(words, 1):
+            if word not in node.after:
+                break
+            node = node.after[word]
+            if node.means is not None:
+                found = (n, *node.means)
+        return found
+
+    def add(self, words: Sequence[str], means: tuple[str, object]) -> None:
+        """One more phrase."""
+        node = self
+        for word in words:
+            node = node.after.setdefault(word, _Phrases())
+        node.means = means
 
 
 def tokens_of(span: Span, script: Script, lexicon: Lexicon) -> tuple[Token, ...]:
@@ -271,16 +283,11 @@ def _phrases(lexicon: Lexicon) -> _Phrases:
             words = _split(word)
             if words and found.get(words, ("", None))[0] not in _FIXED:
                 found[words] = _own(own)
-    by_word: dict[str, list[tuple[tuple[str, ...], str, object]]] = {}
-    for words, (kind, value) in found.items():
+    phrases_found = _Phrases()
+    for words, means in found.items():
         if words:
-            by_word.setdefault(words[0], []).append((words, kind, value))
-    return _Phrases(
-        {
-            word: tuple(sorted(listed, key=lambda each: -len(each[0])))
-            for word, listed in by_word.items()
-        }
-    )
+            phrases_found.add(words, means)
+    return phrases_found
 
 
 #: Words that a pattern may explain, and that stay what they are.
@@ -314,7 +321,7 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
             yield rows[0]
             at = rows[1]
             continue
-        for length, joined in _RULES:
+        for length, joined in _BY_FIRST.get(tokens[at].kind, ()):
             window = tokens[at : at + length]
             if len(window) == length and (made := joined(window, plain)):
                 yield made
@@ -491,16 +498,21 @@ def _together(window: list[Token], plain: str) -> Token | None:
 
 
 _RULES = (
-    (5, _star_repeat),
-    (4, _star_repeat),
-    (3, _star_repeat),
-    (2, _star_repeat),
-    (4, _times),
-    (4, _chain_space),
-    (3, _chain_space),
-    (3, _together),
-    (3, _times),
-    (2, _chain_space),
-    (2, _times),
-    (1, _times),
+    (5, _star_repeat, ("REP", "FROM", "BETWEEN")),
+    (4, _star_repeat, ("REP", "FROM", "BETWEEN")),
+    (3, _star_repeat, ("REP", "FROM", "BETWEEN")),
+    (2, _star_repeat, ("REP", "FROM")),
+    (4, _times, ("NUM", "ANOTHER")),
+    (4, _chain_space, ("CH",)),
+    (3, _chain_space, ("CH", "NUM")),
+    (3, _together, ("STITCH",)),
+    (3, _times, ("NUM", "ANOTHER", "TOTAL", "MORE", "OFTEN")),
+    (2, _chain_space, ("NUM",)),
+    (2, _times, ("NUM", "TIMES", "ANOTHER", "OFTEN", "MORE")),
+    (1, _times, ("OFTEN",)),
 )
+#: The rules by the kind of the first token, the longest first.
+_BY_FIRST = {
+    kind: tuple((length, rule) for length, rule, kinds in _RULES if kind in kinds)
+    for kind in {kind for _, _, kinds in _RULES for kind in kinds}
+}
