@@ -8,10 +8,11 @@ from frogless.proofread.script.model import PartKind
 
 _KINDS: tuple[tuple[PartKind, str], ...] = (
     ("materials",
-     r"materials?(?: (?:and|&) (?:tools|notions|gauge|equipment|supplies))?|materials? (?:list|needed"
+     r"what (?:i|we|you) used?"
+        r"|materials?(?: (?:and|&) (?:tools|notions|gauge|equipment|supplies))?|materials? (?:list|needed"
      r"|used)|yarns?(?: used| needed)?|hooks?"
      r"|hook sizes?|(?:crochet )?hooks?|notions|tools(?: (?:and|&) materials)?|supplies|equipment"
-     r"|(?:what )?you(?: will|'ll| ?ll) need"
+     r"|(?:what )?(?:you|i|we)(?: will|'ll| ?ll)? need"
      r"|what you need|thread|(?:yarn )?requirements|yarn amounts?|yarn (?:and|&) hooks?|hooks? (?:and"
      r"|&) (?:yarn|notions)|needles?|yardage"
      r"|shopping list|yarn weight|extras|other (?:materials|notions|supplies)"),
@@ -23,7 +24,7 @@ _KINDS: tuple[tuple[PartKind, str], ...] = (
     ("measurements",
      r"(?:(?:finished|final|actual|garment|approximate|approx\.?"
      r"|completed) ){1,2}(?:garment )?(?:measurements?|sizes?|dimensions?|bust|chest|waist"
-     r"|hips?|length|width|circumference|measures|circ\.?)(?: .{0,30})?|measurements?|dimensions?"
+     r"|hips?|length|width|circumference|measures|circ\.?)(?: .{0,30})?|finished|measurements?|dimensions?"
      r"|schematics?|at a glance"
      r"|(?:sizes?|sizing) (?:and|&) (?:finished )?measurements|(?:finished )?measurements? (?:and|&) sizes?"
      r"|(?:bust|chest|waist|hip|head|brim) circumference|(?:full|total|body|sleeve) length"),

@@ -17,7 +17,7 @@ _ORDINAL = (
 )
 _TO = r"\s{0,2}(?:-|to|through|thru|until)\s{0,2}"
 _NUMBER = r"\d{1,12}"
-_RANGE = rf"{_NUMBER}(?:{_TO}{_NUMBER})?"
+_RANGE = rf"{_NUMBER}(?:{_TO}(?:(?:{_ROW}|r)\.?\s?)?{_NUMBER})?"
 _AND = rf"\s{{0,2}}(?:,\s{{0,2}}(?:and|&)|,|;|/|and|&|\+)\s{{0,2}}(?:{_ROW}\s{{0,2}})?"
 _NUMBERS = rf"{_RANGE}(?:{_AND}{_RANGE}){{0,40}}"
 _ONWARD = (
@@ -44,7 +44,9 @@ _FORMS = tuple(
         rf"(?P<name>{_BEGINNING})(?:\s(?:chain|ch))?(?P<unit>)(?![\w])",
     )
 )  # fmt: skip
-_LISTED = re.compile(rf"(?P<numbers>{_RANGE})(?P<end>[.):](?=\s)|\s-(?=\s))", re.IGNORECASE)
+_LISTED = re.compile(
+    rf"(?P<numbers>{_NUMBER}(?:[.)]?{_TO}{_NUMBER})?)(?P<end>[.):](?=\s)|\s-(?=\s))", re.IGNORECASE
+)
 _ASIDE = re.compile(
     r"\s{0,2},?\s{0,2}(?:\(([^()\n]{1,80})\)|\[([^\[\]\n]{1,80})\]|(RS|WS)(?![\w]))"
 )
@@ -124,7 +126,7 @@ def listed_at(plain: str, at: int, line_end: int) -> Found | None:
     found = _LISTED.match(plain, at, line_end)
     if not found:
         return None
-    label = Label(Span(at, found.end()), numbers=numbers_of(found["numbers"]))
+    label = Label(Span(at, found.end()), numbers=numbers_of(re.sub(r"[.)]", "", found["numbers"])))
     return Found(label, found.end(), firm=True) if label.numbers else None
 
 
@@ -144,7 +146,9 @@ def numbers_of(words: str) -> tuple[int, ...]:
     (2, 4, 6, 7, 8, 9)
     """
     kept: list[int] = []
-    for found in re.finditer(rf"({_NUMBER})(?:{_TO}({_NUMBER}))?", words, re.IGNORECASE):
+    for found in re.finditer(
+        rf"({_NUMBER})(?:{_TO}(?:(?:{_ROW}|r)\.?\s?)?({_NUMBER}))?", words, re.IGNORECASE
+    ):
         first, last = int(found[1]), int(found[2] or found[1])
         if max(first, last) > GREATEST:
             first, last = min(first, GREATEST), min(last, GREATEST)
@@ -166,8 +170,18 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     closed = _END.match(plain, end, line_end)
     firm = bool(closed) and closed[0].strip() in {":", "-", "--"}  # type: ignore[index]
     alone = bool(_NOTHING.match(plain, end, line_end))
-    bare = len(numbers) == 1 and bool(_STITCHES.match(plain, end, line_end))
-    if not (firm or (numbers and closed) or (alone and (numbers or name)) or bare):
+    plural = (groups.get("unit") or "").lower().endswith("s")
+    bare = (len(numbers) == 1 or (bool(numbers) and plural)) and bool(
+        _STITCHES.match(plain, end, line_end)
+    )
+    if not (
+        firm
+        or (numbers and closed)
+        or (
+            alone and (numbers or (name and (groups.get("unit") or asides or name == "foundation")))
+        )
+        or bare
+    ):
         return None
     if name in _SIDES:
         name, asides = "", [name, *asides]

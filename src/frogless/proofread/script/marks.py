@@ -28,17 +28,28 @@ ACTS = re.compile(
     re.IGNORECASE,
 )  # fmt: skip
 _FOUNDED = re.compile(
-    r"(?:with .{1,60}?,\s)?(?:using .{1,60}?,\s)?(?:(?:ch|chain)s?\s\d|make (?:a|an) (?:magic|adj)"
-    r"|magic (?:ring|circle|loop)|(?:f[sdht]d?c|foundation)\b"
-    r"|with .{1,60}\bch(?:ain)?\s\d|start(?:ing)? with|begin(?:ning)? (?:at|with)|mr\b"
-    r"|join .{1,60} (?:to|in|with)|wind|form a ring)",
+    r"(?:(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
+    r"(?:(?:loosely |begin by |to begin,? |to start,? |start by |make (?:a )?|work "
+    r"|(?:begin|start)(?:ning|ing)? with ){0,2}"
+    r"(?:(?:ch|chain)(?:s|ing)?\s(?:a\s)?\d"
+    r"|\d{1,5}(?:\s[(\[{][^)\]}]{1,60}[)\]}]){0,6}\s?(?:ch|chains?|f[sdht]c|fhdc)\b)"
+    r"|make (?:a|an) (?:magic|adj|sl)|magic (?:ring|circle|loop)|(?:f[sdht]c|fhdc)\b|(?:mr|mc)\b"
+    r"|start(?:ing)? with|begin(?:ning)? (?:at|with)|wind|form a ring|attach"
+    r"|(?:re)?join (?:the )?(?:new )?(?:yarn|colou?r|main|\w{1,12} yarn)"
+    r"|join .{1,60} (?:to|in|with)|work \d{1,5} f[sdht]c)",
     re.IGNORECASE,
-)  # fmt: skip
+)
 _STITCHED = re.compile(
     r"\s{0,6}(?:[*\[(]|(?:with .{1,40}, )?(?:\d{1,4}\s?)?(?:ch|chain|sc|dc|hdc|htr|tr|dtr|sl st|ss"
     r"|inc|dec|mr|mc|magic|sk|miss|beg|\d{1,4}(?:\s|,))"
     r"(?![a-z]))", re.IGNORECASE,
 )  # fmt: skip
+_COUNTED = re.compile(
+    r"(?:[(\[{]\s?\d[^()\[\]{}]{0,50}[)\]}]|[=-]\s?\d{1,6})\s?(?:(?:sts?|sc|dc|hdc|tr|htr|stitches)\b)?\.?$",
+    re.IGNORECASE,
+)
+_STOPPED = re.compile(r"[.!?;:]\s{1,3}")
+_NUMBERED = re.compile(r"\d{1,3}[.)]\s{1,4}(?=[A-Za-z])")
 _SENTENCE_END = frozenset('.!?)]:}"')
 
 
@@ -102,6 +113,8 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if line.blank:
         return None
     found = label_at(plain, line.at, line.end)
+    if not found and (listed := _NUMBERED.match(plain, line.at, line.end)):
+        found = label_at(plain, listed.end(), line.end)
     if not found or index == 0 or line.bullet or lines[index - 1].blank:
         return found
     before = lines[index - 1]
@@ -199,7 +212,16 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
 
 def _parts(plain: str, before: Line) -> bool:
     """Whether the line before lets a heading follow: it is blank or ends a sentence."""
-    return before.blank or plain[before.end - 1] in _SENTENCE_END
+    return (
+        before.blank
+        or plain[before.end - 1] in _SENTENCE_END
+        or ends_with_count(plain, before.start, before.end)
+    )
+
+
+def ends_with_count(plain: str, start: int, end: int) -> bool:
+    """Whether a line ends with what a row counts to: "(20)", "{256} sc", "= 36 sts"."""
+    return bool(_COUNTED.search(plain, max(start, end - 60), end))
 
 
 def is_remark(plain: str, start: int, end: int) -> bool:
@@ -210,6 +232,13 @@ def is_remark(plain: str, start: int, end: int) -> bool:
 def is_founded(plain: str, start: int, end: int) -> bool:
     """Whether work is begun there: a chain, a ring, yarn joined."""
     return bool(_FOUNDED.match(plain, start, end))
+
+
+def begins_work(plain: str, start: int, end: int) -> bool:
+    """Whether a sentence of a line begins work, "Leave a long tail. Ch 36." """
+    end = min(end, start + 600)
+    places = [start, *(found.end() for found in _STOPPED.finditer(plain, start, end))]
+    return any(_FOUNDED.match(plain, at, end) for at in places)
 
 
 class Ahead:

@@ -13,9 +13,9 @@ import unicodedata
 
 _SAME = {
     '"': "“”„‟″‶«»❝❞〝〞",
-    "'": "‘’‚‛′‵`´ʹʼ",
+    "'": "‘’‚‛′‵´ʹʼ",
     "-": "‐‑‒–—―−﹘﹣⸺⸻⁃",
-    " ": "\t\v\f\u00a0\u00ad\u1680\u180e\u202f\u205f\u3000\u2060\ufeff•◦▪▫●○■□▸►▶‣·✓✔☐☑⚫⬤➤→",
+    " ": "`\t\v\f\u00a0\u00ad\u1680\u180e\u202f\u205f\u3000\u2060\ufeff•◦▪▫●○■□▸►▶‣·✓✔☐☑⚫⬤➤→",
     "*": "∗⁎✱✲✳✻＊",
     "x": "×✕✖",
     ".": "…․",
@@ -63,7 +63,10 @@ _LINK = re.compile(r"\[([^\[\]\n]{1,200})\](\((?:https?:|mailto:|#|/)[^()\s]{0,3
 _TABLE_RULE = re.compile(r"^[ ]{0,8}\|?(?:[ ]*:?-{2,}:?[ ]*\|){1,40}[ :-]*$", re.MULTILINE)
 _STARS = re.compile(r"\*{2,3}")
 _REFERS = re.compile(r"(?:from|to|between|at|of|last|and|through|btw|rep|repeat)[ ]{0,4}$", re.I)
-_SLANTED_COUNT = re.compile(r"\*(\(\s?\d[^*\n]{0,200}\))\*(?=\s*$)")
+#: A count at a line's end in slanted letters: "*(36 sts)*", "- *36 sts*".
+_SLANTED_COUNT = re.compile(
+    r"\*(\(\s?\d[^*\n]{0,200}\)|(?<=[-.)] \*)\d{1,5}(?: [a-z]{1,8}){0,3}\.?)\*(?=\s*$)"
+)
 _STAR_ITEM = re.compile(r"[ ]{0,12}\*(?=[ ])")
 
 
@@ -92,7 +95,7 @@ def _without_stars(plain: str) -> str:
             lines[index] = line = _without_bold(line)
         if line.count("*") == 2 and _is_slanted(line):
             lines[index] = line = line.replace("*", " ")
-        if line.rstrip().endswith(")*") and line.count("*") % 2 == 0:
+        if line.rstrip().endswith("*") and line.count("*") % 2 == 0:
             lines[index] = _SLANTED_COUNT.sub(r" \1 ", line)
     return "\n".join(lines)
 
@@ -124,7 +127,7 @@ def _without_bold(line: str) -> str:
     letters = list(line)
     for opens, closes in zip(places[::2], places[1::2], strict=False):
         inside = line[opens.end() : closes.start()]
-        if inside and not inside[0].isspace():
+        if inside.strip() and (not inside[0].isspace() or line.strip()[-2:] == "**"):
             for each in (opens, closes):
                 letters[each.start() : each.end()] = " " * len(each[0])
     return "".join(letters)

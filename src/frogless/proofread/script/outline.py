@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from frogless.proofread.script.labels import label_at
 from frogless.proofread.script.lines import BOLD, COLON
-from frogless.proofread.script.marks import Ahead, Head, Mark, is_founded
+from frogless.proofread.script.marks import Ahead, Head, Mark, begins_work, is_founded
 from frogless.proofread.script.model import PartKind, Span
 
 _WORKED = frozenset({"instructions", "finishing"})
@@ -78,7 +79,7 @@ class _Walk:
 
     def _begin(self, index: int, mark: Mark) -> None:
         line = mark.line
-        if mark.label:
+        if mark.label or is_founded(self.plain, line.at, line.end):
             self._open("instructions", index)
         elif mark.head and mark.head.kind:
             self._heading(index, mark.head)
@@ -126,7 +127,7 @@ class _Walk:
 
     def _row(self, index: int) -> None:
         part = self.parts[-1]
-        if part.kind in _OWN_ROWS and self.ahead.starts_later(index):
+        if part.kind in _OWN_ROWS and self._has_rows(part) and self.ahead.starts_later(index):
             return
         mark = self.marks[index]
         firm = mark.label is not None and mark.label.firm and bool(mark.label.label.numbers)
@@ -134,15 +135,22 @@ class _Walk:
             return
         self._open("instructions", self._founded(index, part.first))
 
+    def _has_rows(self, part: Stretch) -> bool:
+        """Whether rows below may belong to it: "Gauge: 18 sts" has all of it on its line."""
+        end = self.marks[part.first].line.end
+        inline = part.heading.end < part.body < end
+        return not inline or label_at(self.plain, part.body, end) is not None
+
     def _founded(self, index: int, first: int) -> int:
         """The line where the work is begun, when it stands right above the first row."""
-        for above in range(index - 1, max(first, index - 8), -1):
+        begins = index
+        for above in range(index - 1, max(first, index - 12) - 1, -1):
             mark = self.marks[above]
             if mark.head and mark.head.kind:
                 break
-            if not mark.line.blank and is_founded(self.plain, mark.line.at, mark.line.end):
-                return above
-        return index
+            if not mark.line.blank and begins_work(self.plain, mark.line.at, mark.line.end):
+                begins = above
+        return begins
 
     def _is_worked(self, part: Stretch) -> bool:
         return any(

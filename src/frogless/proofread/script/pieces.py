@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from frogless.proofread.script.headings import how_often, names_piece
 from frogless.proofread.script.marks import is_founded
-from frogless.proofread.script.model import Heading, Prose, RowText, Statement
+from frogless.proofread.script.model import Heading, Prose, RowText, Span, Statement
 
 _ENDED = re.compile(
     r"(?:fasten|finish|bind|cut|break)\s{0,2}(?:off|the yarn|yarn|thread)", re.IGNORECASE
@@ -22,6 +22,14 @@ _BEGUN = re.compile(
     r"|(?:re)?join(?:ing)?\b[^.;]{0,40}\b(?:yarn|colou?r|to any|in any|at|along)"
     r"|(?:re)?attach|new yarn|slip\s?knot|into \d+ (?:sts|row ends)|along)", re.IGNORECASE,
 )  # fmt: skip
+#: Names of what is done to a piece in hand, rather than of a piece.
+_GOES_ON = re.compile(
+    r"^(?:shap(?:e|ing)|divide|dividing|begin|raglan)\b|\b(?:armholes?|shoulders?|neck|neckline|cap|shaping)$",
+    re.IGNORECASE,
+)
+_CHAIN = re.compile(r"^[^.;]{0,60}?\bch(?:ain)?s?\s(\d{1,9})", re.IGNORECASE)
+#: Chains that may begin a row that stands on another: no stitch is taller.
+_TURNING = 7
 _FOUNDATIONS = frozenset({"foundation", "setup"})
 
 
@@ -82,6 +90,8 @@ def _is_piece(heading: Heading, following: _Following, last: int | None) -> bool
         return False
     if heading.make > 1 or following.make or how_often(heading.name):
         return True
+    if _GOES_ON.search(heading.name) and not following.founded and last is not None:
+        return False
     if following.number is None:
         return names_piece(heading.name) and (following.founded or last is None)
     if last is None or following.founded:
@@ -102,17 +112,27 @@ def _ahead(plain: str, statements: Sequence[Statement]) -> dict[int, _Following]
     return ahead
 
 
+def _is_foundation(plain: str, words: str, span: Span) -> bool:
+    """Whether a row or a sentence begins on nothing; "Ch 3" only begins a row."""
+    if not is_founded(plain, span.start, span.end):
+        return False
+    chain = _CHAIN.search(words)
+    if chain is None or "from hook" in words or "ring" in words:
+        return True
+    return int(chain[1]) > _TURNING
+
+
 def _with(plain: str, each: RowText | Prose, after: _Following) -> _Following:
     span = each.body if isinstance(each, RowText) else each.span
     words = plain[span.start : min(span.end, span.start + 400)]
     begun = bool(_BEGUN.search(words))
     if isinstance(each, RowText):
-        founded = each.label.name in _FOUNDATIONS or is_founded(plain, span.start, span.end)
+        founded = each.label.name in _FOUNDATIONS or _is_foundation(plain, words, each.body)
         if each.label.numbers:
             return _Following(each.label.numbers[0], founded and each.label.numbers[0] == 1, begun)
         return replace(after, founded=after.founded or founded, begun=after.begun or begun)
     make = how_often(words) if len(words) < 40 else 0
-    founded = is_founded(plain, span.start, span.end) and begun
+    founded = _is_foundation(plain, words, span) and begun
     return replace(
         after, founded=after.founded or founded, begun=after.begun or begun, make=make or after.make
     )

@@ -9,7 +9,10 @@ from frogless.proofread.script.model import Span
 
 _STOP = re.compile(r"[.!?](?=[\s)\]\"']{0,3}(?:\s|$))[)\]\"']{0,2}")
 #: "(64 dc)" behind a full stop belongs to what it counts.
-_COUNT = re.compile(r"[(\[]\s?\d[^()\[\]]{0,60}[)\]]|[(\[]\d{1,5} [(\[][\d,; ]{1,40}[)\]]")
+_COUNT = re.compile(
+    r"[(\[]\s?\d[^()\[\]]{0,60}[)\]]|[(\[]\d{1,5} [(\[][\d,; ]{1,40}[)\]]"
+    r"|[=-]{0,2}\s?\d{1,5}(?:\s?[(\[{][\d,; -]{1,60}[)\]}]){0,6}\s?(?:sts?|sc|dc|hdc|tr|htr|stitches)\b(?:\.|$)"
+)
 _WORD = re.compile(r"([A-Za-z]{1,20})[.]$")
 #: Shortened words that a sentence never ends with.
 _NEVER = frozenset(
@@ -67,7 +70,7 @@ def sentences(plain: str, start: int, end: int) -> Iterator[Span]:
 
 
 def _ends(plain: str, stop: re.Match[str], end: int) -> bool:
-    after = plain[stop.end() : min(end, stop.end() + 80)].lstrip()
+    after = plain[stop.end() : min(end, stop.end() + 120)].lstrip()
     if _COUNT.match(after):
         return False
     if not after or stop[0][0] != ".":

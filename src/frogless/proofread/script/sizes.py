@@ -18,8 +18,8 @@ _LETTER = (
     r"(?:[ ](?:small|medium|large|[sml]\b))?|petite|doll))(?![A-Za-z0-9])"
 )  # fmt: skip
 _NUMBER = (
-    r"(?:\d{1,3}(?:[.]\d)?(?:[ ]?-[ ]?\d{1,3})?[ ]?(?i:months?|mos?\.?|years?|yrs?\.?|t|m|y|cm|in"
-    r"|inches|\")?(?![A-Za-z0-9]))"
+    r"(?:\d{1,3}(?:[.]\d)?(?:[ ]?-[ ]?\d{1,3})?[ ]?(?i:months?|mos?\.?|years?|yrs?\.?|t|m|y)?"
+    r"(?![A-Za-z0-9]|\s?(?:cm|mm|in|inch)\b))"
 )  # fmt: skip
 _NAME = re.compile(rf"{_LETTER}")
 _ANY_NAME = re.compile(rf"{_LETTER}|{_NUMBER}")
@@ -98,6 +98,7 @@ def _run(plain: str, at: int, end: int, form: re.Pattern[str], brackets: int) ->
         gap = _BETWEEN.match(plain, stop, end)
         between.append(gap[0] if gap else "")
         at = gap.end() if gap else stop
+    names, between = _merged(names, between)
     if not names:
         return None
     if all(each[0].isdigit() and not each.upper().endswith(("X", "XL", "XS")) for each in names):
@@ -106,6 +107,22 @@ def _run(plain: str, at: int, end: int, form: re.Pattern[str], brackets: int) ->
     if len(names) == 2 and _FROM.match(between[0]):
         return _scale(names, brackets, where)
     return _joined(names, between), where
+
+
+def _merged(names: list[str], between: list[str]) -> tuple[list[str], list[str]]:
+    """Words of one name put together: "child 4 to 6 years" is one size."""
+    kept: list[str] = []
+    gaps: list[str] = []
+    for name, gap in zip(names, between, strict=True):
+        ranged = bool(gaps) and bool(_FROM.match(gaps[-1])) and "\n" not in gaps[-1]
+        one = bool(gaps) and gaps[-1] == " "
+        numeric = name[0].isdigit() and not name.upper().endswith(("X", "XL", "XS"))
+        if kept and ((one and (numeric or len(kept[-1]) > 3)) or (ranged and numeric)):
+            kept[-1] += f"{gaps.pop()}{name}"
+        else:
+            kept.append(name)
+        gaps.append(gap)
+    return kept, gaps
 
 
 def _joined(names: list[str], between: list[str]) -> tuple[str, ...]:
@@ -144,7 +161,7 @@ def _numbered(plain: str, at: int, end: int) -> Sizes | None:
         if _BODY.search(head):
             return _counted(len(read[0])), where
         return tuple(re.findall(r"\d[\d.]*", plain[at : read[1]])), where
-    if len(names) > 1 and re.match(rf"{_NUMBER}[ ]?[(\[/,]", words):
+    if len(names) > 1 and re.match(rf"{_NUMBER}[ ]?(?:[(\[/]|,[ ]?{_NUMBER},)", words):
         return tuple(names), Span(at, at + len(words))
     return None
 

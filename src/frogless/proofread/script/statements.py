@@ -10,7 +10,7 @@ from itertools import pairwise
 from frogless.proofread.script.headings import how_often
 from frogless.proofread.script.labels import Found, label_at, refers
 from frogless.proofread.script.lines import Line
-from frogless.proofread.script.marks import ACTS, Mark, is_remark
+from frogless.proofread.script.marks import ACTS, Mark, ends_with_count, is_remark
 from frogless.proofread.script.model import Heading, Prose, RowText, Span, Statement
 from frogless.proofread.script.sentences import sentences, trim
 
@@ -21,10 +21,11 @@ _INSIDE = re.compile(
 )  # fmt: skip
 _CONNECTS = re.compile(
     r"(?:[,;/+&(\[-]|\b(?:in|of|to|the|and|next|from|each|a|an|with|or|into|for|as|rep|until|between"
-    r"|over|first|last|ch|around|sc|dc|st|sts"
-    r"|times|at|on|rnd|row|rnds|rows|hook|cm|mm|sl))\s*$", re.IGNORECASE,
+    r"|over|first|last|ch"
+    r"|at|on|rnd|row|rnds|rows|sl))\s*$", re.IGNORECASE,
 )  # fmt: skip
 _COUNT = re.compile(r"[(\[]?\s{0,2}[+=-]?\s{0,2}\d{1,6}[^A-Z.]{0,40}[)\]]?\.?\s*$")
+_STITCHES = re.compile(r"(?:ch|sc|hdc|dc|tr|inc|dec|sk|skip|sl st)\b", re.IGNORECASE)
 _NUMBERED = re.compile(r"\d{1,2}[.)]\s{1,4}(?=[A-Z])")
 #: What is done when a row is done, whether or not it is written with a capital.
 _LEAVES = re.compile(
@@ -140,9 +141,13 @@ class Reader:
         if not words[0].isupper() or _CONNECTS.search(above):
             return True
         first = words.split()[0]
+        if ends_with_count(self.plain, before.start, before.end):
+            return False
         full = before.end - before.start + 1 + len(first) > self.width
         if full or not now.label:
             return full or above[-1:] not in _ENDS
+        if _STITCHES.match(words):
+            return True
         return above[-1:] not in _ENDS and not above[-1:].isdigit() and not ACTS.match(words)
 
     def _closed(self, now: _Open | None) -> Iterator[Statement]:
