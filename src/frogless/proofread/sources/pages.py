@@ -11,6 +11,9 @@ EDGE = 3
 
 _NUMBER = re.compile(r"\d+")
 
+# "3", "- 3 -", "Page 3 of 9": no running head is needed beside it, nor a second page.
+_OF_A_PAGE = re.compile(r"\W*(?:page\b\W*)?(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?\W*", re.IGNORECASE)
+
 # Rows, their counts and other instructions repeat from page to page as well, and are no running
 # heads. A head that is left in does less harm than an instruction that is left out.
 _OF_A_ROW = re.compile(
@@ -49,7 +52,9 @@ def joined(pages: Sequence[str]) -> tuple[str, tuple[str, ...]]:
     lines = [[line.rstrip() for line in page.splitlines()] for page in pages]
     heads = _running(lines)
     # A row may go on over the page: no blank line is left where a head stood.
-    kept = ["\n".join(_without(page, heads)).strip("\n") for page in lines]
+    kept = [
+        "\n".join(_without(page, heads, number)).strip("\n") for number, page in enumerate(lines, 1)
+    ]
     text = "\n".join(page for page in kept if page.strip())
     told = (f"Left out, since it repeats on the pages: {_listed(heads)}.",) if heads else ()
     return _in_a_line(whole_words(text) + "\n"), told
@@ -98,16 +103,23 @@ def _look(line: str) -> str:
     return _NUMBER.sub("0", " ".join(line.split()))
 
 
-def _without(page: Sequence[str], heads: dict[str, str]) -> Iterator[str]:
+def _without(page: Sequence[str], heads: dict[str, str], number: int) -> Iterator[str]:
     filled = [place for place, line in enumerate(page) if line.strip()]
-    dropped = {*_heads(page, filled[:EDGE], heads), *_heads(page, filled[: -EDGE - 1 : -1], heads)}
+    dropped = {
+        *_heads(page, filled[:EDGE], heads, number),
+        *_heads(page, filled[: -EDGE - 1 : -1], heads, number),
+    }
     yield from (line for place, line in enumerate(page) if place not in dropped)
 
 
-def _heads(page: Sequence[str], places: Sequence[int], heads: dict[str, str]) -> Iterator[int]:
+def _heads(
+    page: Sequence[str], places: Sequence[int], heads: dict[str, str], number: int
+) -> Iterator[int]:
     """Heads from the edge of the page inwards, up to the first line that is none."""
     for place in places:
-        if not (_may_run(page[place]) and _look(page[place]) in heads):
+        line = page[place]
+        counts = (found := _OF_A_PAGE.fullmatch(line)) and int(found[1]) == number
+        if not (counts or (_may_run(line) and _look(line) in heads)):
             return
         yield place
 

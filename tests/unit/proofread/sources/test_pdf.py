@@ -150,3 +150,11 @@ def test_heads_of_left_and_right_pages_are_left_out() -> None:
     text, told = joined(pages)
     assert text == "".join(f"Rnd {n}: {n} sc\ndc in next st\n" for n in range(1, 9))
     assert told == ('Left out, since it repeats on the pages: "1 The Band", "Caps 2".',)
+
+
+@pytest.mark.parametrize("number", ["1", "- 1 -", "Page 1", "page 1 of 3", "1 / 3"])
+def test_number_of_a_page_is_left_out_on_a_single_page_too(number: str) -> None:
+    """Another number is none of the page."""
+    assert joined([f"Rnd 1: 6 sc\n{number}"]) == ("Rnd 1: 6 sc\n", ())
+    other = number.replace("1", "7")
+    assert joined([f"Rnd 1: 6 sc\n{other}"])[0] == f"Rnd 1: 6 sc\n{other}\n"
