@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields, is_dataclass
-from functools import lru_cache
 from itertools import pairwise
 
 from frogless.proofread.words.model import (
@@ -52,7 +51,6 @@ def works(acts: Iterable[Act]) -> bool:
     return any(isinstance(act, WORKING) for act in acts)
 
 
-@lru_cache(maxsize=4096)
 def numbers_in(acts: tuple[Act, ...]) -> tuple[Numbers, ...]:
     """All numbers that stand in acts."""
     return tuple(_numbers(acts))

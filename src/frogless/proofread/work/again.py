@@ -63,6 +63,7 @@ class Plan:
 
     size: int
     sizes: int
+    most: int = MOST_ROWS
     numbered: dict[int, Todo] = field(default_factory=dict)
     named: dict[str, Todo] = field(default_factory=dict)
     done: list[Todo] = field(default_factory=list)
@@ -77,7 +78,7 @@ class Plan:
     def rows(self, index: int, told: Told) -> Iterator[Todo]:
         """The rows that a line stands for."""
         for todo in self._rows(index, told):
-            if self.count >= MOST_ROWS:
+            if self.count >= self.most:
                 self.cut = True
                 return
             self.count += 1

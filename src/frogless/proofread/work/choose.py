@@ -9,6 +9,7 @@ from frogless.proofread.script.model import Span
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Act, Bare, Chain, Repeat
 from frogless.proofread.work.acts import every
+from frogless.proofread.work.again import MOST_ROWS
 from frogless.proofread.work.counts import Mode
 from frogless.proofread.work.course import Course, Standing, chains_told, rows_of
 from frogless.proofread.work.model import Assumption, Told
@@ -16,9 +17,10 @@ from frogless.proofread.work.row import Bench, Row, chain_keys, custom
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.ways import ChainKey, Counts, Ways
 
-#: Lines of a pattern up to which every doubtful reading is tried both ways, also where the custom's
-#: comes out.
-_THOROUGH = 400
+#: Lines of a pattern by which its readings are chosen; the rest of a longer one is read like them.
+_ENOUGH = 400
+#: Rows that are worked to choose them.
+_MOST_TRIED = 600
 #: Turning chains of which a pattern has more kinds are read by custom.
 _MOST_KEYS = 6
 _LEAST = 1e-6
@@ -70,8 +72,6 @@ class _Chooser:
         cost = self._cost(picks)
         settled: dict[Doubt, float] = {}
         for doubt in doubts:
-            if cost < 1 and len(self.told) > _THOROUGH:
-                break
             costs = {option: self._cost({**picks, doubt: option}) for option in doubt.options[1:]}
             costs = {picks[doubt]: cost, **costs}
             best = min(costs, key=lambda option: round(costs[option], 6))
@@ -87,8 +87,17 @@ class _Chooser:
 
     def _run(self, size: int, picks: dict[Doubt, object], *, needs: bool) -> Standing:
         ways, mode = _ways(picks)
+        told = self.told if needs else self.told[:_ENOUGH]
         course = Course(
-            self.told, self.bench, ways, mode, self.chains, size, self.sizes, needs=needs
+            told,
+            self.bench,
+            ways,
+            mode,
+            self.chains,
+            size,
+            self.sizes,
+            needs=needs,
+            most=MOST_ROWS if needs else _MOST_TRIED,
         )
         standing = course.run()
         self.cut = self.cut or course.cut

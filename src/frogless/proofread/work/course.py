@@ -30,10 +30,9 @@ from frogless.proofread.work.acts import (
     targets,
     turns_first,
     turns_last,
-    without_last_chain,
     works,
 )
-from frogless.proofread.work.again import Plan, Todo
+from frogless.proofread.work.again import MOST_ROWS, Plan, Todo
 from frogless.proofread.work.counts import Mode, Verdict, judge
 from frogless.proofread.work.edge import (
     NOTHING,
@@ -47,7 +46,7 @@ from frogless.proofread.work.edge import (
     turned,
 )
 from frogless.proofread.work.model import Problem, Told, Worked
-from frogless.proofread.work.row import Bench, Outcome, Row, first_way, other_ways
+from frogless.proofread.work.row import Bench, Outcome, Row, other_ways
 from frogless.proofread.work.ways import RowWay, Ways
 
 #: Edges that are followed at once.
@@ -103,6 +102,7 @@ class Course:
     size: int
     sizes: int
     needs: bool = True
+    most: int = MOST_ROWS
     lift: Chain | None = None
     new_yarn: bool = False
     cut: bool = False
@@ -110,7 +110,7 @@ class Course:
 
     def run(self) -> Standing:
         """The best of all edges that the pattern may have come to, with the rows before it."""
-        plan = Plan(self.size, self.sizes)
+        plan = Plan(self.size, self.sizes, self.most)
         standings = [Standing()]
         piece: int | None = None
         for index, told in enumerate(self.told):
@@ -185,7 +185,7 @@ class Course:
     # -- one row
 
     def _row(self, standings: list[Standing], todo: Todo) -> list[Standing]:
-        acts, lift = without_last_chain(todo.acts, flat=todo.kind == "row")
+        acts, lift = self.bench.parted(todo.acts, flat=todo.kind == "row")
         row = Row(
             acts,
             todo.span,
@@ -214,7 +214,7 @@ class Course:
             return
         tried = [
             (
-                self._try(edge, row, first_way(row, self.bench.trade, self.ways), standing, todo),
+                self._try(edge, row, self.bench.way(row, self.ways), standing, todo),
                 edge,
                 0.0,
             )
@@ -264,7 +264,7 @@ class Course:
     ) -> list[tuple[tuple[Outcome, Verdict], Edge, float]]:
         """The row read in other ways, and over other edges where it may lie."""
         trade = self.bench.trade
-        way = first_way(row, trade, self.ways)
+        way = self.bench.way(row, self.ways)
         found: list[tuple[tuple[Outcome, Verdict], Edge, float]] = []
         for i, other in enumerate(other_ways(row, edge, trade, way)):
             found.append((self._try(edge, row, other, standing, todo), edge, _OTHER * (i + 1)))

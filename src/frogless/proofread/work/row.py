@@ -13,6 +13,7 @@ from frogless.proofread.words.model import (
     Chain,
     Increase,
     Join,
+    Numbers,
     Repeat,
     Ring,
     Skip,
@@ -26,6 +27,7 @@ from frogless.proofread.work.acts import (
     first_stitch,
     numbers_in,
     targets,
+    without_last_chain,
 )
 from frogless.proofread.work.edge import (
     NOTHING,
@@ -189,10 +191,6 @@ def spaces_named(row: Row) -> bool:
 
 def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     """What the row comes to over the edge, read in one way."""
-    for numbers in numbers_in(row.acts):
-        if numbers.of(row.size, row.sizes) is None:
-            problem = Problem("brackets", numbers.span, says=len(numbers.values), works=row.sizes)
-            return Outcome(UNKNOWN, problems=(problem,), unclear=True)
     if has_spaces(edge) and _takes_chains(row):
         way = way._replace(spaces="each")
     if edge.begun == "nothing":
@@ -368,15 +366,51 @@ class Bench:
         self.trade = trade
         # The row is kept with what it came to, so that its identity stays its own.
         self._known: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
+        self._ways: dict[tuple[object, ...], tuple[RowWay, Row]] = {}
+        self._sized: dict[int, tuple[tuple[Numbers, ...], Row]] = {}
+        self._parted: dict[
+            tuple[int, bool], tuple[tuple[tuple[Act, ...], Chain | None], object]
+        ] = {}
 
     def work(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
         """What the row comes to."""
-        sized = any(len(numbers.values) > 1 for numbers in numbers_in(row.acts))
-        lift = row.lift
-        key = (id(row.acts), row.size if sized else -1, id(lift), row.closed, edge, way)
+        key = (id(row.acts), self._size(row), id(row.lift), row.closed, edge, way)
         if key not in self._known:
-            self._known[key] = work_row(row, edge, self.trade, way), row
+            found = self._broken(row) or work_row(row, edge, self.trade, way)
+            self._known[key] = found, row
         return self._known[key][0]
+
+    def _size(self, row: Row) -> int:
+        """The size, where the row has a number for each; rows equal in all sizes are worked once."""
+        return row.size if self._lists(row) else -1
+
+    def _lists(self, row: Row) -> tuple[Numbers, ...]:
+        if id(row.acts) not in self._sized:
+            lists = tuple(numbers for numbers in numbers_in(row.acts) if len(numbers.values) > 1)
+            self._sized[id(row.acts)] = lists, row
+        return self._sized[id(row.acts)][0]
+
+    def _broken(self, row: Row) -> Outcome | None:
+        for numbers in self._lists(row):
+            if numbers.of(row.size, row.sizes) is None:
+                says = len(numbers.values)
+                problem = Problem("brackets", numbers.span, says=says, works=row.sizes)
+                return Outcome(UNKNOWN, problems=(problem,), unclear=True)
+        return None
+
+    def parted(self, acts: tuple[Act, ...], *, flat: bool) -> tuple[tuple[Act, ...], Chain | None]:
+        """The acts of a row without the chain at their end that lifts the work, and that chain."""
+        key = (id(acts), flat)
+        if key not in self._parted:
+            self._parted[key] = without_last_chain(acts, flat=flat), acts
+        return self._parted[key][0]
+
+    def way(self, row: Row, ways: Ways) -> RowWay:
+        """The way in which a row is read first."""
+        key = (id(row.acts), self._size(row), id(row.lift), row.told_counts, ways)
+        if key not in self._ways:
+            self._ways[key] = first_way(row, self.trade, ways), row
+        return self._ways[key][0]
 
     def need(self, row: Row, edge: Edge, way: RowWay, stated: int | None) -> int | None:
         """The count of the row below, nearest to what it is, from which the row comes out.
