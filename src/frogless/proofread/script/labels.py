@@ -178,7 +178,18 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         firm
         or (numbers and closed)
         or (
-            alone and (numbers or (name and (groups.get("unit") or asides or name == "foundation")))
+            alone
+            and (
+                numbers
+                or (
+                    name
+                    and (
+                        groups.get("unit")
+                        or asides
+                        or (groups.get("name") or "").lower() == "foundation"
+                    )
+                )
+            )
         )
         or bare
     ):

@@ -12,6 +12,11 @@ _RULE = re.compile(r"\s*(={3,}|-{3,}|~{3,}|\*{3,}|_{3,}|#{3,})\s*$")
 _BULLET = re.compile(r"\s*(?:[-+*•◦▪▫●○■□▸►‣·]|☐|✓|→)\s{1,6}(?=\S)")
 _BOLD = re.compile(r"\s*(?:[-+*] )?(\*\*|__|\*)(?=\S)[^*\n]{1,120}\1[:.]?\s*$")
 _BRACKETED = re.compile(r"[(\[][^()\[\]]{0,80}[)\]]")
+_PAGE = re.compile(
+    r"\s*(?:-{1,2}\s?\d{1,3}\s?-{1,2}|(?:page|p\.)\s?\d{1,3}(?:\s?(?:/|of)\s?\d{1,3})?|\d{1,3})\s*$",
+    re.IGNORECASE,
+)
+_OWNER = re.compile(r"\s*(?:©|\(c\)\s|copyright\b)", re.IGNORECASE)
 _LETTERS_OF = {"=": 1, "*": 1, "#": 1, "-": 2, "~": 3, "_": 3}
 
 
@@ -49,12 +54,13 @@ def lines_of(text: str, plain: str) -> tuple[Line, ...]:
     shouted = _is_shouted(plain)
     raws, plains = text.split("\n"), plain.split("\n")
     rules = [_rule(raw) for raw in raws]
+    printed = _printed(plains)
     lines: list[Line] = []
     start = 0
     for index, (raw, words) in enumerate(zip(raws, plains, strict=True)):
-        if not words:
+        if not words or index in printed:
             lines.append(Line(start, start, start, 0))
-            start += 1
+            start += len(raw) + 1
             continue
         below = rules[index + 1] if index + 1 < len(rules) else 0
         lines.append(_line(start, raw, words, rules[index], below, shouted))
@@ -88,6 +94,34 @@ def _line(start: int, raw: str, words: str, rule: int, below: int, shouted: bool
         level=0 if strokes else _level(raw, words.strip(), below, shouted),
         bullet=bool(bullet), boxed=boxed, table=strokes > 1 or raw.count("\t") > 1,
     )  # fmt: skip
+
+
+def _printed(lines: list[str]) -> set[int]:
+    """Numbers of the lines that belong to the page: its number, its running head, its owner."""
+    written = [index for index, line in enumerate(lines) if line.strip()]
+    if not written:
+        return set()
+    title = _letters(lines[written[0]])
+    heads = [each for each in written[1:] if len(title) > 3 and _letters(lines[each]) == title]
+    printed = {each for each in written if _PAGE.match(lines[each]) and _stands_alone(lines, each)}
+    printed |= {each for each in written[1:] if _OWNER.match(lines[each])}
+    for each in heads:
+        if len(heads) > 1 or each - 1 in printed or re.search(r"\d", lines[each]):
+            printed.add(each)
+    return printed
+
+
+def _stands_alone(lines: list[str], index: int) -> bool:
+    """A bare number with a blank line beside it, or a word that says it is a page's."""
+    if re.search(r"[a-z/-]", lines[index], re.IGNORECASE):
+        return True
+    beside = [lines[each].strip() for each in (index - 1, index + 1) if 0 <= each < len(lines)]
+    return "" in beside
+
+
+def _letters(line: str) -> str:
+    words = re.sub(r"\b(?:page|of|p)\b", "", line[:120].lower())
+    return "".join(each for each in words if each.isalpha())
 
 
 def _rule(raw: str) -> int:

@@ -79,8 +79,8 @@ class Heading:
         name: as written.
         piece: that what follows begins anew; else it goes on where the rows before ended.
         make: how often the piece is made.
-        onto: of a piece: nothing is fastened off before it and nothing is begun in it, so that its
-            first row may be worked into the last one before.
+        onto: of a section: its rows are numbered from the start again, though nothing is fastened
+            off before it and nothing is begun in it.
     """
 
     span: Span

@@ -18,7 +18,7 @@ _ENDED = re.compile(
     r"(?:fasten|finish|bind|cut|break)\s{0,2}(?:off|the yarn|yarn|thread)", re.IGNORECASE
 )
 _BEGUN = re.compile(
-    r"\b(?:ch(?:ain)?s?\s\d|magic|mr\b|foundation|f[sdht]c\b|fhdc|fdc|ring\b"
+    r"\b(?:magic|mr\b|foundation|f[sdht]c\b|fhdc|fdc|ring\b"
     r"|(?:re)?join(?:ing)?\b[^.;]{0,40}\b(?:yarn|colou?r|to any|in any|at|along)"
     r"|(?:re)?attach|new yarn|slip\s?knot|into \d+ (?:sts|row ends)|along)", re.IGNORECASE,
 )  # fmt: skip
@@ -61,7 +61,9 @@ def with_pieces(
             following = ahead[index]
             level = levels.get(each.span.start, 1)
             under = 0 < waiting < level
-            piece = not under and _is_piece(each, following, last)
+            piece = not under and _is_piece(each, following, last, ended)
+            onto = piece and not (ended or following.begun or each.make > 1 or following.make)
+            piece = piece and not (onto and following.number is not None and last is not None)
             waiting = level if piece else waiting
             last = last if last or not piece else None
             make = max(each.make, following.make, 1)
@@ -85,7 +87,7 @@ def with_pieces(
     return tuple(told)
 
 
-def _is_piece(heading: Heading, following: _Following, last: int | None) -> bool:
+def _is_piece(heading: Heading, following: _Following, last: int | None, ended: bool) -> bool:
     if following.number is not None and last is not None and following.number == last + 1:
         return False
     if heading.make > 1 or following.make or how_often(heading.name):
@@ -93,7 +95,7 @@ def _is_piece(heading: Heading, following: _Following, last: int | None) -> bool
     if _GOES_ON.search(heading.name) and not following.founded and last is not None:
         return False
     if following.number is None:
-        return names_piece(heading.name) and (following.founded or last is None)
+        return names_piece(heading.name) and (following.founded or last is None or ended)
     if last is None or following.founded:
         return True
     return following.number < last and (following.number <= 2 or names_piece(heading.name))
@@ -125,7 +127,7 @@ def _is_foundation(plain: str, words: str, span: Span) -> bool:
 def _with(plain: str, each: RowText | Prose, after: _Following) -> _Following:
     span = each.body if isinstance(each, RowText) else each.span
     words = plain[span.start : min(span.end, span.start + 400)]
-    begun = bool(_BEGUN.search(words))
+    begun = bool(_BEGUN.search(words)) or _is_foundation(plain, words, span)
     if isinstance(each, RowText):
         founded = each.label.name in _FOUNDATIONS or _is_foundation(plain, words, each.body)
         if each.label.numbers:

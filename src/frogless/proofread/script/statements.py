@@ -26,6 +26,15 @@ _CONNECTS = re.compile(
 )  # fmt: skip
 _COUNT = re.compile(r"[(\[]?\s{0,2}[+=-]?\s{0,2}\d{1,6}[^A-Z.]{0,40}[)\]]?\.?\s*$")
 _STITCHES = re.compile(r"(?:ch|sc|hdc|dc|tr|inc|dec|sk|skip|sl st)\b", re.IGNORECASE)
+#: A count, and behind it a sentence that is talk or ends the work.
+_TOLD = re.compile(
+    r"[(\[=]\s?\d{1,6}(?:\s(?:sts?|sc|dc|hdc|tr|stitches))?[)\]]\.?\s{1,3}"
+    r"((?:It|That|This|These|You|Your|Now|So|Look|Don't|We|I|The|If|See|Well|Try|Fasten|Cut|Finish)\b)"
+)
+_WORKED = re.compile(
+    r"\b(?:sc|dc|hdc|tr|ch|sl st|inc|dec|rep|repeat|fasten|cut|finish|join|turn|work|rows?|rnds?|rounds?)\b",
+    re.IGNORECASE,
+)
 _NUMBERED = re.compile(r"\d{1,2}[.)]\s{1,4}(?=[A-Z])")
 #: What is done when a row is done, whether or not it is written with a capital.
 _LEAVES = re.compile(
@@ -160,9 +169,18 @@ class Reader:
         starts = [(now.start, now.label), *cuts, (now.end, None)]
         for (start, label), (end, _) in pairwise(starts):
             if label:
-                yield RowText(label.label, trim(self.plain, label.body, end))
+                yield from self._row(label, end)
             else:
                 yield from (Prose(each) for each in sentences(self.plain, start, end))
+
+    def _row(self, label: Found, end: int) -> Iterator[Statement]:
+        """A row; what is told behind its count in whole sentences stands alone."""
+        told = _TOLD.search(self.plain, label.body, end)
+        yield RowText(label.label, trim(self.plain, label.body, told.start(1) if told else end))
+        if told:
+            remark = not _WORKED.search(self.plain, told.start(1), end)
+            for each in sentences(self.plain, told.start(1), end):
+                yield Prose(each, remark=remark)
 
     def _inside(self, now: _Open) -> Iterator[tuple[int, Found | None]]:
         """Labels within a paragraph: "... (6). Rnd 2: ..."."""
