@@ -54,6 +54,7 @@ class Elliptic:
     span: Span
     places: tuple[Places, ...]
     extent: Extent | None
+    times: Numbers | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +170,8 @@ def _skip(tree: Parsed, items: Sequence[Item], span: Span) -> Act:
     found = _place_in(tree, items)
     if not found:
         return Skip(span, Target())
+    if any(isinstance(c, Leaf) and c.type == "TO" for c in tree.children):
+        return Skip(span, found[0].target, to=True)
     return Skip(span, found[0].target, found[0].count)
 
 
@@ -186,7 +189,11 @@ def _elliptic(tree: Parsed, items: Sequence[Item], span: Span) -> list[Piece]:
     for child in tree.children:
         if not isinstance(child, Leaf):
             _tail(work, child, items)
-    return [Elliptic(span, work.where, work.extent)]
+    first = item_of(
+        next((c for c in tree.children if isinstance(c, Leaf)), Leaf("NUM", "0")), items
+    )
+    times = numbers(first) if first.kind == "NUM" else None
+    return [Elliptic(span, work.where, work.extent, times)]
 
 
 def _join(tree: Parsed, items: Sequence[Item], span: Span) -> Act:
@@ -228,6 +235,8 @@ def _read(tree: Parsed, items: Sequence[Item], span: Span, asked: Asked) -> _Wor
             work.body = asked.inside(word)
         elif word.kind == "NTIMES" and isinstance(word.value, Times):
             work.often = word.value
+        elif word.kind == "NUM" and work.times is not None:
+            work.times = _sum(work.times, numbers(word))
         elif word.kind == "NUM":
             work.times = numbers(word)
         elif word.kind == "STITCH":
@@ -241,6 +250,15 @@ def _read(tree: Parsed, items: Sequence[Item], span: Span, asked: Asked) -> _Wor
     for tail in tails:
         _tail(work, tail, items)
     return work
+
+
+def _sum(some: Numbers, more: Numbers) -> Numbers:
+    """ "ch 40 + 3", size by size."""
+    most = max(len(some.values), len(more.values))
+    first = some.values if len(some.values) == most else some.values * most
+    rest = more.values if len(more.values) == most else more.values * most
+    span = Span(some.span.start, more.span.end)
+    return Numbers(tuple(a + b for a, b in zip(first, rest, strict=False)), span)
 
 
 def _tail(work: _Work, tree: Parsed, items: Sequence[Item]) -> None:

@@ -99,7 +99,7 @@ def _add(acts: list[Act], act: Act, begin: Begin | None) -> None:
     elif isinstance(act, Evenly | Increase | Together) and _evenly(acts, act):
         return
     elif isinstance(act, Into) and _closes(acts, act):
-        top = act.target.what == "top"
+        top = act.target.what in ("top", "chain") and act.target.which != "first"
         chains = act.target.chains.values[0] if act.target.chains else 0
         acts.append(Join(act.span, "top" if top else "first", act.target.stitch, chains))
     else:
@@ -169,7 +169,7 @@ def _elliptic(acts: list[Act], piece: Elliptic) -> None:
         acts.append(Unclear(piece.span))
         return
     if isinstance(before, Into):
-        acts += _again_in(before.body, piece)
+        acts += _again_in(_as_many(before.body, piece), piece)
     elif isinstance(before, Bare | Chain):
         # "5 dc, in next ch-1 sp": the place of what was said just before
         acts[last:] = _again_in((before,), piece)
@@ -182,6 +182,13 @@ def _elliptic(acts: list[Act], piece: Elliptic) -> None:
         )
     else:
         acts.append(Unclear(piece.span))
+
+
+def _as_many(body: tuple[Act, ...], piece: Elliptic) -> tuple[Act, ...]:
+    """ "1 sc in next st, 2 in next st": the same stitch, as often as is said."""
+    if piece.times is None or len(body) != 1 or not isinstance(body[0], Bare):
+        return body
+    return (replace(body[0], times=piece.times, span=piece.span, written_after=False),)
 
 
 def _again_in(body: tuple[Act, ...], piece: Elliptic) -> list[Act]:
@@ -262,10 +269,7 @@ def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:
 
 def _in_ring(acts: Sequence[Act], act: Into) -> Into:
     """ "Magic ring, 6 sc in it"."""
-    ringed = bool(acts) and (
-        isinstance(acts[-1], Ring) or (isinstance(acts[-1], Join) and acts[-1].to == "ring")
-    )
-    if ringed and act.target.what == "same":
+    if _is_in_ring(acts) and act.target.what == "same":
         return replace(act, target=replace(act.target, what="ring", which="next"))
     return act
 
@@ -274,7 +278,7 @@ def _is_in_ring(acts: Sequence[Act]) -> bool:
     """ "Magic ring, ch 1, 6 sc"."""
     for act in reversed(acts):
         if not isinstance(act, Chain | Aside):
-            return isinstance(act, Ring)
+            return isinstance(act, Ring) or (isinstance(act, Join) and act.to == "ring")
     return False
 
 
@@ -307,8 +311,10 @@ def _closes(acts: Sequence[Act], act: Into) -> bool:
     slip = len(act.body) == 1 and isinstance(act.body[0], Bare) and act.body[0].stitch == SLIP
     if not slip or not _once(act.extent) or act.body[0].span is None:
         return False
-    first = act.target.which == "first" and act.target.what in ("stitch", "chain")
+    chain = act.target.what == "chain"
+    first = act.target.which == "first" and (chain or act.target.what == "stitch")
+    top = act.target.what == "top" or (chain and act.target.nth > 0)
     worked = any(
         isinstance(each, Bare | Into | Repeat | Increase | Together | Evenly) for each in acts
     )
-    return worked and (first or act.target.what == "top")
+    return worked and (first or top)

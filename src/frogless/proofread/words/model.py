@@ -172,11 +172,16 @@ class Chain:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Places passed over."""
+    """Places passed over.
+
+    Args:
+        to: all before the place that is named: "skip to next ch-2 sp".
+    """
 
     span: Span
     target: Target
     times: Numbers | None = None  # None: one
+    to: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from frogless.proofread.script.model import Script, Span
-from frogless.proofread.words.build import AgainBefore, Asked, Piece, built
+from frogless.proofread.words.build import AgainBefore, Asked, Begin, Elliptic, Piece, built
 from frogless.proofread.words.counts import counts_of
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.lexicon import Lexicon
@@ -52,6 +52,8 @@ _WORK = frozenset({
     "AROUND", "ROW_REF", "TURN", "LEAVE", "COUNT", "TCH", "CH_SP", "MAGIC", "GROUP", "STARRED", "EVENLY",
     "EVEN", "UNTIL", "CONT", "JOIN", "AS", "TO_JOIN", "COLOUR",
 })  # fmt: skip
+#: What is said behind brackets that hold what is repeated.
+_REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
     "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
@@ -117,7 +119,7 @@ class _Reader:
             for n, clause in enumerate(found):
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces):
                     break
-                alone = depth == 0 and (clause.after == "DASH" or (at > 0 and not n))
+                alone = depth == 0 and (clause.after in ("DASH", "COLON") or (at > 0 and not n))
                 pieces += self._clause(clause, pieces, depth, alone=alone)
         return merged(pieces)
 
@@ -133,7 +135,7 @@ class _Reader:
 
     def _counted_to_end(self, rest: Sequence[Clause], pieces: Sequence[Piece]) -> bool:
         """A dash and counts end a row: "- 64 dc, 32 ch-2 sps"."""
-        if rest[0].after != "DASH":
+        if rest[0].after not in ("DASH", "COLON") or not _has_work(pieces):
             return False
         items = [item for clause in rest for item in clause.items]
         found = stated_of(items, self.lexicon)
@@ -198,7 +200,7 @@ class _Reader:
             if kind := clause_remark(text):
                 return len(items), [Aside(_span(items), kind)]
         of_rows = any(each.kind in OF_ROWS for each in items)
-        first = int(items[0].kind in ("AND", "THEN", "WORK") and len(items) > 1)
+        first = int(items[0].kind in ("AND", "THEN", "WORK", "WITH") and len(items) > 1)
         most = len(items)
         for end in range(len(items), 0, -1):
             if end < len(items) and items[end].kind not in _BEGINS_WORK:
@@ -243,7 +245,12 @@ class _Reader:
         for n, item in enumerate(items):
             if isinstance(item, Group) and item.kind == "GROUP":
                 last = n == len(items) - 1
-                piece = self._bracket(item, before, last=last and depth == 0, work=bool(kept))
+                far = not last and items[n + 1].kind in _REPEATS
+                piece = (
+                    None
+                    if far
+                    else self._bracket(item, before, last=last and depth == 0, work=bool(kept))
+                )
                 if piece is None:
                     kept.append(item)
                 elif isinstance(piece, Token):
@@ -265,6 +272,8 @@ class _Reader:
         """What a bracket is that is no work: a token that counts, or asides; None when it is work."""
         if not group.items:
             return [Aside(group.span, "remark")]
+        if all(each.kind == "LENGTH" for each in group.items):
+            return [Aside(group.span, "remark")]  # the same length in another unit
         if counts := counts_of(group.items):
             return Token("COUNTS", group.start, group.end, counts)
         at_end = last and (work or _has_work(before))
@@ -286,7 +295,7 @@ def _is_said_twice(items: Sequence[Item], at: int) -> bool:
 
 
 def _has_work(pieces: Sequence[Piece]) -> bool:
-    return any(not isinstance(each, Aside | Unclear) for each in pieces)
+    return any(not isinstance(each, Aside | Unclear | Elliptic | Begin) for each in pieces)
 
 
 def _span(items: Sequence[Item]) -> Span:

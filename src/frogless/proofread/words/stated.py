@@ -42,7 +42,7 @@ def stated_of(
         at = 1
     while at < len(tokens):
         token = tokens[at]
-        if token.kind in _BETWEEN or (found and _is_after(token)):
+        if token.kind in _BETWEEN or (found and (_is_after(token) or token.kind == "PLUS")):
             at += 1
             continue
         one = _one(tokens, at, lexicon)

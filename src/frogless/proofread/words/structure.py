@@ -16,7 +16,7 @@ DEEPEST = 12
 _PAIRS = {"(": ")", "[": "]", "{": "}", "<": ">"}
 #: Stars of one row that are open at a time.
 MOST_STARS = 24
-SEPARATORS = frozenset({"COMMA", "SEMI", "STOP", "DASH", "THEN"})
+SEPARATORS = frozenset({"COMMA", "SEMI", "STOP", "DASH", "COLON", "THEN"})
 #: What may follow a closing star that repeats what stands before it.
 _FAR = frozenset({"NTIMES", "ACROSS", "AROUND", "TO", "UNTIL", "REP"})
 
@@ -72,7 +72,7 @@ def clauses(items: Sequence[Item]) -> Iterator[Clause]:
                 yield Clause(tuple(found), after)
                 found = []
                 after = item.kind
-            elif after != "DASH":
+            elif after not in ("DASH", "COLON"):
                 after = item.kind
         else:
             found.append(item)

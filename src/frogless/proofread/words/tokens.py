@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from frogless.proofread.script.brackets import TOO_MANY, decimal_list, number_list
 from frogless.proofread.script.model import Script, Span
+from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Numbers, OwnStitch
 from frogless.proofread.words.terms import NOISE, NUMBERS, OFTEN, ORDINALS, TENS, phrases
+from frogless.stitches.model import Dialect
 
 #: Words in a phrase, at most.
 LONGEST = 7
@@ -23,7 +25,7 @@ _RAW = re.compile(
 _MARKS: Mapping[str, str] = {
     "(": "OPEN", "[": "OPEN", "{": "OPEN", "<": "OPEN",
     ")": "CLOSE", "]": "CLOSE", "}": "CLOSE", ">": "CLOSE",
-    ",": "COMMA", ";": "SEMI", ":": "COMMA", ".": "STOP", "-": "DASH", "=": "DASH", "+": "PLUS",
+    ",": "COMMA", ";": "SEMI", ":": "COLON", ".": "STOP", "-": "DASH", "=": "DASH", "+": "PLUS",
     "&": "AND", "!": "STOP",
 }  # fmt: skip
 _UNIT = re.compile(
@@ -265,11 +267,43 @@ def _suffix(n: int) -> str:
     return {1: "st", 2: "nd", 3: "rd"}.get(n % 10, "th")
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Known:
+    """The phrases of a dialect, and those that the pattern defines itself, which come first."""
+
+    own: _Phrases
+    all: _Phrases
+
+    def longest(self, words: Sequence[str]) -> tuple[int, str, object] | None:
+        """How many of the words are a phrase, and which."""
+        own, found = self.own.longest(words), self.all.longest(words)
+        return own if own and (not found or own[0] >= found[0]) else found
+
+
 @lru_cache(maxsize=8)
-def _phrases(lexicon: Lexicon) -> _Phrases:
+def _phrases(lexicon: Lexicon) -> _Known:
     """The fixed phrases, the stitches of the lexicon, and what the pattern defines itself."""
+    dialect = lexicon.terms.dialect
+    usual = lexicon.keys is keys_of(dialect)
+    known = _of_dialect(dialect) if usual else _of_keys(lexicon.keys)
+    mine = _Phrases()
+    for own in lexicon.own.values():
+        for word in own.words:
+            words = _split(word)
+            found = known.longest(words)
+            if words and not (found and found[0] == len(words) and found[1] in _FIXED):
+                mine.add(words, _own(own))
+    return _Known(mine, known)
+
+
+@cache
+def _of_dialect(dialect: Dialect) -> _Phrases:
+    return _of_keys(keys_of(dialect))
+
+
+def _of_keys(keys: Mapping[str, str]) -> _Phrases:
     found: dict[tuple[str, ...], tuple[str, object]] = {}
-    for word, key in lexicon.keys.items():
+    for word, key in keys.items():
         found[_split(word)] = ("STITCH", key)
     for kind, listed in phrases().items():
         for phrase in listed:
@@ -278,11 +312,6 @@ def _phrases(lexicon: Lexicon) -> _Phrases:
                 found.setdefault(each, (kind, None)) if each != words else found.update(
                     {each: (kind, None)}
                 )
-    for own in lexicon.own.values():
-        for word in own.words:
-            words = _split(word)
-            if words and found.get(words, ("", None))[0] not in _FIXED:
-                found[words] = _own(own)
     phrases_found = _Phrases()
     for words, means in found.items():
         if words:
@@ -340,12 +369,19 @@ _CAPITAL = re.compile(
 
 def _with_stops(tokens: list[Token], plain: str) -> Iterator[Token]:
     """Behind a bracket, and on a new line, a capital begins a sentence: "(90 sc) Fasten off."."""
-    for before, token in zip((None, *tokens), tokens, strict=False):
+    for at, (before, token) in enumerate(zip((None, *tokens), tokens, strict=False)):
         if before is not None and before.kind not in ("STOP", "OPEN", "COMMA", "SEMI"):
             new_line = "\n" in plain[before.end : token.start]
             if (before.kind == "CLOSE" or new_line) and _CAPITAL.match(plain, token.start):
                 yield Token("STOP", before.end, before.end)
+            counted = [each.kind for each in tokens[at + 1 : at + 3]]
+            if before.kind in _ENDS and token.kind == "NUM" and counted in (["ST"], ["ST", "STOP"]):
+                yield Token("STOP", before.end, before.end)
         yield token
+
+
+#: What may end a row before its count: "turn   60 sts".
+_ENDS = frozenset({"ACROSS", "AROUND", "TURN", "JOIN", "TO_JOIN", "CLOSE"})
 
 
 def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
@@ -374,10 +410,14 @@ def _is_sign(tokens: list[Token], at: int) -> bool:
 
 def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     """ "Rows 2 and 3", "Rnds 8-15", "Rnds 2, 3 and 4": the first and the last of them."""
-    if [each.kind for each in tokens[at : at + 2]] != ["ROWS", "NUM"] or _is_count(tokens, at + 1):
+    kinds = [each.kind for each in tokens[at : at + 2]]
+    bare = at > 0 and tokens[at - 1].kind == "REP" and kinds[:1] == ["NUM"] and (
+        [each.kind for each in tokens[at + 1 : at + 3]] in (["PLUS", "NUM"], ["AND", "NUM"], ["RANGE", "NUM"])
+    )  # fmt: skip
+    if not bare and (kinds != ["ROWS", "NUM"] or _is_count(tokens, at + 1)):
         return None
-    found = [tokens[at + 1]]
-    end = at + 2
+    found = [tokens[at if bare else at + 1]]
+    end = at + 1 if bare else at + 2
     while (
         end + 1 < len(tokens)
         and tokens[end].kind in ("AND", "DASH", "RANGE", "TO", "THROUGH", "COMMA", "PLUS")
