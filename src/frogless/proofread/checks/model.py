@@ -12,9 +12,9 @@ from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.work.model import Reckoning, Told
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Reading:
-    """A pattern as it was read and reckoned."""
+    """A pattern as it was read and reckoned; alike only to itself."""
 
     script: Script
     lexicon: Lexicon

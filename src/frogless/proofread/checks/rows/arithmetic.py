@@ -234,11 +234,12 @@ def _repeat_hint(case: Case, worked: Worked, problem: Problem, times: str) -> st
 
 def place_missing(reading: Reading) -> Iterator[Finding]:
     """Rows that are worked into something that the row below does not have."""
+    lines = lines_of(reading)
     for case in cases(reading, "no_place"):
         _, problem = case.cases[0]
         what = named(problem.what, reading) or "such place"
         before = case.before or "the row below"
-        there = _spaces(reading, case.line)
+        there = _spaces(lines[case.line.index - 1]) if case.line.index else ""
         hint = (
             f"{before[:1].upper()}{before[1:]} leaves no {what} there{there}: look at what it makes, "
             "or name the place that is meant."
@@ -246,9 +247,9 @@ def place_missing(reading: Reading) -> Iterator[Finding]:
         yield _told("place-missing", reading, case, what, f"no {what} in {before}", hint)
 
 
-def _spaces(reading: Reading, line: Line) -> str:
-    """The spaces that the row below has: ", but 16 ch-3 sps"."""
-    below = next((w for w in reversed(reading.reckoning.rows) if w.told == line.index - 1), None)
+def _spaces(line: Line) -> str:
+    """The spaces that a row has: ", but 16 ch-3 sps"."""
+    below = line.works[-1] if line.works else None
     spaces = (
         {key: count for key, count in below.made.items() if key.endswith(" sp")} if below else {}
     )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, finding, lines_of
@@ -30,31 +31,35 @@ class Drift:
     counts: tuple[int, ...]
 
 
-def drifting(reading: Reading) -> Iterator[Drift]:
+@lru_cache(maxsize=1)
+def drifting(reading: Reading) -> tuple[Drift, ...]:
     """The drifts of all pieces, from the first row that is off to the last."""
+    return tuple(drift for run in _runs(reading) for drift in _drift(run))
+
+
+def _runs(reading: Reading) -> Iterator[list[tuple[Line, int]]]:
+    """Rows that follow one another and are off alike, with how much each is off."""
     run: list[tuple[Line, int]] = []
     for line in lines_of(reading):
         if line.told.label is None or not line.works:
             continue
-        if run and (line.told.begins or line.told.piece != run[-1][0].told.piece):
-            yield from _drift(run)
-            run = []
         off = _off(line)
-        if run and not _goes_on([each for _, each in run], off):
-            yield from _drift(run)
+        begins = line.told.begins or (run and line.told.piece != run[-1][0].told.piece)
+        if run and (begins or not _goes_on(run, off)):
+            yield run
             run = []
         if off or run:
             run.append((line, off))
-    yield from _drift(run)
+    yield run
 
 
-def _goes_on(offs: list[int], off: int) -> bool:
+def _goes_on(run: Sequence[tuple[Line, int]], off: int) -> bool:
     """All alike, or alike with one right row between each two."""
-    step = offs[0]
-    if len(offs) == 1:
+    step = run[0][1]
+    if len(run) == 1:
         return off in (0, step)
-    if offs[1] == 0:
-        return off == (step if len(offs) % 2 == 0 else 0)
+    if run[1][1] == 0:
+        return off == (step if len(run) % 2 == 0 else 0)
     return off == step
 
 

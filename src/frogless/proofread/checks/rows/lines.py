@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Certainty, Finding
@@ -49,8 +50,9 @@ class Line:
         )
 
 
+@lru_cache(maxsize=1)
 def lines_of(reading: Reading) -> tuple[Line, ...]:
-    """Every row and sentence, in the order of the text."""
+    """Every row and sentence, in the order of the text; kept, since each check asks for them."""
     by_told: dict[int, list[Worked]] = {}
     for worked in reading.reckoning.rows:
         by_told.setdefault(worked.told, []).append(worked)

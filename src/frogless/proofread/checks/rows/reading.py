@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import zip_longest
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
@@ -17,7 +18,7 @@ def unclear(reading: Reading) -> Iterator[Finding]:
     """Words of a row that no sense was made of."""
     lines = lines_of(reading)
     counts: dict[int, bool] = {}
-    for line, after in zip(lines, (*lines[1:], None), strict=True):
+    for line, after in zip_longest(lines, lines[1:]):
         counted = counts.get(line.told.piece, False)
         counts[line.told.piece] = counted or any(w.worked is not None for w in line.works)
         if line.told.label is None and not (counted and _loses(after)):

@@ -57,8 +57,12 @@ def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
         return
     known = _explained(reading.lexicon)
     told: set[str] = set()
+    seen: set[tuple[str, str]] = set()
     for each in reading.told:
         for used in each.said.used:
+            if (used.word, used.stitch) in seen:
+                continue
+            seen.add((used.word, used.stitch))
             base = _lacking(used, known, reading)
             if not base or base in told:
                 continue
