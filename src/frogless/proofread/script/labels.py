@@ -196,7 +196,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         return None
     if name in _SIDES:
         name, asides = "", [name, *asides]
-    sides, rows, called = _told(asides)
+    lasts = _lasts(numbers, asides)
+    sides, rows, called = _told(asides[1:] if lasts else asides)
     body = closed.end() if closed else end
     label = Label(
         span=Span(found.start(), end),
@@ -206,6 +207,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         sides=sides,
         onward=_onward(groups.get("onward") or "", numbers),
         rows=rows or _times(groups.get("times") or ""),
+        lasts=lasts,
     )
     return Found(label, body, firm)
 
@@ -250,6 +252,16 @@ _COUNT = re.compile(r"(\d{1,6})\s(?:rows?|rnds?|rounds?)(?:\stotal|\sin\sall)?$"
 _SIDE = re.compile(
     r"(?:(RS|right side)|(WS|wrong side))(?: row| rnd| facing)?(?![a-z])", re.IGNORECASE
 )
+
+
+_LASTS = re.compile(r"\d{1,5}(?:\s?[,;/]\s?\d{1,5}){0,20}$")
+
+
+def _lasts(numbers: tuple[int, ...], asides: list[str]) -> tuple[int, ...]:
+    """The last number for each size: "Rows 2-40 (42, 44):"."""
+    if not (numbers and asides and _LASTS.match(asides[0])):
+        return ()
+    return (numbers[-1], *(int(each) for each in re.findall(r"\d+", asides[0])))
 
 
 def _describes(words: str, after: str) -> bool:

@@ -13,6 +13,11 @@ from frogless.proofread.script.lines import CAPITALS, COLON, QUIET, Line
 from frogless.proofread.script.model import PartKind
 
 _INLINE = re.compile(r"([A-Za-z][^:\n|.;=]{1,70}?)\s{0,2}(?::|\s-{1,2}(?=\s))\s{0,4}(?=\S)")
+#: "SIZES small (medium)", "Gauge 20 sts": no colon between the word and what it says.
+_BARE = re.compile(
+    r"((?i:sizes|gauge|tension|to fit)|SIZE)\s{1,4}(?=\d|[SML]\b|\d?X{1,4}[SL]?\b"
+    r"|(?i:x-|extra |small|medium|adult|child))"
+)
 _REMARK = re.compile(
     r"(?:note|nb|n\.b\.|hint|tip|caution|check|remember|remark|please note|important|warning"
     r"|attention)s?\b[^:.\n]{0,20}:",
@@ -28,11 +33,14 @@ ACTS = re.compile(
     re.IGNORECASE,
 )  # fmt: skip
 _FOUNDED = re.compile(
+    # a chain that counts as something, or does not, is told of and not made
+    r"(?![^.\n]{0,80}\b(?:not count|counts as|at the (?:start|beginning) of (?:a|each|every)))"
     r"(?:(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
     r"(?:(?:loosely |begin by |to begin,? |to start,? |start by |make (?:a )?|work "
     r"|(?:begin|start)(?:ning|ing)? with ){0,2}"
     r"(?:(?:ch|chain)(?:s|ing)?\s(?:a\s)?\d"
     r"|\d{1,5}(?:\s[(\[{][^)\]}]{1,60}[)\]}]){0,6}\s?(?:ch|chains?|f[sdht]c|fhdc)\b)"
+    r"|(?:(?:make|start with|begin with) )?(?:a )?chain of \d"
     r"|make (?:a|an) (?:magic|adj|sl)|magic (?:ring|circle|loop)|(?:f[sdht]c|fhdc)\b|(?:mr|mc)\b"
     r"|start(?:ing)? with|begin(?:ning)? (?:at|with)|wind|form a ring|attach"
     r"|(?:re)?join (?:the )?(?:new )?(?:yarn|colou?r|main|\w{1,12} yarn)"
@@ -169,6 +177,9 @@ def _head(
 def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
     """A heading with its content on the same line: "Gauge: 18 sts", "Sleeve (make 2): Ch 30." """
     line = lines[index]
+    if bare := _BARE.match(plain, line.at, line.end):
+        kind = part_kind(bare[1])
+        return Head(line.at, bare.end(1), bare.end(), bare_name(bare[1]), kind, COLON)
     found = _INLINE.match(plain, line.at, line.end)
     if not found or found.end() >= line.end:
         return None
@@ -206,7 +217,7 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
         return False
     starts = labels[below] or _FOUNDED.match(plain, lines[below].at, lines[below].end)
     return bool(starts) or (
-        names_piece(words) and (lines[index + 1].blank or bool(how_often(words)))
+        names_piece(words) and (len(words.split()) <= 3 or bool(how_often(words)))
     )
 
 

@@ -51,6 +51,8 @@ class Label:
         onward: "" or what the label says of rows further on: "even", "odd", "all".
         rows: how many rows it says it stands for: "Next 4 rows", "Rows 3-6 (4 rows)"; 0 where it
             does not say.
+        lasts: its last number for each size, "Rows 2-40 (42, 44):" 40, 42, 44; `numbers` are those
+            of the first size then. Empty where all sizes have the same.
         repeats: "rep every 3rd rnd" does not stand here; it is an act of the body.
     """
 
@@ -61,6 +63,7 @@ class Label:
     sides: tuple[Literal["RS", "WS"], ...] = ()
     onward: Literal["", "even", "odd", "all"] = ""
     rows: int = 0
+    lasts: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,6 +63,8 @@ class _Walk:
             self._heading(index, mark.head)
         elif mark.label and self.parts[-1].kind not in _WORKED:
             self._row(index)
+        elif self._is_told(index):
+            self._open("notes", index)
         elif self.parts[-1].kind == "title" and not self._is_title(index):
             self._open("about", index)
 
@@ -90,6 +92,18 @@ class _Walk:
     def _is_title(self, index: int) -> bool:
         return index == self.parts[-1].first
 
+    def _is_told(self, index: int) -> bool:
+        """Whether what is headed on one line, "Gauge: 18 sts", ended with a blank line above."""
+        part = self.parts[-1]
+        end = self.marks[part.first].line.end
+        line = self.marks[index].line
+        return (
+            part.kind in {"gauge", "sizes", "measurements"}
+            and part.heading.end < part.body < end
+            and self.marks[index - 1].line.blank
+            and not (line.bullet or line.table)
+        )
+
     def _heading(self, index: int, head: Head) -> None:
         now = self.parts[-1].kind if self.parts else "about"
         if head.kind is not None:
@@ -105,6 +119,8 @@ class _Walk:
 
     def _opens(self, now: PartKind, head: Head) -> bool:
         """Whether a heading of a known part opens it here."""
+        if not self.parts:
+            return True
         if now not in _WORKED:
             return not (now == head.kind and head.level >= COLON and self.parts[-1].level < COLON)
         inline = head.content > head.end

@@ -28,6 +28,8 @@ _GOES_ON = re.compile(
     re.IGNORECASE,
 )
 _CHAIN = re.compile(r"^[^.;]{0,60}?\bch(?:ain)?s?\s(\d{1,9})", re.IGNORECASE)
+#: Headings below one another that are looked through for its first row.
+_DEEP = 8
 #: Chains that may begin a row that stands on another: no stitch is taller.
 _TURNING = 7
 _FOUNDATIONS = frozenset({"foundation", "setup"})
@@ -51,7 +53,7 @@ def with_pieces(
     Args:
         levels: how loud each heading is, by where it begins.
     """
-    ahead = _ahead(plain, statements)
+    ahead = _ahead(plain, statements, levels)
     told: list[Statement] = []
     last: int | None = None
     ended = True
@@ -101,17 +103,38 @@ def _is_piece(heading: Heading, following: _Following, last: int | None, ended: 
     return following.number < last and (following.number <= 2 or names_piece(heading.name))
 
 
-def _ahead(plain: str, statements: Sequence[Statement]) -> dict[int, _Following]:
-    """For each heading what follows it, up to its first row with a number."""
-    ahead: dict[int, _Following] = {}
+def _ahead(
+    plain: str, statements: Sequence[Statement], levels: Mapping[int, int]
+) -> dict[int, _Following]:
+    """For each heading what follows it, up to its first row with a number.
+
+    What stands under the headings below it counts while they are quieter than it is.
+    """
+    own: list[tuple[int, int, _Following]] = []
     now = _Following()
     for index in range(len(statements) - 1, -1, -1):
         each = statements[index]
         if isinstance(each, Heading):
-            ahead[index] = now
-            continue
-        now = _with(plain, each, now)
-    return ahead
+            own.append((index, levels.get(each.span.start, 1), now))
+            now = _Following()
+        else:
+            now = _with(plain, each, now)
+    own.reverse()
+    return {index: _joined(own, place) for place, (index, _, _) in enumerate(own)}
+
+
+def _joined(own: Sequence[tuple[int, int, _Following]], place: int) -> _Following:
+    _, level, joined = own[place]
+    for _, below, after in own[place + 1 : place + 1 + _DEEP]:
+        if below <= level or joined.number is not None:
+            break
+        joined = _Following(
+            after.number,
+            joined.founded or after.founded,
+            joined.begun or after.begun,
+            joined.make or after.make,
+        )
+    return joined
 
 
 def _is_foundation(plain: str, words: str, span: Span) -> bool:
