@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import io
 import re
+import zipfile
 from html import unescape
 
 import pytest
@@ -18,7 +20,9 @@ from frogless.proofread.checks.table import BY_NAME
 from frogless.proofread.findings import Report
 from frogless.proofread.sources.source import Source
 from frogless.studio.library import shelf
+from frogless.studio.library.bundle import Bundle, KeptDocument, pack
 from frogless.studio.library.models import Document, Step
+from frogless.studio.library.unbundle import unpack
 from frogless.studio.proofreading import checking, example
 from frogless.studio.proofreading.models import Asked
 from frogless.studio.proofreading.texts import title_of
@@ -354,3 +358,41 @@ def test_text_and_words_are_never_markup(client: Client) -> None:
 def test_text_is_called_by_its_first_words(text: str, name: str) -> None:
     """Marks of Markdown and what nobody sees left out; not too long."""
     assert title_of(text) == name
+
+
+def test_library_takes_a_pattern_out_and_in(client: Client) -> None:
+    """As plain text with its versions; whatever stands in it, no parser of ours is asked."""
+    long_key = "[" + "a." * 40 + "a]\n" + TEXT
+    document = kept(long_key)
+    shelf.name_version(document, "first")
+    data = client.get("/library/library.zip").content
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        assert archive.read("patterns/bell-skirt.txt").decode() == long_key
+        assert "versions/patterns/bell-skirt/001-first.txt" in archive.namelist()
+    shelf.delete_for_good(document)
+    page = client.post("/library/import/", {"file": SimpleUploadedFile("l.zip", data)})
+    assert "<td>Pattern</td><td>New" in shown(page)
+    token = re.search(r'name="token" value="([^"]+)"', shown(page))
+    assert token
+    client.post("/library/import/", {"token": token[1]})
+    back = shelf.documents("pattern").get()
+    assert (back.name, back.text) == ("Bell Skirt", long_key)
+    assert back.versions.get().text == long_key
+
+
+def test_too_long_a_pattern_does_not_come_in() -> None:
+    """A zip is held to the same length as the page."""
+    bundle = Bundle((KeptDocument("own:1", "pattern", "Long", "x" * 150_001),))
+    with pytest.raises(InputError, match=r"150,001 letters; 150,000 are accepted"):
+        unpack(pack(bundle, "1", "2026-05-04T03:02:01+00:00"))
+
+
+def test_second_of_two_pages_keeps_hers_as_a_copy(client: Client) -> None:
+    """Or puts it in place of the other, which undo brings back."""
+    document = kept()
+    form = {"key": document.pk, "kind": "pattern", "base": 1, "text": "mine", "do": "copy"}
+    answer = client.post("/settle/", form)
+    assert answer["Location"].startswith("/proofread/")
+    assert {one.text for one in shelf.documents("pattern")} == {TEXT, "mine"}
+    client.post("/settle/", form | {"do": "replace"})
+    assert Document.objects.get(pk=document.pk).text == "mine"

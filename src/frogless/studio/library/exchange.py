@@ -25,13 +25,7 @@ from frogless.studio.library.models import Document, Garment, Step, Version
 
 News = Literal["new", "same", "second", "mended"]
 
-KIND_NAMES = {
-    "body": "body",
-    "swatch": "swatch",
-    "design": "design",
-    "pattern": "written pattern",
-    "garment": "garment",
-}
+KIND_NAMES = {"body": "body", "swatch": "swatch", "design": "design", "garment": "garment"}
 
 
 @dataclass(frozen=True, slots=True)
