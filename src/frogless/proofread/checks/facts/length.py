@@ -81,9 +81,9 @@ def _nearest(
     lengths = parts_of(pieces)
     if gauge.stitches:
         wide = gauge.width / gauge.stitches
-        # Worked from side to side, stitches lie along.
+        # Worked from side to side, the stitches that it begins with lie along.
         for piece in (each for each in pieces if each.flat):
-            for count in {*piece.counts}:
+            for count in {*piece.counts[:2]}:
                 if abs(count * wide - value) <= 0.06 * value + slack + extra:
                     return None
     for rows in lengths:

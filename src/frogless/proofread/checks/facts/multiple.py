@@ -55,7 +55,10 @@ def _claim(held: Held, claim: Multiple) -> Iterator[Finding]:
         chains = [row.count for row in meant if row.foundation]
         if not counts or not held.known[size]:
             continue
-        base = next((row for row in meant if not row.foundation and not row.spaced), meant[0]).count
+        first = next((row for row in meant if not row.foundation), meant[0])
+        if first.spaced:
+            continue  # it stands on the chain, of which nobody says how much is for turning
+        base = first.count
         # Work that keeps its width stands on its first row; shaped work may meet it on the way.
         tried = (base,) if counts[-1] == base and len(pieces) == 1 else counts
         if any(_meets(count, claim) for count in tried):
