@@ -121,6 +121,11 @@ def bare_name(words: str) -> str:
     return _SAYS_MORE.sub("", name).strip(" -=~:.*#_")
 
 
+def bracketless(words: str) -> str:
+    """The words without a bracket at their end."""
+    return _SAYS_MORE.sub("", words)
+
+
 def names_piece(words: str) -> bool:
     """Whether a word of it is a part of a garment or of something else that is made."""
     return bool(_BODY.search(words))

@@ -47,6 +47,7 @@ _FORMS = tuple(
 _LISTED = re.compile(
     rf"(?P<numbers>{_NUMBER}(?:[.)]?{_TO}{_NUMBER})?)(?P<end>[.):](?=\s)|\s-(?=\s))", re.IGNORECASE
 )
+_TABLED = re.compile(rf"({_NUMBER}(?:{_TO}{_NUMBER})?)\s{{2,200}}(?=\S)", re.IGNORECASE)
 _ASIDE = re.compile(
     r"\s{0,2},?\s{0,2}(?:\(([^()\n]{1,80})\)|\[([^\[\]\n]{1,80})\]|(RS|WS)(?![\w]))"
 )
@@ -128,6 +129,16 @@ def listed_at(plain: str, at: int, line_end: int) -> Found | None:
         return None
     label = Label(Span(at, found.end()), numbers=numbers_of(re.sub(r"[.)]", "", found["numbers"])))
     return Found(label, found.end(), firm=True) if label.numbers else None
+
+
+def tabled_at(plain: str, at: int, line_end: int) -> Found | None:
+    """The number in the first column of a table of rows: a gap parts it from what is worked."""
+    found = _TABLED.match(plain, at, line_end)
+    if not found or not _STITCHES.match(plain, found.end() - 1, line_end):
+        return None
+    return Found(
+        Label(Span(at, found.end(1)), numbers=numbers_of(found[1])), found.end(), firm=True
+    )
 
 
 def refers(plain: str, at: int) -> bool:

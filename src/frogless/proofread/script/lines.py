@@ -11,7 +11,7 @@ CAPITALS, BOLD, COLON, QUIET = 7, 8, 9, 10
 _RULE = re.compile(r"\s*(={3,}|-{3,}|~{3,}|\*{3,}|_{3,}|#{3,})\s*$")
 _BULLET = re.compile(r"\s*(?:[-+*•◦▪▫●○■□▸►‣·]|☐|✓|→)\s{1,6}(?=\S)")
 _BOLD = re.compile(r"\s*(?:[-+*] )?(?:(\*\*|__)[^*\n]{1,120}\1|\*(?=\S)[^*\n]{1,120}\*)[:.]?\s*$")
-_BRACKETED = re.compile(r"[(\[][^()\[\]]{0,80}[)\]]")
+_BRACKETED = re.compile(r"[(\[{][^()\[\]{}]{0,80}[)\]}]")
 _PAGE = re.compile(
     r"\s*(?:-{1,2}\s?\d{1,3}\s?-{1,2}|(?:page|p\.)\s?\d{1,3}(?:\s?(?:/|of)\s?\d{1,3})?|\d{1,3})\s*$",
     re.IGNORECASE,

@@ -7,8 +7,14 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from frogless.proofread.script.headings import bare_name, how_often, names_piece, part_kind
-from frogless.proofread.script.labels import Found, label_at, listed_at, refers
+from frogless.proofread.script.headings import (
+    bare_name,
+    bracketless,
+    how_often,
+    names_piece,
+    part_kind,
+)
+from frogless.proofread.script.labels import Found, label_at, listed_at, refers, tabled_at
 from frogless.proofread.script.lines import CAPITALS, COLON, QUIET, Line
 from frogless.proofread.script.model import PartKind
 
@@ -121,6 +127,8 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if line.blank:
         return None
     found = label_at(plain, line.at, line.end)
+    if not found and line.table:
+        return tabled_at(plain, line.at, line.end)
     if not found and (listed := _NUMBERED.match(plain, line.at, line.end)):
         found = label_at(plain, listed.end(), line.end)
     if not found or index == 0 or line.bullet or lines[index - 1].blank:
@@ -203,11 +211,20 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
     words = plain[line.at : line.end]
     if len(words) > 60 or len(words.split()) > 7 or words.endswith((".", ",", ";", "!", "?")):
         return False
-    if line.bullet or not words[0].isalpha() or (index and not _parts(plain, lines[index - 1])):
+    if (
+        line.bullet
+        or line.table
+        or not words[0].isalpha()
+        or (index and not _parts(plain, lines[index - 1]))
+    ):
         return False
     if part_kind(words):
         return True
-    if not words[0].isupper() or ACTS.match(words) or re.search(r"\d(?!\)| ?x\b)|[,=]", words):
+    if (
+        not words[0].isupper()
+        or ACTS.match(words)
+        or re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words))
+    ):
         return False
     below = next(
         (each for each in range(index + 1, min(index + 4, len(lines))) if not lines[each].blank),

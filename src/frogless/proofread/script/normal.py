@@ -61,6 +61,12 @@ _BREAK = re.compile(r"<br[ ]?/?>", re.IGNORECASE)
 _UNDERSCORES = re.compile(r"(?<![A-Za-z0-9])_{1,3}(?=[^\s_])|(?<=[^\s_])_{1,3}(?![A-Za-z0-9])")
 _LINK = re.compile(r"\[([^\[\]\n]{1,200})\](\((?:https?:|mailto:|#|/)[^()\s]{0,300}\))")
 _TABLE_RULE = re.compile(r"^[ ]{0,8}\|?(?:[ ]*:?-{2,}:?[ ]*\|){1,40}[ :-]*$", re.MULTILINE)
+#: A row of a table that begins with its number and ends with its count: "| 3 | inc | 24 |".
+_TABLE_ROW = re.compile(
+    r"^([ ]{0,8}\|[ ]*(?:R|Rnd|Row|Round)?[ ]?\d{1,4}(?:[ ]?-[ ]?\d{1,4})?[ ]*\|[^|\n]{1,2000})\|"
+    r"([ ]*[(\[]?\d{1,5}(?:[ ][a-z]{1,8}){0,2}[)\]]?[ ]*)\|",
+    re.MULTILINE | re.IGNORECASE,
+)
 _STARS = re.compile(r"\*{2,3}")
 _REFERS = re.compile(r"(?:from|to|between|at|of|last|and|through|btw|rep|repeat)[ ]{0,4}$", re.I)
 #: A count at a line's end in slanted letters: "*(36 sts)*", "- *36 sts*".
@@ -76,6 +82,7 @@ def plain_of(text: str) -> str:
     for marks in (_ESCAPED, _HASHES, _QUOTED, _BREAK, _UNDERSCORES, _TABLE_RULE):
         plain = marks.sub(_blank, plain)
     plain = _LINK.sub(lambda found: f" {found[1]} {' ' * len(found[2])}", plain)
+    plain = _TABLE_ROW.sub(lambda found: f"{found[1]}-{found[2]} ", plain)
     return _without_stars(plain).replace("|", " ")
 
 

@@ -111,11 +111,18 @@ class _Walk:
                 self._open(head.kind, index, head)
         elif now in _WORKED:
             self.parts[-1].heads.add(index)
-        elif self.ahead.has_rows(index) and not self._is_own(index, head):
+        elif (self.ahead.has_rows(index) or self._starts(index)) and not self._is_own(index, head):
             self._open("instructions", index)
             self.parts[-1].heads.add(index)
         elif head.level <= BOLD and not self._is_under(head):
             self._open("about", index, head)
+
+    def _starts(self, index: int) -> bool:
+        """Whether work is begun right below a heading."""
+        for mark in self.marks[index + 1 : index + 4]:
+            if not mark.line.blank:
+                return not mark.head and is_founded(self.plain, mark.line.at, mark.line.end)
+        return False
 
     def _opens(self, now: PartKind, head: Head) -> bool:
         """Whether a heading of a known part opens it here."""

@@ -32,6 +32,10 @@ _CHAIN = re.compile(r"^[^.;]{0,60}?\bch(?:ain)?s?\s(\d{1,9})", re.IGNORECASE)
 _DEEP = 8
 #: Chains that may begin a row that stands on another: no stitch is taller.
 _TURNING = 7
+_STARTS = re.compile(
+    r"from hook|magic|(?:form|make|into) an?\s(?:\w{1,12}\s)?(?:ring|loop|circle)", re.IGNORECASE
+)
+_SET_UP = re.compile(r"^(?:foundation|set-?\s?up|beginning|starting)\b", re.IGNORECASE)
 _FOUNDATIONS = frozenset({"foundation", "setup"})
 
 
@@ -68,6 +72,7 @@ def with_pieces(
             piece = piece and not (onto and following.number is not None and last is not None)
             waiting = level if piece else waiting
             last = last if last or not piece else None
+            last = 0 if _SET_UP.match(each.name) else last
             make = max(each.make, following.make, 1)
             told.append(
                 replace(
@@ -142,7 +147,7 @@ def _is_foundation(plain: str, words: str, span: Span) -> bool:
     if not is_founded(plain, span.start, span.end):
         return False
     chain = _CHAIN.search(words)
-    if chain is None or "from hook" in words or "ring" in words:
+    if chain is None or _STARTS.search(words):
         return True
     return int(chain[1]) > _TURNING
 

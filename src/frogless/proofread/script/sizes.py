@@ -29,6 +29,9 @@ _BETWEEN = re.compile(
 _WORDS = re.compile(
     r"(?i:(?:written |made |comes |given |available )?(?:for|in )?\s?\bsizes?\b)[^\n\dA-Z]{0,40}"
 )
+_GROUPED = re.compile(
+    r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}"
+)
 _TITLED = re.compile(r"\s*(?i:(?:sizes?|us sizes?|to fit)\b)?[ :.=-]{0,30}")
 _BODY = re.compile(
     r"\b(?:to fit|bust|chest|waist|hips?|cm|in|inch(?:es)?|circumference|head|around|foot)\b|\"",
@@ -77,11 +80,13 @@ def _places(plain: str, part: Part) -> Iterator[Span]:
 def _named(plain: str, span: Span, kind: str, brackets: int) -> Sizes | None:
     at, end = span.start, span.end
     if kind != "sizes":
-        return _run(plain, at, end, _ANY_NAME if plain[at : at + 1].isdigit() else _NAME, brackets)
+        form = _ANY_NAME if plain[at : at + 1].isdigit() else _NAME
+        return _words(plain, at, end, brackets) or _run(plain, at, end, form, brackets)
     if begun := _TITLED.match(plain, at, end):
         at = begun.end()
     return (
         _entries(plain, at, end)
+        or _words(plain, at, end, brackets)
         or _run(plain, at, end, _ANY_NAME, brackets)
         or _searched(plain, at, end, brackets)
     )
@@ -164,6 +169,15 @@ def _numbered(plain: str, at: int, end: int) -> Sizes | None:
     if len(names) > 1 and re.match(rf"{_NUMBER}[ ]?(?:[(\[/]|,[ ]?{_NUMBER},)", words):
         return tuple(names), Span(at, at + len(words))
     return None
+
+
+def _words(plain: str, at: int, end: int, brackets: int) -> Sizes | None:
+    """Sizes of any name, as many as the brackets hold: "short (regular, long) [longest]"."""
+    found = _GROUPED.match(plain, at, end)
+    if not found or brackets < 2:
+        return None
+    names = tuple(each.strip() for each in re.findall(r"[A-Za-z][^()\[\]{},;]*", found[0]))
+    return (names, Span(at, found.end())) if len(names) == brackets else None
 
 
 def _entries(plain: str, at: int, end: int) -> Sizes | None:
