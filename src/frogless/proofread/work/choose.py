@@ -21,6 +21,8 @@ from frogless.proofread.work.ways import ChainKey, Counts, Ways
 _ENOUGH = 400
 #: Rows that are worked to choose them.
 _MOST_TRIED = 600
+#: Doubts in which the custom's reading is taken wherever it comes out.
+_BY_CUSTOM = frozenset({"chain", "mode", "all_told"})
 #: Turning chains of which a pattern has more kinds are read by custom.
 _MOST_KEYS = 6
 _LEAST = 1e-6
@@ -72,6 +74,8 @@ class _Chooser:
         cost = self._cost(picks)
         settled: dict[Doubt, float] = {}
         for doubt in doubts:
+            if cost < 1 and doubt.name in _BY_CUSTOM:
+                continue  # nothing goes wrong by the custom's reading
             costs = {option: self._cost({**picks, doubt: option}) for option in doubt.options[1:]}
             costs = {picks[doubt]: cost, **costs}
             best = min(costs, key=lambda option: round(costs[option], 6))
@@ -160,7 +164,7 @@ class _Chooser:
         agree = doubt in settled and settled[doubt] > cost + _LEAST
         match doubt.name:
             case "chain":
-                return self._of_chain(doubt, pick, agree, standings)
+                return self._of_chain(doubt, pick, agree or doubt not in settled, standings)
             case "all_told":
                 how = "in all" if pick else "more, after the first time"
                 words = f'"rep … times" is taken as so many times {how}'

@@ -54,6 +54,7 @@ MOST_EDGES = 4
 #: What a second thing that is wrong in the same row weighs, an edge that nobody counts, a reading
 #: that is not the custom's.
 _MORE, _UNSAID, _OTHER = 0.1, 0.5, 0.01
+_NO_COUNT = Verdict(None, None, None)
 #: Chains that a sentence lifts the work with; more are a new beginning.
 _LIFT = 8
 #: Rows that come out are looked at no further; the counts that would mend the others are looked
@@ -209,8 +210,7 @@ class Course:
         """The row worked over one edge, in the readings that come out best."""
         edge = self._met(standing, row, todo)
         if todo.problems and not row.acts:
-            verdict = Verdict(None, None, None, todo.problems)
-            yield self._next(standing, Outcome(UNKNOWN), verdict, row, todo, edge, 0.0)
+            yield self._next(standing, Outcome(UNKNOWN), _NO_COUNT, row, todo, edge, 1.0)
             return
         tried = [
             (

@@ -116,7 +116,8 @@ class Hand:
                 found = self.mark()
             else:
                 self.forward(length)
-                self.passed |= {place}
+                if place not in self.passed:
+                    self.passed |= {place}
         if count:
             self.back(found)
             self.over += count
@@ -167,7 +168,8 @@ class Hand:
         """Pass over all up to `stop` without a word."""
         while self.at < stop and self.run < len(self.runs):
             place = self.runs[self.run][0]
-            self.passed |= {place}
+            if place not in self.passed:
+                self.passed |= {place}
             self.forward(min(self.left_in_run(), stop - self.at))
 
     def runs_from(self, start: int) -> tuple[Run, ...]:

@@ -16,7 +16,6 @@ from frogless.proofread.words.model import (
     Numbers,
     Repeat,
     Ring,
-    Skip,
     Together,
     Unclear,
 )
@@ -26,6 +25,7 @@ from frogless.proofread.work.acts import (
     every,
     first_stitch,
     numbers_in,
+    shape,
     targets,
     without_last_chain,
 )
@@ -179,7 +179,7 @@ def _takes_plain(row: Row) -> bool:
         target = getattr(act, "target", None)
         if target is not None and target.what in ("stitch", "chain") and not target.stitch:
             return True
-        if isinstance(act, Increase | Together | Skip):
+        if isinstance(act, Increase | Together) and not act.target.stitch:
             return True
     return False
 
@@ -335,7 +335,8 @@ def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:
     over = hand.over + max(lacks, 0)
     if not over:
         return ()
-    if row.closed and hand.edge.begun == "chain" and over <= hand.has():
+    hooked = any(target.what == "from_hook" for target in targets(row.acts))
+    if hooked and row.closed and hand.edge.begun == "chain" and over <= hand.has():
         return ()  # worked on along the other side of the foundation chain
     return (Problem("too_many", row.span, uses=hand.used + over, has=hand.has()),)
 
@@ -366,6 +367,8 @@ class Bench:
         self.trade = trade
         # The row is kept with what it came to, so that its identity stays its own.
         self._known: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
+        self._numbered: dict[object, int] = {}
+        self._shapes: dict[int, tuple[int, object]] = {}
         self._ways: dict[tuple[object, ...], tuple[RowWay, Row]] = {}
         self._sized: dict[int, tuple[tuple[Numbers, ...], Row]] = {}
         self._parted: dict[
@@ -374,11 +377,21 @@ class Bench:
 
     def work(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
         """What the row comes to."""
-        key = (id(row.acts), self._size(row), id(row.lift), row.closed, edge, way)
-        if key not in self._known:
-            found = self._broken(row) or work_row(row, edge, self.trade, way)
-            self._known[key] = found, row
-        return self._known[key][0]
+        alike = self._shape(row.acts), self._shape(row.lift)
+        key = (*alike, self._size(row), row.closed, edge, way)
+        known = self._known.get(key)
+        if known is not None and (known[1].acts is row.acts or not known[0].problems):
+            return known[0]
+        # What is wrong is told where it stands, so a row like it is worked anew.
+        found = self._broken(row) or work_row(row, edge, self.trade, way)
+        self._known[key] = found, row
+        return found
+
+    def _shape(self, said: tuple[Act, ...] | Chain | None) -> int:
+        if id(said) not in self._shapes:
+            number = self._numbered.setdefault(shape(said), len(self._numbered))
+            self._shapes[id(said)] = number, said
+        return self._shapes[id(said)][0]
 
     def _size(self, row: Row) -> int:
         """The size, where the row has a number for each; rows equal in all sizes are worked once."""
@@ -407,7 +420,8 @@ class Bench:
 
     def way(self, row: Row, ways: Ways) -> RowWay:
         """The way in which a row is read first."""
-        key = (id(row.acts), self._size(row), id(row.lift), row.told_counts, ways)
+        alike = self._shape(row.acts), self._shape(row.lift)
+        key = (*alike, self._size(row), row.told_counts, ways)
         if key not in self._ways:
             self._ways[key] = first_way(row, self.trade, ways), row
         return self._ways[key][0]
@@ -450,6 +464,8 @@ def _plain_like(edge: Edge, count: int) -> tuple[Run, ...]:
 
 #: How far from what there is a count is looked for; past that the two nearest tell the rest.
 _REACH = 48
+#: Counts that come out, of which the rest is told.
+_TOLD_BY = 3
 #: Stitches of a row below that is not there.
 _MOST_BELOW = 10_000
 
@@ -468,6 +484,8 @@ def nearest(fits: Callable[[int], int | None], has: int, stated: int | None) -> 
             if stated is None or made == stated:
                 return count
             met[count] = made
+        if len(met) > _TOLD_BY:
+            break
     if stated is None or len(met) < 2:
         return None
     (a, made_a), (b, made_b) = sorted(met.items())[0], sorted(met.items())[-1]
