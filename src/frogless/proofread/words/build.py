@@ -133,6 +133,9 @@ def built(tree: Parsed, items: Sequence[Item], asked: Asked) -> list[Piece]:
     match inner.data:
         case "turn":
             return [Turn(span)]
+        case "turn_counts":
+            counts = getattr(items[-1], "value", None)
+            return [Turn(items[0].span), counts] if isinstance(counts, Counts) else [Turn(span)]
         case "no_turn":
             return [Turn(span, turned=False)]
         case "no_join":
@@ -528,7 +531,7 @@ def _may_be_in_place(body: Sequence[Act]) -> bool:
 
 def _evenly(work: _Work) -> Act:
     """ "inc 8 evenly", "work 90 sc evenly along edge"."""
-    if work.often is not None:
+    if work.often is not None or (work.where and not work.over and not work.evenly):
         raise UnclearError("")
     if "inc" in work.made:
         return Evenly(work.span, work.stitch, change=work.times)

@@ -54,6 +54,8 @@ _WORK = frozenset({
 })  # fmt: skip
 #: What is said behind brackets that hold what is repeated.
 _REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
+#: Which loop, and which side of a chain: how it is worked, and not how much.
+_HOW = frozenset({"LOOPS", "OTHER_SIDE"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
     "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
@@ -200,9 +202,11 @@ class _Reader:
             if kind := clause_remark(text):
                 return len(items), [Aside(_span(items), kind)]
         of_rows = any(each.kind in OF_ROWS for each in items)
-        first = int(items[0].kind in ("AND", "THEN", "WORK", "WITH") and len(items) > 1)
+        first = 0
+        while first + 1 < len(items) and items[first].kind in ("AND", "THEN", "WORK", "WITH"):
+            first += 1
         most = len(items)
-        for end in range(len(items), 0, -1):
+        for end in range(len(items), first, -1):
             if end < len(items) and items[end].kind not in _BEGINS_WORK:
                 continue
             if of_rows and (again := rows_again(items[first:end], self.script)):
@@ -259,9 +263,9 @@ class _Reader:
                     asides += piece
             elif item.kind == "COLOUR":
                 asides.append(Aside(Span(item.start, item.end), "colour"))
-            elif item.kind != "LOOPS" and not _is_said_twice(items, n):
+            elif item.kind not in _HOW and not _is_said_twice(items, n):
                 kept.append(item)
-        if not asides and all(i.kind in ("LOOPS", "WORK", "THROUGH", "IN") for i in items):
+        if not asides and all(i.kind in _HOW | {"WORK", "THROUGH", "IN"} for i in items):
             kept = []
             asides.append(Aside(_span(items), "remark"))
         return kept, asides
@@ -319,6 +323,8 @@ def _says_no_work(sentence: Sequence[Item]) -> bool:
     if not words and all(each.kind in ("NUM", "DASH", "STOP", "OTHER") for each in sentence):
         # the number of a page
         return sum(each.kind == "NUM" for each in sentence) == 1 and len(sentence) < 4
+    if len(sentence) == 2 and words and getattr(sentence[1], "value", "") == "!":
+        return True
     numbers = any(each.kind in ("NUM", "ORD", "LENGTH") for each in sentence)
     return words > (3 if numbers else 1) and not any(each.kind in _WORK for each in sentence)
 

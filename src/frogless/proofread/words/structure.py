@@ -18,7 +18,7 @@ _PAIRS = {"(": ")", "[": "]", "{": "}", "<": ">"}
 MOST_STARS = 24
 SEPARATORS = frozenset({"COMMA", "SEMI", "STOP", "DASH", "COLON", "THEN"})
 #: What may follow a closing star that repeats what stands before it.
-_FAR = frozenset({"NTIMES", "ACROSS", "AROUND", "TO", "UNTIL", "REP"})
+_FAR = frozenset({"IN", "NTIMES", "ACROSS", "AROUND", "TO", "UNTIL", "REP"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +181,7 @@ def _ended_early(items: Sequence[Item], at: int, out: list[Item]) -> int:
     for end in range(at, min(at + 9, len(items))):
         if _is_kind(items[end], "STAR") and _star(items[end]) == _star(group.items[cut]):
             tail = items[at:end]
-            far = [each for each in tail if getattr(each, "kind", "") in _FAR - {"REP"}]
+            far = [each for each in tail if getattr(each, "kind", "") in _FAR - {"REP", "IN"}]
             comma = Token("COMMA", group.start, group.start, ",")
             again = replace(group, items=(*rest, comma, *first))
             out[-1:] = [*first, comma, again, *far[:1]]
@@ -198,7 +198,10 @@ def _repeats(items: Sequence[Item], at: int) -> bool:
     """Whether what follows a closing star says how often, without naming the star again."""
     if at < len(items) and _is_separator(items[at]):
         at += 1
-        return at < len(items) and _is_kind(items[at], "REP", "NTIMES")
+        far = at < len(items) and _is_kind(items[at], "ACROSS", "AROUND")
+        ends = at + 1 == len(items) or (far and not isinstance(items[at + 1], Token))
+        ends = ends or (at + 1 < len(items) and _is_separator(items[at + 1]))
+        return at < len(items) and (_is_kind(items[at], "REP", "NTIMES") or (far and ends))
     return at < len(items) and isinstance(items[at], Token) and items[at].kind in _FAR
 
 

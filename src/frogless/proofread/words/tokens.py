@@ -181,6 +181,11 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
                 at += 1 + (last is not each)
                 continue
             yield _plain_word(each)
+        elif each.kind == "number" and (found := _numbered(known, words, at)):
+            length, kind, value = found
+            yield Token(kind, each.start, words[at + length - 1].end, value)
+            at += length
+            continue
         elif each.kind == "number":
             token = _number(words, at, script.plain, sizes)
             after = token.end
@@ -197,6 +202,11 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             kind = "RANGE" if _is_range(words, at) else _MARKS.get(each.text, "OTHER")
             yield Token(kind, each.start, each.end, each.text)
         at += 1
+
+
+def _numbered(known: _Known, words: list[_Raw], at: int) -> tuple[int, str, object] | None:
+    """A phrase that begins with a figure: "3-dc cl", "3rd loop"."""
+    return known.longest([each.text for each in words[at : at + LONGEST]])
 
 
 def _is_range(words: list[_Raw], at: int) -> bool:
@@ -346,6 +356,20 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
             tokens[at] = Token("AROUND", tokens[at].start, tokens[at].end)
         if _is_sign(tokens, at):
             tokens[at] = Token("TIMES", tokens[at].start, tokens[at].end)
+        if _is_all(tokens, at, plain):
+            middle = tokens[at].start + 2
+            yield Token("IN", tokens[at].start, middle)
+            tokens[at] = Token("EACH", middle + 1, tokens[at].end)
+        if _is_named_stitch(tokens, at, plain):
+            at += 2 if str(tokens[at + 2].value) not in _OF_SO_MANY else 0
+            if str(tokens[at].value) not in _GATHERED:
+                yield tokens[at]
+                yield tokens[at + 1]
+                at += 3
+                continue
+        beginning = tokens[at].kind == "WORD" and tokens[at].value in _FIRST_OF_ROW
+        if beginning and at + 1 < len(tokens) and tokens[at + 1].kind == "STITCH":
+            at += 1
         if rows := _row_ref(tokens, at):
             yield rows[0]
             at = rows[1]
@@ -402,6 +426,31 @@ def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
     ) and (follows in ("COMMA", "SEMI", "STOP", "OPEN", "CLOSE", "DASH", "AND"))
 
 
+#: Several stitches made into one, and several that stand in one place.
+_GATHERED = frozenset(
+    {"cluster", "cluster_of_two", "treble_cluster", "popcorn", "bobble", "puff", "bean"}
+)
+_OF_SO_MANY = frozenset({"shell", "fan", "petal"})
+_FIRST_OF_ROW = frozenset({"beg", "beginning", "standing", "starting"})
+
+
+def _is_all(tokens: list[Token], at: int, plain: str) -> bool:
+    """ "in all sts": in each of them, and no total."""
+    word = " ".join(plain[tokens[at].start : tokens[at].end].lower().split())
+    follows = tokens[at + 1].kind if at + 1 < len(tokens) else ""
+    return word == "in all" and follows in ("ST", "STITCH", "CH", "SP", "CH_SP")
+
+
+def _is_named_stitch(tokens: list[Token], at: int, plain: str) -> bool:
+    """ "3-dc cluster", "5-dc shell": what it is made of stands before it."""
+    window = tokens[at : at + 3]
+    if _kinds(window) != "NUM STITCH STITCH":
+        return False
+    tight = plain[window[0].end : window[0].end + 1] == "-"
+    key = str(window[2].value)
+    return key in _GATHERED or (tight and key in _OF_SO_MANY)
+
+
 def _is_sign(tokens: list[Token], at: int) -> bool:
     """ "(sc, inc) * 6"."""
     near = [each.kind for each in tokens[max(0, at - 1) : at + 2]]
@@ -410,6 +459,8 @@ def _is_sign(tokens: list[Token], at: int) -> bool:
 
 def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     """ "Rows 2 and 3", "Rnds 8-15", "Rnds 2, 3 and 4": the first and the last of them."""
+    if at and tokens[at].kind == "ORD" and tokens[at - 1].kind in ("REP", "AS"):
+        return _nth_rows(tokens, at)
     kinds = [each.kind for each in tokens[at : at + 2]]
     bare = at > 0 and tokens[at - 1].kind == "REP" and kinds[:1] == ["NUM"] and (
         [each.kind for each in tokens[at + 1 : at + 3]] in (["PLUS", "NUM"], ["AND", "NUM"], ["RANGE", "NUM"])
@@ -429,6 +480,16 @@ def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     numbers = [each.value.values[0] for each in found if isinstance(each.value, Numbers)]
     span = (tokens[at].start, found[-1].end)
     return Token("ROW_REF", *span, (numbers[0], numbers[-1])), end
+
+
+def _nth_rows(tokens: list[Token], at: int) -> tuple[Token, int] | None:
+    """ "rep 2nd and 3rd rows"."""
+    for shape in (["ORD", "AND", "ORD", "ROWS"], ["ORD", "ROWS"]):
+        window = tokens[at : at + len(shape)]
+        if [each.kind for each in window] == shape:
+            rows = (window[0].value, window[-2].value)
+            return Token("ROW_REF", window[0].start, window[-1].end, rows), at + len(shape)
+    return None
 
 
 def _is_count(tokens: list[Token], at: int) -> bool:
