@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import zipfile
+from collections.abc import Iterator
 from html import unescape
 
 import pytest
@@ -23,7 +24,7 @@ from frogless.studio.library import shelf
 from frogless.studio.library.bundle import Bundle, KeptDocument, pack
 from frogless.studio.library.models import Document, Step
 from frogless.studio.library.unbundle import unpack
-from frogless.studio.proofreading import checking, example
+from frogless.studio.proofreading import checking, example, reading
 from frogless.studio.proofreading.models import Asked
 from frogless.studio.proofreading.texts import title_of
 from frogless.studio.work.pool import Busy, TooMuchWork
@@ -33,7 +34,7 @@ TEXT = "Bell Skirt\n\nRnd 1: 6 sc in ring. (6 sts)\nRnd 2: 2 sc in each st. (13 
 
 
 @pytest.fixture(autouse=True)
-def reads(monkeypatch: pytest.MonkeyPatch) -> None:
+def reads(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """A reader for which round 2 makes 12, whatever stands in it."""
 
     def read(text: str, terms: str | None = None) -> Report:
@@ -41,10 +42,13 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> None:
             raise InputError("there is no text in it; a written pattern is needed")
         return report(text, {2: (12,)})
 
+    reading.read.cache_clear()
     monkeypatch.setattr("frogless.proofread.run.proofread", read)
     monkeypatch.setitem(
         BY_NAME, "row-count", Check("row-count", "states another count", "", lambda _: ())
     )
+    yield
+    reading.read.cache_clear()
 
 
 def kept(text: str = TEXT, name: str = "Bell Skirt") -> Document:

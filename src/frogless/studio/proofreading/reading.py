@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.errors import InputError
+from frogless.proofread.findings import Report
 from frogless.studio.proofreading.looked import Looked, looked
 
 AUTO = "auto"
@@ -22,14 +24,23 @@ class Opened:
 
 def look(text: str, terms: str = AUTO, size: str = "", silenced: Collection[str] = ()) -> Looked:
     """Everything that a page tells of a text; why it cannot be read is told, not raised."""
-    from frogless.proofread.run import proofread
-
     try:
-        report = proofread(text, "us" if terms == "us" else "uk" if terms == "uk" else None)
+        report = read(text, terms)
     except InputError as error:
         sentence = str(error)
         return Looked(fault=sentence[:1].upper() + sentence[1:])
     return looked(report, size, silenced)
+
+
+@lru_cache(maxsize=2)
+def read(text: str, terms: str) -> Report:
+    """The report of a text; the last ones are remembered, for another size or filter, and to save.
+
+    A worker that remembers is ended when something is deleted for good.
+    """
+    from frogless.proofread.run import proofread
+
+    return proofread(text, "us" if terms == "us" else "uk" if terms == "uk" else None)
 
 
 def open_file(data: bytes, name: str) -> Opened:
