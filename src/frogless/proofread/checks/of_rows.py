@@ -134,7 +134,7 @@ OF_ROWS: tuple[Check, ...] = (
         "joining",
         "rounds are joined to what they have, and all alike",
         """
-        Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring; join with sl st to top of ch-3. (12 dc)
+        Rnd 1: 12 dc in magic ring; join with sl st to first dc. (12 dc)
         Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around; join with sl st to top of ch-2. (24 dc)
         """,
         chains.joining,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import pairwise
 
-from frogless.proofread.script.model import Script, Span
+from frogless.proofread.script.model import Part, Script, Span
 from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.model import Entry
 from frogless.stitches.load import dictionary, words
@@ -50,14 +50,26 @@ def entries_of(script: Script) -> tuple[Entry, ...]:
     found: list[Entry] = []
     for part in script.of("abbreviations"):
         found += _of_lines(script.plain, part.body)
+    for part in script.of("special"):
+        found += [each for each in _of_lines(script.plain, part.body) if _is_plain(each)]
     found = found[:MOST_ENTRIES]
     there = {entry.word for entry in found}
-    lists = [part.body for part in script.of("abbreviations")]
+    lists = [part.body for part in lists_of(script)]
     for entry in _inline(script):
         listed = any(body.start <= entry.span.start < body.end for body in lists)
         if not listed and entry.word not in there:
             found.append(entry)
     return tuple(found)
+
+
+def lists_of(script: Script) -> tuple[Part, ...]:
+    """The parts that abbreviations are listed in."""
+    return (*script.of("abbreviations"), *script.of("special"))
+
+
+def _is_plain(entry: Entry) -> bool:
+    """ "hdc = half double crochet", and no stitch of the pattern's own."""
+    return _ENDING.sub("", entry.meaning.lower()).strip(" .") in _long_words()
 
 
 def _of_lines(plain: str, body: Span) -> Iterator[Entry]:
@@ -203,6 +215,7 @@ def _entries(word: str, meaning: str, span: Span) -> Iterator[Entry]:
 
 _DIALECT_MARK = re.compile(r"\((?:us|uk|u\.s\.|u\.k\.)(?: terms?)?\)", re.IGNORECASE)
 _MORE_ENDING = re.compile(r"^(?P<stem>[\w .-]*\w)\((?P<end>[a-z]{1,3})\)$", re.IGNORECASE)
+_ENDING = re.compile(r"\(e?s\)|\(.*?\)")
 _IN_BRACKETS = re.compile(r"^(?P<one>[^()]+?)[ ]*\((?P<other>[^()]+)\)$")
 
 

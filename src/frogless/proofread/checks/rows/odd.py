@@ -20,6 +20,7 @@ from frogless.proofread.words.model import (
     Chain,
     Increase,
     Into,
+    Repeat,
     Skip,
     Together,
 )
@@ -61,11 +62,13 @@ def stitch_odd(reading: Reading) -> Iterator[Finding]:
 
 
 def _stitches(line: Line) -> Iterator[tuple[Act, str]]:
-    """Every mention of a stitch in a row, chains and slip stitches left out."""
-    for act in all_acts(line.told.said.acts):
-        stitch = act.stitch if isinstance(act, Bare | Increase | Together) else ""
-        if stitch not in ("", "chain", "slip_stitch"):
-            yield act, stitch
+    """Every mention of a stitch in a row, those of a repeat twice; chains and slip stitches not."""
+    for act in line.told.said.acts:
+        often = 2 if isinstance(act, Repeat) else 1
+        for each in all_acts((act,)):
+            stitch = each.stitch if isinstance(each, Bare | Increase | Together) else ""
+            if stitch not in ("", "chain", "slip_stitch"):
+                yield from [(each, stitch)] * often
 
 
 def _lacy(line: Line) -> bool:

@@ -10,6 +10,7 @@ from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.forms import foreign_to, keys_of
+from frogless.proofread.words.glossary import lists_of
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Entry, Used
 from frogless.stitches.load import dictionary
@@ -116,7 +117,7 @@ def unused_abbreviation(reading: Reading) -> Iterator[Finding]:
 
 def _listed(reading: Reading) -> tuple[Entry, ...]:
     """The entries that stand in a list of abbreviations, not where a word is used."""
-    lists = [part.body for part in reading.script.of("abbreviations")]
+    lists = [part.body for part in lists_of(reading.script)]
     return tuple(
         entry
         for entry in reading.lexicon.entries
@@ -188,14 +189,13 @@ def _covered(base: str, used: Used, known: frozenset[str], reading: Reading) -> 
 
 
 def _text_without(reading: Reading, spans: tuple[Span, ...]) -> str:
-    """Everything but the list itself; its entries may use one another's words."""
+    """Everything but the entries of the list, and what they mean: they may use one another's words."""
     text, at, kept = reading.script.plain.lower(), 0, []
-    for part in sorted(reading.script.of("abbreviations"), key=lambda each: each.body):
-        kept.append(text[at : part.body.start])
-        at = part.body.end
-    kept.append(text[at:])
+    for span in sorted(spans):
+        kept.append(text[at : span.start])
+        at = max(at, span.end)
     meanings = [entry.meaning.lower() for entry in reading.lexicon.entries if entry.span in spans]
-    return "\n".join((*kept, *meanings))
+    return "\n".join((*kept, text[at:], *meanings))
 
 
 def _occurs(word: str, text: str) -> bool:
