@@ -45,10 +45,10 @@ _FOUNDED = re.compile(
     r"(?:(?:loosely |begin by |to begin,? |to start,? |start by |make (?:a )?|work "
     r"|(?:begin|start)(?:ning|ing)? with ){0,2}"
     r"(?:(?:ch|chain)(?:s|ing)?\s(?:a\s)?\d"
-    r"|\d{1,5}(?:\s[(\[{][^)\]}]{1,60}[)\]}]){0,6}\s?(?:ch|chains?|f[sdht]c|fhdc)\b)"
+    r"|(?:ch|chain) (?:a )?multiple|\d{1,5}(?:\s[(\[{][^)\]}]{1,60}[)\]}]){0,6}\s?(?:ch|chains?|f[sdht]c|fhdc)\b)"
     r"|(?:(?:make|start with|begin with) )?(?:a )?chain of \d"
     r"|make (?:a|an) (?:magic|adj|sl)|magic (?:ring|circle|loop)|(?:f[sdht]c|fhdc)\b|(?:mr|mc)\b"
-    r"|start(?:ing)? with|begin(?:ning)? (?:at|with)|wind|form a ring|attach"
+    r"|start(?:ing)? with|begin(?:ning)? (?:at|with)|wind (?:the )?yarn|form a ring|attach"
     r"|(?:re)?join (?:the )?(?:new )?(?:yarn|colou?r|main|\w{1,12} yarn)"
     r"|join .{1,60} (?:to|in|with)|work \d{1,5} f[sdht]c)",
     re.IGNORECASE,

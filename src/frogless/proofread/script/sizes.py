@@ -19,7 +19,7 @@ _LETTER = (
 )  # fmt: skip
 _NUMBER = (
     r"(?:\d{1,3}(?:[.]\d)?(?:[ ]?-[ ]?\d{1,3})?[ ]?(?i:months?|mos?\.?|years?|yrs?\.?|t|m|y)?"
-    r"(?![A-Za-z0-9]|\s?(?:cm|mm|in|inch)\b))"
+    r"(?![A-Za-z0-9]|[.]\d|\s?(?:cm|mm|in|inch)\b))"
 )  # fmt: skip
 _NAME = re.compile(rf"{_LETTER}")
 _ANY_NAME = re.compile(rf"{_LETTER}|{_NUMBER}")
