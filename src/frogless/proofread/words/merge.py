@@ -228,6 +228,11 @@ def _again(acts: list[Act], piece: AgainBefore) -> None:
             replace(before, span=span, extent=piece.extent, more=piece.more, doubtful=False)
         )
         return
+    if piece.doubtful and piece.extent == END:
+        # "…, around": said of the group just before, or not clear of what
+        told = bool(acts) and isinstance(acts[-1], Into) and acts[-1].extent == END
+        acts.append(Aside(piece.span, "remark") if told else Unclear(piece.span))
+        return
     begun = 0
     for n, act in enumerate(acts):
         opening = isinstance(act, Chain) and n == begun

@@ -16,6 +16,7 @@ from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import AgainBefore, Asked, Begin, Elliptic, Piece, built
 from frogless.proofread.words.counts import counts_of
 from frogless.proofread.words.guess import guess_of
+from frogless.proofread.words.joining import joined
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.merge import merged
 from frogless.proofread.words.model import (
@@ -40,7 +41,7 @@ from frogless.proofread.words.rows import OF_ROWS, rounds_of, rows_again
 from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
-from frogless.proofread.words.tokens import Times, Token, joined, words_of
+from frogless.proofread.words.tokens import Times, Token, words_of
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
@@ -119,6 +120,10 @@ class _Reader:
                 continue
             found = tuple(clauses(sentence))
             for n, clause in enumerate(found):
+                named = n + 1 < len(found) and found[n + 1].after == "COLON"
+                if named and all(each.kind == "WORD" for each in clause.items):
+                    pieces.append(Aside(_span(clause.items), "remark"))  # "OK so: …"
+                    continue
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces):
                     break
                 alone = depth == 0 and (clause.after in ("DASH", "COLON") or (at > 0 and not n))
@@ -363,6 +368,8 @@ def _keeps_opening(items: Sequence[Item]) -> bool:
 
 def _again_before(items: Sequence[Item]) -> AgainBefore | None:
     """ "repeat around", "repeat 4 times", "repeat 5 more times"."""
+    if len(items) == 1 and items[0].kind in ("ACROSS", "AROUND"):
+        return AgainBefore(_span(items), Extent("end"), more=False, doubtful=True)
     if items[0].kind == "NTIMES":
         items = [items[0], *items]
     kinds = [each.kind for each in items]
