@@ -224,7 +224,7 @@ def _first_edge(row: Row, trade: Trade) -> Edge:
     if len(working) <= 1 and all(isinstance(act, Chain) for act in working):
         return NOTHING
     if any(isinstance(act, Ring) for act in working):
-        return NOTHING
+        return NOTHING if isinstance(working[0], Ring) else RING
     named = {target.what for target in targets(row.acts)}
     if not isinstance(working[0], Chain):
         return _without_chain(row, named, trade)

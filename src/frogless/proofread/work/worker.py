@@ -265,15 +265,26 @@ class Worker:
                     self.turn_up(act, acts[index + 1 :], slipped=slipped)
                     return index + 1
                 elif slips and is_slip(act, self.trade):
-                    before = len(self.out), len(self.extras)
-                    self.do(act, ())
-                    del self.out[before[0] :], self.extras[before[1] :]
+                    self._travel(act)
                     slipped = True
                 else:
                     return index
             elif isinstance(act, Join) and act.to == "ring" and 0 < self.laid <= RING_CHAINS:
                 self.hand.edge = self.hand.edge._replace(begun="ring")
         return len(acts)
+
+    def _travel(self, act: Act) -> None:
+        """Slip stitches that only move the work; the space that they end in is still to be worked."""
+        before, mark = (len(self.out), len(self.extras)), self.hand.mark()
+        self.do(act, ())
+        del self.out[before[0] :], self.extras[before[1] :]
+        self.begun = False
+        last = self.hand.last
+        if last is not None and last.kind == "space":
+            self.hand.back(mark)
+            self.hand.pass_to(self.hand.next_at(lambda p: p == last, self.hand.total) or 0)
+            self.hand.last = last
+            self.free = True
 
     def _quiet(self, act: Act) -> bool:
         return not isinstance(
@@ -301,7 +312,7 @@ class Worker:
         self.turning = (count, counts != "no")
         if counts == "no":
             self.out.append((Place("turning", chains=count), 1))
-            self.free = not slipped
+            self.free = self.free or not slipped
             return
         self.put([(Place("stitch", stitch, chains=count), 1)])
         if counts == "space":
@@ -316,6 +327,10 @@ class Worker:
 
     def _stand(self, *, slipped: bool) -> None:
         """A chain that counts stands on the first place, or on that of the last slip stitch."""
+        if slipped and self.free:
+            self.hand.forward(1)  # the chain stands in the space that the work was moved to
+            self.free = False
+            return
         if slipped and not self.way.next_foot:
             return
         if self.hand.edge.begun == "ring" or (self.hand.known and not self.hand.runs):
@@ -364,7 +379,7 @@ class Worker:
             case Evenly():
                 self._evenly(act, tail)
             case Turn(_, turned):
-                self.lost = self.lost or (turned and bool(self.out) and _takes_places(tail))
+                self.lost = self.lost or (turned and self.begun and _takes_places(tail))
             case _:
                 pass
         self.begun = self.begun or not self._quiet(act)
@@ -465,6 +480,7 @@ class Worker:
             if takes == 1 and not self.slack:
                 self.slack = tuple(runs)
             return 0
+        self._leave_last(extent, tail)
         stop = self._stop(span, extent, tail)
         many = self.hand.ahead(test, stop)
         if not many and self._is_named(target) and not self.hand.next_at(test, self.hand.total):
@@ -509,7 +525,10 @@ class Worker:
             if self._is_picot(runs):
                 self._close_picot()
                 return 1
-            if self.free:
+            last = self.hand.last
+            if self.free and last is not None:
+                self.hand.take(lambda p: p == last, 1, self.hand.total)
+            elif self.free:
                 self._take(span, _PLAIN, self.test(_PLAIN), 1, self.hand.total)
             self.free = False
             self.put(runs, count)
@@ -596,7 +615,8 @@ class Worker:
             else:
                 self.put([(Place("stitch", stitch, chains=skipped), 1)])
             if counts == "space":
-                space = max(skipped - self.trade.turning_chain(stitch) - 1, 1)
+                # As many of the chains lie under the space as over it ("dc in 8th ch": 3 + 2 + 2).
+                space = max((skipped - self.trade.turning_chain(stitch)) // 2, 1)
                 self.put([(Place("space", chains=space), 1)])
         self._take(span, target, test, skipped, self.hand.total)
         return self.spread(span, Target("chain"), extent, runs, takes, tail)
@@ -651,7 +671,7 @@ class Worker:
         if target.what in ("same", "ring", "row_end", "between", "from_hook"):
             return
         if target.which == "first" and self.turning[1] and self.hand.at <= 1 and not self.begun:
-            return  # "ch 3, skip first st": the chain stands on it already
+            count -= 1  # "ch 3, skip first st": the chain stands on it already
         if not self.hand.known:
             return
         self._take(span, target, self.test(target), count, self.hand.total)
@@ -753,7 +773,14 @@ class Worker:
         elif act.extent.kind == "until" and _is_marked(act.extent):
             self.lost = True
         else:
+            self._leave_last(act.extent, tail)
             self._as_far(act, body, self._stop(act.span, act.extent, tail))
+
+    def _leave_last(self, extent: Extent, tail: Sequence[Act]) -> None:
+        """ "To last 6 sts, turn": what nothing works after that is left on purpose."""
+        turns = any(isinstance(act, Turn) and act.turned for act in tail)
+        if extent.kind == "but_last" and turns and all(self._quiet(act) for act in tail):
+            self.leave_rest = True
 
     def _so_often(self, body: tuple[Act, ...], times: int) -> None:
         done = 0
