@@ -63,6 +63,7 @@ _COUNTED = re.compile(
     re.IGNORECASE,
 )
 _STOPPED = re.compile(r"[.!?;:]\s{1,3}")
+_WORKED_SO = re.compile(r"worked (?:in|flat|from|as)\b", re.IGNORECASE)
 _NUMBERED = re.compile(r"\d{1,3}[.)]\s{1,4}(?=[A-Za-z])")
 _SENTENCE_END = frozenset('.!?)]:}"')
 
@@ -198,6 +199,7 @@ def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
     if plain[line.at].islower() and not (index == 0 or _parts(plain, lines[index - 1])):
         return None
     begins = (names_piece(name) or how_often(name)) and _FOUNDED.match(plain, found.end(), line.end)
+    begins = begins or _WORKED_SO.match(plain, found.end(), line.end)
     rows = not kind and label_at(plain, found.end(), line.end)
     if kind is None and not (len(name.split()) <= 5 and (begins or rows) and not ACTS.match(name)):
         return None

@@ -1,0 +1,69 @@
+"""Numbers for each size are read in any grouping."""
+
+import pytest
+
+from frogless.proofread.script.brackets import TOO_MANY, decimal_list, lists_in, number_list
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes", "values"),
+    [
+        ("100 (108, 116) [124, 132] {140} sts", 1, (100, 108, 116, 124, 132, 140)),
+        ("100(108,116)", 1, (100, 108, 116)),
+        ("48 (52) (56)", 1, (48, 52, 56)),
+        ("100/108/116", 1, (100, 108, 116)),
+        ("100 (108,\n 116)", 1, (100, 108, 116)),
+        ("10 (-, 12)", 1, (10, 0, 12)),
+        ("5 (6: 7: 8)", 1, (5, 6, 7, 8)),
+        ("5 (6)", 2, (5, 6)),
+        ("5 (6)", 1, (5,)),
+        ("1/2", 1, (1,)),
+        ("1/2", 2, (1, 2)),
+        ("2 (3 dc, ch 1)", 2, (2,)),
+        ("- (2, 3)", 3, (0, 2, 3)),
+        ("42 sts", 3, (42,)),
+    ],
+)
+def test_a_list_is_read(text: str, sizes: int, values: tuple[int, ...]) -> None:
+    """What is a list is decided by its form, of two numbers by the sizes."""
+    read = number_list(text, 0, sizes)
+    assert read is not None
+    assert read[0] == values
+
+
+def test_no_number_begins_there() -> None:
+    """A decimal is no whole number, a dash alone is none."""
+    assert number_list("3.75 mm", 0) is None
+    assert number_list("- sc", 0) is None
+
+
+def test_numbers_between_commas_are_a_list_in_a_bracket() -> None:
+    """As many as there are sizes, and only behind a bracket."""
+    assert number_list("(96, 104, 112 sts)", 1, 3) == ((96, 104, 112), 13)
+    assert number_list("96, 104, 112 sts", 0, 3) == ((96,), 2)
+
+
+def test_a_huge_number_is_cut() -> None:
+    """No text makes a number that is too large to count to."""
+    assert number_list("9" * 20, 0) == ((TOO_MANY,), 20)
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("80.5 cm (90 cm, 100½ cm)", (80.5, 90.0, 100.5)),
+        ("31 1/2 (35, 39½)", (31.5, 35.0, 39.5)),
+        ("½ in", (0.5,)),
+    ],
+)
+def test_lengths_have_fractions(text: str, values: tuple[float, ...]) -> None:
+    """Decimals, fractions and units are read."""
+    read = decimal_list(text, 0)
+    assert read is not None
+    assert read[0] == values
+
+
+def test_lists_are_found_in_a_text() -> None:
+    """Each with its place; single numbers are left out."""
+    text = "ch 10 (12, 14), 5/6/7 and 3 (4)"
+    assert list(lists_in(text, 0, len(text))) == [((10, 12, 14), 3, 14), ((5, 6, 7), 16, 21)]
