@@ -15,6 +15,30 @@ HERE = Path(__file__).parent
 CORPUS = HERE / "corpus"
 STYLES = tuple(sorted(folder.name for folder in CORPUS.iterdir()))
 
+#: Errors that are planted at once in one text, at most.
+MOST = 4
+#: Kinds that hide nothing elsewhere in their pattern.
+APART = frozenset(
+    {
+        "count-stated",
+        "increase-dropped",
+        "repeat-number",
+        "stitch-number",
+        "stitch of another kind",
+        "count-by-kind",
+        "place missing",
+        "join",
+        "unused-abbreviation",
+        "undefined-abbreviation",
+        "multiple",
+        "gauge vs width",
+        "measure units",
+        "schematic",
+        "length",
+        "material unused",
+    }
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Planted:
@@ -24,6 +48,7 @@ class Planted:
         line: of the pattern, from 1. `rows`: numbers of the rows that show it; empty outside rows.
         old, new: words of that line before and after; both empty where the whole file is wrong.
         checks: any of these may find it.
+        shows: another line where it may be shown; 0.
         gone: the words are gone, so that no line is left to point at.
     """
 
@@ -35,6 +60,7 @@ class Planted:
     checks: frozenset[str]
     rows: frozenset[int]
     size: str
+    shows: int
     gone: bool
 
     @property
@@ -58,14 +84,44 @@ def text_of(pattern: str) -> str:
     return (CORPUS / pattern).read_text(encoding="utf-8")
 
 
-def planted_in(error: Planted) -> str:
-    """The pattern with its error in it."""
-    lines = text_of(error.pattern).split("\n")
-    at = error.line - 1
-    assert lines[at].count(error.old) == 1 or not error.old, error.name
-    if error.old:
-        lines[at] = lines[at].replace(error.old, error.new)
+def planted_in(*errors: Planted) -> str:
+    """A pattern with errors in it, each in a line of its own."""
+    lines = text_of(errors[0].pattern).split("\n")
+    for error in errors:
+        at = error.line - 1
+        assert lines[at].count(error.old) == 1 or not error.old, error.name
+        if error.old:
+            lines[at] = lines[at].replace(error.old, error.new)
     return "\n".join(lines)
+
+
+def batches() -> tuple[tuple[Planted, ...], ...]:
+    """All errors, as few texts as can be: what one hides from the other stands in two of them.
+
+    Rows next to each other hide each other, since a wrong count may lie at either; so do sizes,
+    numbers of rows and dialects that are wrong.
+    """
+    found: list[list[Planted]] = []
+    for error in planted():
+        fits = (batch for batch in found if _goes_with(error, batch))
+        batch = next(fits, None)
+        if batch is None:
+            found.append([error])
+        else:
+            batch.append(error)
+    return tuple(tuple(batch) for batch in found)
+
+
+def _goes_with(error: Planted, batch: list[Planted]) -> bool:
+    return len(batch) < MOST and all(
+        error.pattern == other.pattern
+        and {error.kind, other.kind} <= APART
+        and error.line != other.line
+        and "\n" not in error.new + other.new
+        and all(abs(a - b) > 1 for a in error.rows for b in other.rows)
+        and not error.checks & other.checks & {"gauge-width", "gauge-length"}
+        for other in batch
+    )
 
 
 @cache
@@ -111,6 +167,7 @@ def _at(error: Planted, finding: Finding, report: Report) -> bool:
     return (
         _number(finding, report) in error.rows
         or (first <= error.line + added and error.line <= last)
+        or first == error.shows
         or (error.gone and not error.rows and finding.kind in error.checks)
     )
 
@@ -143,5 +200,7 @@ def _read(file: Path) -> Iterator[Planted]:
                 frozenset(row["checks"].split()),
                 frozenset(int(each) for each in row["row"].split() if each.isdigit()),
                 row["size"],
-                gone=bool(old) and row["kind"] in {"material missing", "row-missing"},
+                int(row.get("shows") or 0),
+                gone=bool(old)
+                and row["kind"] in {"material missing", "row-missing", "undefined-abbreviation"},
             )
