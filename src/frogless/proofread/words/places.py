@@ -230,6 +230,8 @@ def _made(found: _Found) -> Places:
     if what == "top" and found.count is not None and chains is None:
         # "top of 3 ch"
         chains, found.count = found.count, None
+    if found.what is None and found.nth and found.of and found.of.what in ("top", "chain"):
+        what, chains = "top", found.of.chains  # "3rd of 3 ch"
     which: Which = "each" if found.each and found.count is None else found.which or "next"
     if found.of and of and found.which is None and not found.each:
         # "in ch-1 sp of each V-st"

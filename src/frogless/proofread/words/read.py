@@ -22,7 +22,10 @@ from frogless.proofread.words.merge import merged
 from frogless.proofread.words.model import (
     Act,
     Aside,
+    Bare,
     Extent,
+    Into,
+    Repeat,
     Ring,
     Said,
     Stated,
@@ -167,6 +170,7 @@ class _Reader:
 
     def _worked(self, items: Sequence[Item], before: Sequence[Piece], depth: int) -> list[Piece]:
         items = _without_purpose(items)
+        ending = items[0].kind == "END_WITH"
         while len(items) > 1 and items[0].kind in _OPENING and not _keeps_opening(items):
             items = items[1:]
         if again := rows_again(items, self.script):
@@ -179,7 +183,10 @@ class _Reader:
                 items = [Token("REP", items[0].start, items[0].end), *items[1:]]
         if loose := _again_before(items):
             return [loose]
-        return self._parts(_without_piece(items), depth)
+        found = self._parts(_without_piece(items), depth)
+        if ending and _is_last_of_repeat(found, before):
+            return [Aside(_span(items), "remark")]
+        return found
 
     def _parts(self, items: Sequence[Item], depth: int) -> list[Piece]:
         """A clause as one, or its longest beginnings that can be understood, one after the other."""
@@ -301,6 +308,27 @@ def _is_said_twice(items: Sequence[Item], at: int) -> bool:
     """ "next unworked st": which else."""
     follows = items[at + 1].kind if at + 1 < len(items) else ""
     return items[at].kind == "UNWORKED" and follows in ("ST", "STITCH", "CH", "SP", "CH_SP")
+
+
+def _is_last_of_repeat(found: Sequence[Piece], before: Sequence[Piece]) -> bool:
+    """ "*ch 1, dc in next dc; rep from * across, ending with dc in top of ch-4".
+
+    That is where the last dc of the repeats stands, and none beside it (common practice).
+    """
+    repeat = next((each for each in reversed(before) if not isinstance(each, Aside)), None)
+    if len(found) != 1 or not isinstance(repeat, Repeat) or repeat.extent.kind != "end":
+        return False
+    mine, last = found[0], repeat.body[-1] if len(repeat.body) > 1 else None
+    if not isinstance(mine, Into) or not isinstance(last, Into) or len(mine.body) != len(last.body):
+        return False
+    return all(
+        isinstance(a, Bare) and isinstance(b, Bare) and (a.stitch, _n(a)) == (b.stitch, _n(b))
+        for a, b in zip(mine.body, last.body, strict=True)
+    )
+
+
+def _n(bare: Bare) -> tuple[int, ...]:
+    return bare.times.values if bare.times else (1,)
 
 
 def _has_work(pieces: Sequence[Piece]) -> bool:

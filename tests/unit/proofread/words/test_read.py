@@ -279,6 +279,18 @@ def test_great_number_capped() -> None:
     assert bare.times.values == (100_000,)
 
 
+def test_ending_with_the_last_of_a_repeat() -> None:
+    """ "Ending with" the stitch that a repeat ends with says where that one stands."""
+    what = read("*ch 1, dc in next dc; rep from * across, ending with dc in top of ch-4")
+    assert told(what) == "REP(CH1, {dc} in next dc x1) end ; (remark)"
+
+
+def test_ending_with_another_stitch() -> None:
+    """ "Ending with" another stitch is one more."""
+    what = read("*dc in next st, ch 1, sk 1; rep from * across, end with dc in last st")
+    assert told(what).endswith("; {dc} in last st x1")
+
+
 WORDS = st.sampled_from(
     (
         "sc", "dc", "ch", "inc", "dec", "in", "next", "each", "st", "sts", "sp", "2", "3", "12", "(3)", "*", "**",
