@@ -85,8 +85,8 @@ _BODY_WORDS = (
 _BODY = re.compile(rf"(?<![a-z])(?:{_BODY_WORDS})(?![a-z])", re.IGNORECASE)
 _MAKE = re.compile(
     r"\b(?:make|work|crochet|create)\s(?:(\d{1,4})(?!\d)|(one|two|three|four|five|six|seven|eight"
-    r"|nine|ten|both))(?![\w.])"
-    r"|(?:^|[(\[,\s])(?:x\s?(\d{1,4})|(\d{1,4})\s?x)(?![\w.])",
+    r"|nine|ten|both))(?!\w|[.]\d)"
+    r"|(?:^|[(\[,\s])(?:x\s?(\d{1,4})|(\d{1,4})\s?x)(?!\w|[.]\d)",
     re.IGNORECASE,
 )  # fmt: skip
 _COUNTED = {

@@ -68,7 +68,9 @@ def with_pieces(
             level = levels.get(each.span.start, 1)
             under = 0 < waiting < level
             piece = not under and _is_piece(each, following, last, ended)
-            onto = piece and not (ended or following.begun or each.make > 1 or following.make)
+            onto = piece and not (
+                ended or following.begun or following.founded or each.make > 1 or following.make
+            )
             piece = piece and not (onto and following.number is not None and last is not None)
             waiting = level if piece else waiting
             last = last if last or not piece else None
