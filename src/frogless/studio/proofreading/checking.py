@@ -6,6 +6,7 @@ Nothing of it is remembered here, so that nothing has to be forgotten.
 from __future__ import annotations
 
 from collections.abc import Collection
+from contextlib import suppress
 from dataclasses import dataclass
 
 from frogless.errors import FroglessError, InputError
@@ -16,6 +17,9 @@ from frogless.studio.work.pool import SECONDS, Busy, TooMuchWork, pool
 
 LARGEST_FILE = 20_000_000
 """Bytes of a file that is opened; a booklet with pictures has some millions."""
+
+WAITS = 2
+"""How often a file waits longer than a text that can be checked again."""
 
 SLOW = (
     f"This took longer than {SECONDS:.0f} seconds and was ended. What you wrote is still here; "
@@ -74,7 +78,7 @@ def opened(data: bytes, name: str) -> Opened:
     if len(data) > LARGEST_FILE:
         raise InputError(f"this file has more than {LARGEST_FILE // 1_000_000} MB")
     try:
-        return pool().ask("a written pattern", open_file, data, name)
+        return _when_there_is_time(data, name)
     except TooMuchWork:
         raise InputError(
             f"this file took longer than {SECONDS:.0f} seconds to open and was let go; "
@@ -82,3 +86,11 @@ def opened(data: bytes, name: str) -> Opened:
         ) from None
     except RuntimeError:
         raise InputError("this file could not be opened; copy its text and paste it") from None
+
+
+def _when_there_is_time(data: bytes, name: str) -> Opened:
+    """A file is not sent twice for want of time: it waits for a worker that still starts."""
+    for _ in range(WAITS):
+        with suppress(Busy):
+            return pool().ask(f"file {name}", open_file, data, name)
+    return pool().ask(f"file {name}", open_file, data, name)

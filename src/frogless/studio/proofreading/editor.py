@@ -34,7 +34,7 @@ SAID: Mapping[str, str] = {
     "undo": "Undone.",
     "redo": "Done again.",
     "renamed": "It has another name.",
-    "made": "It is kept under its first line; the name can be changed below.",
+    "made": "It is kept in the library; its name can be changed below.",
     "tried": "Three errors are in this pattern. It is yours to try things on; delete it when you like.",
 }
 """By the word that stands in the address."""

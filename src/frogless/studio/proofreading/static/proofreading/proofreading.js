@@ -216,7 +216,6 @@ document.addEventListener("click", (event) => {
   event.preventDefault();
   box.checked = true;
   box.dispatchEvent(new Event("change", { bubbles: true }));
-  document.getElementById("findings-title").setAttribute("tabindex", "-1");
   document.getElementById("findings-title").focus();
 });
 
@@ -240,15 +239,23 @@ document.addEventListener("keydown", (event) => {
 
 let asked = area.value;
 let open = [];
+let focused = "";
 document.addEventListener("htmx:beforeRequest", (event) => {
   if (event.detail.target === looked) asked = area.value;
 });
 document.addEventListener("htmx:beforeSwap", (event) => {
-  if (event.detail.target === looked) open = [...looked.querySelectorAll("details[open]")].map((details) => details.id);
+  if (event.detail.target !== looked) return;
+  open = [...looked.querySelectorAll("details[open]")].map((details) => details.id);
+  focused = looked.contains(document.activeElement) ? document.activeElement.closest("[id]").id : "";
 });
 document.addEventListener("htmx:afterSwap", (event) => {
   if (event.detail.target !== looked) return;
   for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+  // Whoever is at the findings stays there, though they are other ones by now.
+  if (focused) {
+    document.getElementById(focused)?.focus({ preventScroll: true });
+    if (document.activeElement === document.body) document.getElementById("findings-title").focus({ preventScroll: true });
+  }
   gather(asked);
   draw();
   tell();
