@@ -196,6 +196,9 @@ class Course:
             self.chains[todo.source],
             closed=todo.kind == "round",
         )
+        if self._is_foundation(row, todo):
+            best = min(standings, key=lambda each: each.cost)
+            standings = [Standing(cost=best.cost, trail=best.trail)]
         found: list[Standing] = []
         for standing in standings:
             found += self._over(standing, row, todo)
@@ -205,6 +208,13 @@ class Course:
                 isinstance(a, Aside) and a.kind in ("fasten_off", "join_yarn") for a in todo.acts
             )
         return _fewest(found)
+
+    def _is_foundation(self, row: Row, todo: Todo) -> bool:
+        """Whether a row is nothing but a chain that is begun with, under whatever heading."""
+        label = self.told[todo.told].label
+        works_on = [act for act in row.acts if not isinstance(act, QUIET)]
+        named = label is not None and label.name == "foundation"
+        return named and len(works_on) == 1 and isinstance(works_on[0], Chain | Ring)
 
     def _over(self, standing: Standing, row: Row, todo: Todo) -> Iterator[Standing]:
         """The row worked over one edge, in the readings that come out best."""
@@ -222,12 +232,9 @@ class Course:
         verdict = tried[0][0][1]
         if verdict.problems or (has_spaces(edge) and verdict.stated is None):
             tried += self._others(edge, row, standing, todo, wrong=bool(verdict.problems))
-        fewest = min(_weight(v.problems) + extra for (_, v), _, extra in tried)
-        best = [
-            each
-            for each in tried
-            if _weight(each[0][1].problems) + each[2] <= fewest + (_OTHER * 3 if not fewest else 0)
-        ]
+        weights = [_weight(v.problems) + extra + _unlike(v, todo) for (_, v), _, extra in tried]
+        most = min(weights) + (_OTHER * 3 if min(weights) < _OTHER else 0)
+        best = [each for each, weight in zip(tried, weights, strict=True) if weight <= most]
         for (outcome, verdict), over, extra in best[:3]:
             yield from self._leads(standing, outcome, verdict, row, todo, over, extra)
 
@@ -246,9 +253,11 @@ class Course:
     ) -> tuple[Outcome, Verdict]:
         outcome = self.bench.work(row, edge, way)
         stated = todo.stated
-        if todo.steady and outcome.stitches is not None and outcome.stitches == standing.below:
-            stated = todo.steady
         verdict = self._judge(outcome, stated, standing)
+        if todo.steady and outcome.stitches is not None:
+            as_stated = self._judge(outcome, todo.steady, standing)
+            if not as_stated.problems or outcome.stitches == standing.below:
+                verdict = as_stated
         kinds = {problem.kind for problem in outcome.problems}
         problems = verdict.problems
         if kinds & {"repeat", "no_place", "too_long", "brackets"}:
@@ -439,6 +448,11 @@ def _as_told(problems: tuple[Problem, ...], todo: Todo, standing: Standing) -> t
         else:
             found.append(problem)
     return (*todo.problems, *found[:1])
+
+
+def _unlike(verdict: Verdict, todo: Todo) -> float:
+    """Of several rows that one line says, a reading that meets what it states comes first."""
+    return _OTHER * 5 if todo.steady and verdict.stated is None else 0.0
 
 
 def _weight(problems: Sequence[Problem]) -> float:

@@ -195,7 +195,8 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
         way = way._replace(spaces="each")
     if edge.begun == "nothing":
         edge = _first_edge(row, trade)
-    if not edge.known and any(t.what in ("from_hook", "chain") for t in targets(row.acts)):
+    chained = (t.what for t in targets(row.acts) if t.what == "from_hook" or t.which == "each")
+    if not edge.known and any(what in ("from_hook", "chain") for what in chained):
         # It is worked into a chain, and nobody was understood to make one.
         return replace(_worked(row, edge, trade, way), unclear=True, outside=False)
     return _worked(row, edge, trade, way)

@@ -658,6 +658,9 @@ class Worker:
         return bool(target.stitch) or target.what in ("space", "corner", "top")
 
     def _no_place(self, span: Span, target: Target) -> None:
+        if target.what == "corner":
+            self.vague = self.open = True  # of a piece's outline: where it lies is not told
+            return
         self.problems.append(Problem("no_place", span, what=_named(target, self)))
 
     def _repeat_problem(self, span: Span, each: int, has: int) -> None:
