@@ -24,21 +24,31 @@ class Line:
         start: its place in the text; letters keep their places.
         part: "" outside of all parts.
         written: as it was given, with its bullets and bars; "" of several lines joined.
+        heading: of its part, in lower case.
     """
 
     text: str
     start: int
     part: PartKind | Literal[""] = ""
     written: str = ""
+    heading: str = ""
 
 
 def lines_of(script: Script) -> tuple[Line, ...]:
     """Every line, in order; those of a heading count to its part."""
-    bounds = sorted((min(p.heading.start, p.body.start), p.body.end, p.kind) for p in script.parts)
+    bounds = sorted(
+        (
+            min(part.heading.start, part.body.start),
+            part.body.end,
+            part.kind,
+            script.words(part.heading)[:80].lower(),
+        )
+        for part in script.parts
+    )
     return tuple(_lines(script, bounds))
 
 
-def _lines(script: Script, bounds: list[tuple[int, int, PartKind]]) -> Iterator[Line]:
+def _lines(script: Script, bounds: list[tuple[int, int, PartKind, str]]) -> Iterator[Line]:
     at = 0
     ends = (*script.starts[1:], len(script.plain))
     for start, end in zip(script.starts, ends, strict=True):
@@ -47,7 +57,10 @@ def _lines(script: Script, bounds: list[tuple[int, int, PartKind]]) -> Iterator[
         inside = at < len(bounds) and bounds[at][0] < max(end, start + 1)
         text = script.plain[start : min(end, start + LONGEST)].rstrip("\n")
         written = script.text[start : start + len(text)]
-        yield Line(text, start, bounds[at][2] if inside else "", written)
+        if inside:
+            yield Line(text, start, bounds[at][2], written, bounds[at][3])
+        else:
+            yield Line(text, start, "", written)
 
 
 def joined(lines: tuple[Line, ...]) -> Iterator[Line]:
@@ -78,4 +91,4 @@ def _one(lines: list[Line]) -> Line:
     for line in lines:
         # Letters keep their places: what stands between two lines becomes blanks.
         text += " " * (line.start - lines[0].start - len(text)) + line.text
-    return Line(text, lines[0].start, lines[0].part)
+    return Line(text, lines[0].start, lines[0].part, "", lines[0].heading)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import islice
 
 from frogless.proofread.facts.gauges import gauges_in
 from frogless.proofread.facts.hooks import hooks_in
@@ -18,7 +19,9 @@ from frogless.proofread.facts.model import (
     Hook,
     Lengths,
     Measurement,
+    Multiple,
     Notion,
+    Progress,
     YarnAmount,
 )
 from frogless.proofread.facts.multiples import multiples_in
@@ -67,20 +70,29 @@ def facts_of(script: Script, lexicon: Lexicon) -> Facts:
     paragraphs = tuple(joined(lines))
     grows = _GROWS.search(script.plain)
     return Facts(
-        gauges=tuple(_gauges(paragraphs, lexicon))[:_MOST],
-        hooks=tuple(_hooks(paragraphs))[:_MOST],
-        yarns=tuple(_yarns(paragraphs))[:_MOST],
-        notions=tuple(_notions(paragraphs))[:_MOST],
-        colours=tuple(_colours(paragraphs))[:_MOST],
-        measurements=tuple(_measurements(script, lines))[:_MOST],
-        progress=tuple(
-            each for line in paragraphs if line.part in _WORK for each in progress_in(line)
-        )[:_MOST],
-        multiples=tuple(each for line in paragraphs for each in multiples_in(line))[:_MOST],
-        both=tuple(_both(paragraphs))[:_MOST],
+        gauges=tuple(islice(_gauges(paragraphs, lexicon), _MOST)),
+        hooks=tuple(islice(_hooks(paragraphs), _MOST)),
+        yarns=tuple(islice(_yarns(paragraphs), _MOST)),
+        notions=tuple(islice(_notions(paragraphs), _MOST)),
+        colours=tuple(islice(_colours(paragraphs), _MOST)),
+        measurements=tuple(islice(_measurements(script, lines), _MOST)),
+        progress=tuple(islice(_progress(paragraphs), _MOST)),
+        multiples=tuple(islice(_multiples(paragraphs), _MOST)),
+        both=tuple(islice(_both(paragraphs), _MOST)),
         materials=tuple(Span(e.start, e.start + len(e.text)) for e in _materials(paragraphs)),
         grows=float(grows[1]) / 100 if grows else 0.0,
     )
+
+
+def _progress(paragraphs: tuple[Line, ...]) -> Iterator[Progress]:
+    for line in paragraphs:
+        if line.part in _WORK:
+            yield from progress_in(line)
+
+
+def _multiples(paragraphs: tuple[Line, ...]) -> Iterator[Multiple]:
+    for line in paragraphs:
+        yield from multiples_in(line)
 
 
 def _gauges(paragraphs: tuple[Line, ...], lexicon: Lexicon) -> Iterator[Gauge]:
@@ -137,7 +149,7 @@ def _measurements(script: Script, lines: tuple[Line, ...]) -> Iterator[Measureme
     tabled, used = tables_in(front, script.sizes)
     yield from tabled
     for line in joined(tuple(each for each in front if each.start not in used)):
-        heading = _heading(script, line)
+        heading = line.heading
         drawn = "schematic" in heading or "schematic" in line.text[:40].lower()
         finished = "finished" in heading or "finished" in line.text[:60].lower()
         stated = line.part == "measurements" or _MEASURE_LINE.search(line.text[:400])
@@ -148,14 +160,6 @@ def _measurements(script: Script, lines: tuple[Line, ...]) -> Iterator[Measureme
         else:
             continue
         yield from (replace(each, drawn=drawn) for each in found)
-
-
-def _heading(script: Script, line: Line) -> str:
-    """What the part of a line is headed."""
-    for part in script.parts:
-        if part.heading.start <= line.start < part.body.end:
-            return script.words(part.heading).lower()
-    return ""
 
 
 def _both(paragraphs: tuple[Line, ...]) -> Iterator[Lengths]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterator
 
 from frogless.proofread.checks.facts import tolerance
@@ -131,11 +132,10 @@ def _progress(held: Held, progress: Progress) -> Iterator[Finding]:
 
 def _piece_at(held: Held, offset: int) -> Piece | None:
     """The piece that is being worked at a place of the text."""
-    reading = held.reading
-    last = reading.told[-1].piece if reading.told else None
-    index = next((t.piece for t in reading.told if t.span.end > offset), last)
-    worked = sorted({reading.told[row.told].piece for row in reading.reckoning.rows})
-    return held.pieces[0][worked.index(index)] if index in worked else None
+    told = held.reading.told
+    at = min(bisect_right(told, offset, key=lambda each: each.span.end), len(told) - 1)
+    index = held.place.get(told[at].piece) if told else None
+    return None if index is None else held.pieces[0][index]
 
 
 def _finding(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -101,6 +101,7 @@ class Held:
         sections: for each `Told` the heading that it stands under, in lower case.
         known: for each size, every row makes a number that is known.
         edged: something is worked on to the pieces that makes the work larger.
+        place: for each piece of `Told` which of `pieces[0]` it is.
         sizes: how many; 1 where the rows of all are the same, whatever sizes are named.
     """
 
@@ -110,6 +111,7 @@ class Held:
     known: tuple[bool, ...]
     edged: bool
     sizes: int
+    place: Mapping[int, int]
 
 
 def held_of(reading: Reading) -> Held:
@@ -131,7 +133,10 @@ def held_of(reading: Reading) -> Held:
     edged = has_edging(reading, sections)
     alike = all(pieces == found[0] for pieces in found[1:])
     sizes = 1 if alike else len(found)
-    return Held(reading, tuple(map(tuple, found)), sections, known, edged, sizes)
+    order = sorted({piece for size, piece in rows if not size})
+    place = {piece: at for at, piece in enumerate(order)}
+    place |= {piece: place[first] for piece, first in begun.items() if first in place}
+    return Held(reading, tuple(map(tuple, found)), sections, known, edged, sizes, place)
 
 
 def _begun(reading: Reading) -> dict[int, int]:
