@@ -48,7 +48,7 @@ def definitions(script: Script, entries: tuple[Entry, ...]) -> Iterator[Definiti
     yield from _listed(script.plain, entries)
     for part in script.of("special"):
         yield from _of_part(script.plain, part)
-    for part in script.of("notes"):
+    for part in (*script.of("about"), *script.of("notes")):
         for each in _of_part(script.plain, part):
             if _DEFINES.match(script.plain, each.text.start, each.text.end):
                 yield each

@@ -21,6 +21,7 @@ def _numbers(text: str) -> list[str]:
         f"Row 2: {PLAIN}Rep Row 2 five more times.\nRow 8: {PLAIN}",
         f"Row 2: {PLAIN}Next row: {PLAIN}Row 4: {PLAIN}",
         f"Row 2 and all even rows: {PLAIN}Row 3: {PLAIN}Row 5: {PLAIN}",
+        f"Rows 2 and 4: {PLAIN}Rows 3 and 5: {PLAIN}Row 6: {PLAIN}",
         f"Row 2: {PLAIN}\nEDGING\nRow 1: {PLAIN}Row 2: {PLAIN}",
     ],
 )
@@ -36,6 +37,7 @@ def test_numbers_that_follow_are_right(rows: str) -> None:
         (f"Row 2: {PLAIN}Row 2: {PLAIN}", "Row 2"),
         (f"Row 2: {PLAIN}Row 3: {PLAIN}Row 2: {PLAIN}", "Row 2"),
         (f"Rows 2-5: {PLAIN}Row 7: {PLAIN}", "Row 7"),
+        (f"Rows 2 and 4: {PLAIN}Row 5: {PLAIN}", "Row 2"),
         (f"Work 6 rows even.\nRow 7: {PLAIN}", "Row 7"),
     ],
 )

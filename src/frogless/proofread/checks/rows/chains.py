@@ -150,7 +150,8 @@ def _other_length(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]
 def _too_unlike(each: Begun, reading: Reading) -> bool:
     """Far from what suits, and the row is of nothing but that stitch: no lace, no mesh."""
     tall = reading.lexicon.stitches[each.stitch].turning_chain
-    if not tall or abs(each.chains - tall) < 2:
+    # Low chains before tall stitches are a habit of many; two before sc are nobody's.
+    if not tall or abs(each.chains - tall) < (1 if each.stitch == "single_crochet" else 2):
         return False
     others = [a for a in each.line.told.said.acts if not isinstance(a, Turn | Aside | Join)]
     plain = others[1:]

@@ -16,7 +16,7 @@ from frogless.proofread.checks.rows.lines import (
     row_name,
 )
 from frogless.proofread.findings import Finding
-from frogless.proofread.script.model import Span
+from frogless.proofread.script.model import Label, Span
 from frogless.proofread.words.model import Again
 from frogless.proofread.work.model import Told
 
@@ -24,6 +24,11 @@ _ROWS_SAID = re.compile(
     r"\((?P<count>\d{1,4}) (?:rnds|rounds|rows)(?: in all| total| in total)?\)", re.I
 )
 _OF_SIZES = re.compile(r"\bsizes?\b", re.IGNORECASE)
+
+
+#: Numbers between the first and the last of a label that are looked at.
+MOST_BETWEEN = 1000
+_NONE: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,38 +56,74 @@ def row_numbers(reading: Reading) -> Iterator[Finding]:
     """Rows that are missing, numbered twice, or go backwards."""
     breaks = headings(reading)
     at, count, before = 0, _Count(loose=True), ""
+    gap: _Gap | None = None
     for line in lines_of(reading):
-        told = line.told
-        start = told.label.span.start if told.label else told.span.start
+        told, label = line.told, line.told.label
+        start = label.span.start if label else told.span.start
         broken = told.begins
         while at < len(breaks) and breaks[at].start < start:
             broken, at = True, at + 1
         if broken:
-            count = (
-                replace(count, loose=True, onward=frozenset())
-                if not told.begins
-                else _Count(loose=True)
-            )
+            yield from _left_out(reading, gap)
+            gap = None
+            count = _Count(loose=True) if told.begins else replace(count, loose=True, onward=_NONE)
             before = "" if told.begins else before
-        label = told.label
         if label is None or not label.numbers:
             count = _after(count, told)
             continue
         first, last = label.numbers[0], label.numbers[-1]
+        if gap and first in gap.numbers:  # "Rows 2 and 4: ... Rows 3 and 5: ..."
+            given = gap.given | frozenset(label.numbers)
+            gap = _Gap(gap.line, (gap.numbers | _between(label)) - given, given)
+            count = replace(count, last=max(count.last, last), kind=label.kind)
+            continue
+        yield from _left_out(reading, gap)
         fresh = broken or (label.kind != count.kind and first <= 2) or _of_sizes(reading, told)
-        texts = (
-            None if fresh or not before else _texts(count, first, row_name(label, first), before)
-        )
+        name = row_name(label, first)
+        texts = None if fresh or not before else _texts(count, first, name, before)
         slipped = count.last + count.said + len(label.numbers) if texts else 0
         if texts:
             yield finding("row-numbers", reading, line, label.span, texts, "likely", number=first)
-        onward = count.onward | ({first % 2} if label.onward else frozenset())
+        onward = count.onward | ({first % 2} if label.onward else _NONE)
         if label.onward == "all":
             onward = frozenset({0, 1})
-        count = _after(
-            _Count(last, 0, slipped, False, onward, label.kind), told, labelled=len(label.numbers)
-        )
+        passed = frozenset(n for n in _between(label) if n % 2 not in onward)
+        gap = _Gap(line, passed, frozenset(label.numbers))
+        told_so_far = _Count(last, 0, slipped, False, onward, label.kind)
+        count = _after(told_so_far, told, labelled=len(label.numbers))
         before = row_name(label, last)
+    yield from _left_out(reading, gap)
+
+
+@dataclass(frozen=True, slots=True)
+class _Gap:
+    """Numbers that a label passes over, "Rnds 21 + 23", and that rows after it may still have."""
+
+    line: Line
+    numbers: frozenset[int]
+    given: frozenset[int]
+
+
+def _between(label: Label) -> frozenset[int]:
+    first, last = label.numbers[0], label.numbers[-1]
+    return frozenset(range(first, min(last, first + MOST_BETWEEN))) - frozenset(label.numbers)
+
+
+def _left_out(reading: Reading, gap: _Gap | None) -> Iterator[Finding]:
+    label = gap.line.told.label if gap else None
+    if gap is None or label is None or not gap.numbers:
+        return
+    missing = min(gap.numbers)
+    name = row_name(label, missing)
+    texts = (
+        reading.script.words(label.span),
+        f"{name} is nowhere",
+        f"The label passes over {name}, and no row after it has that number: "
+        "it is missing, or a range was meant.",
+    )
+    yield finding(
+        "row-numbers", reading, gap.line, label.span, texts, "likely", number=label.numbers[0]
+    )
 
 
 def _of_sizes(reading: Reading, told: Told) -> bool:

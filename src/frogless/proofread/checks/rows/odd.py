@@ -25,8 +25,8 @@ from frogless.proofread.words.model import (
     Together,
 )
 
-#: So many places of one stitch, and one of another: the other may be a slip.
-RULE = 6
+#: So many places of one stitch in a row, and one of another: the other may be a slip.
+RULE = 2
 #: So many stitches in one place are a shell, not an increase.
 GROUP = 4
 _PLAIN = frozenset(
@@ -35,19 +35,21 @@ _PLAIN = frozenset(
 
 
 def stitch_odd(reading: Reading) -> Iterator[Finding]:
-    """A stitch that occurs in one place of a piece, among others that are all alike."""
+    """A stitch that occurs in one place of a piece, in a row that is else of one stitch."""
     by_piece: dict[int, list[tuple[Line, Act, str]]] = {}
     for line in lines_of(reading):
         by_piece.setdefault(line.told.piece, []).extend((line, a, s) for a, s in _stitches(line))
     for those in by_piece.values():
         counts = Counter(stitch for _, _, stitch in those)
-        if len(counts) != 2 or min(counts.values()) != 1 or sum(counts.values()) <= RULE:
+        once = [each for each in those if counts[each[2]] == 1 and each[2] in _PLAIN]
+        if len(once) != 1:
             continue
-        line, act, odd = next(each for each in those if counts[each[2]] == 1)
-        if _lacy(line) or speaks_otherwise(reading, line):
+        line, act, odd = once[0]
+        row = Counter(stitch for other, _, stitch in those if other is line and stitch != odd)
+        usual = next(iter(row), "")
+        if len(row) != 1 or row[usual] < RULE or usual not in _PLAIN or _lacy(line):
             continue
-        usual = counts.most_common(1)[0][0]
-        if sum(other is line for other, _, _ in those) < 3 or not {odd, usual} <= _PLAIN:
+        if speaks_otherwise(reading, line):
             continue
         dialect = reading.lexicon.terms.dialect
         name, other = (
@@ -55,8 +57,8 @@ def stitch_odd(reading: Reading) -> Iterator[Finding]:
         )
         texts = (
             f"one {name}",
-            f"{other} everywhere else",
-            f"{line.name} has a single {name} in a piece of {other}: it may be a slip.",
+            f"{other} in the rest of the row",
+            f"{line.name} has a single {name} among {other}, and there is no other in the piece: it may be a slip.",
         )
         yield finding("stitch-odd", reading, line, act.span, texts, "possible")
 
