@@ -182,7 +182,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     firm = bool(closed) and closed[0].strip() in {":", "-", "--"}  # type: ignore[index]
     alone = bool(_NOTHING.match(plain, end, line_end))
     plural = (groups.get("unit") or "").lower().endswith("s")
-    bare = (len(numbers) == 1 or (bool(numbers) and plural)) and bool(
+    close = re.fullmatch(r"\d+-\d+", groups.get("numbers") or "")
+    bare = (len(numbers) == 1 or (bool(numbers) and (plural or close))) and bool(
         _STITCHES.match(plain, end, line_end)
     )
     if not (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
@@ -11,6 +12,7 @@ from frogless.proofread.script.lines import BOLD, COLON
 from frogless.proofread.script.marks import Ahead, Head, Mark, begins_work, is_founded
 from frogless.proofread.script.model import PartKind, Span
 
+_MEANS = re.compile(r"[A-Za-z][\w-]{0,14}(?: st)?\s{0,2}=\s{0,2}(?=[(\[]|\d|[a-z])")
 _WORKED = frozenset({"instructions", "finishing"})
 #: Parts whose own rows, of a swatch or a stitch pattern, are no rows of the piece.
 _OWN_ROWS = frozenset({"gauge", "special", "abbreviations"})
@@ -63,6 +65,8 @@ class _Walk:
             self._heading(index, mark.head)
         elif mark.label and self.parts[-1].kind not in _WORKED:
             self._row(index)
+        elif self._defines(index):
+            self._open("abbreviations", index)
         elif self._is_told(index):
             self._open("notes", index)
         elif self.parts[-1].kind == "title" and not self._is_title(index):
@@ -92,13 +96,19 @@ class _Walk:
     def _is_title(self, index: int) -> bool:
         return index == self.parts[-1].first
 
+    def _defines(self, index: int) -> bool:
+        """Whether a line says what a short word means: "V = (dc, ch 2, dc) in one st"."""
+        line = self.marks[index].line
+        free = self.parts[-1].kind in {"title", "about", "notes"} or self._is_told(index)
+        return free and bool(_MEANS.match(self.plain, line.at, line.end))
+
     def _is_told(self, index: int) -> bool:
         """Whether what is headed on one line, "Gauge: 18 sts", ended with a blank line above."""
         part = self.parts[-1]
         end = self.marks[part.first].line.end
         line = self.marks[index].line
         return (
-            part.kind in {"gauge", "sizes", "measurements"}
+            part.kind in {"gauge", "sizes", "measurements", "materials"}
             and part.heading.end < part.body < end
             and self.marks[index - 1].line.blank
             and not (line.bullet or line.table)

@@ -76,11 +76,7 @@ def with_pieces(
             last = last if last or not piece else None
             last = 0 if _SET_UP.match(each.name) else last
             make = max(each.make, following.make, 1)
-            told.append(
-                replace(
-                    each, piece=piece, make=make, onto=piece and not ended and not following.begun
-                )
-            )
+            told.append(replace(each, piece=piece, make=make, onto=onto and not piece))
             continue
         told.append(each)
         if isinstance(each, RowText):
