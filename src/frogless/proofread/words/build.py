@@ -405,7 +405,7 @@ def _one_in_each(place: Places, times: Numbers | None, extent: Extent) -> bool:
 
 
 def _extent(work: _Work, place: Places, *, last: bool) -> Extent:
-    if work.extent is not None and last:
+    if work.extent is not None and last and not (place.count and work.extent == END):
         return work.extent
     if place.count is not None:
         return Extent("times", place.count)

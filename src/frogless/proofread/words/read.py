@@ -37,6 +37,7 @@ from frogless.proofread.words.places import UnclearError
 from frogless.proofread.words.remarks import (
     bracket_remark,
     clause_remark,
+    count_told,
     hook_named,
     sentence_remark,
 )
@@ -118,6 +119,10 @@ class _Reader:
         """The acts of one level."""
         pieces: list[Piece] = []
         for at, sentence in enumerate(_sentences(items)):
+            if depth == 0 and _has_work(pieces) and (told := self._told_count(sentence)):
+                self.stated += told
+                pieces.append(Aside(_span(sentence), "remark"))
+                continue
             if self._is_remark(sentence):
                 pieces.append(Aside(_span(sentence), "remark"))
                 continue
@@ -138,6 +143,13 @@ class _Reader:
 
     def _is_remark(self, sentence: Sequence[Item]) -> bool:
         return sentence_remark(self._text(sentence)) or _says_no_work(sentence)
+
+    def _told_count(self, sentence: Sequence[Item]) -> tuple[Stated, ...]:
+        """ "You have 28 stitches.": a count that is told in a sentence."""
+        number = next((n for n, each in enumerate(sentence) if each.kind == "NUM"), 0)
+        if not number or not count_told(self._text(sentence)):
+            return ()
+        return stated_of(sentence[number:], self.lexicon)
 
     def _text(self, items: Sequence[Item]) -> str:
         words = self.script.plain[items[0].start : items[-1].end]

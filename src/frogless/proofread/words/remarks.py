@@ -15,6 +15,10 @@ _FILE = Path(__file__).with_name("remarks.toml")
 #: Letters of a clause that are looked at; nothing that is asked for stands behind them.
 LONGEST = 400
 AsideKind = Literal["marker", "colour", "fasten_off", "join_yarn", "hook", "remark"]
+_TOLD = re.compile(
+    r"(?:now |and )?(?:you|there|that|this|it|we)(?:'ll|'ve)? (?:now |should |will |then |should now )?"
+    r"(?:have|are|makes?|gives?|leaves?|be|is)\b[^\d]{0,20}\d"
+)
 _HOOK = re.compile(r"(\d{1,2}(?:\.\d{1,2})?)[ -]?mm")
 
 
@@ -38,6 +42,11 @@ def sentence_remark(text: str) -> bool:
 def bracket_remark(text: str) -> bool:
     """Whether words in brackets only explain what stands before them."""
     return any(pattern.match(text[:LONGEST]) for _, pattern in _table("bracket"))
+
+
+def count_told(text: str) -> bool:
+    """Whether a sentence tells how many stitches there are: "You should have 28 sts now."."""
+    return bool(_TOLD.match(text[:LONGEST]))
 
 
 def hook_named(text: str) -> float:

@@ -13,9 +13,9 @@ from frogless.proofread.words.tokens import Times, Token
 
 Kind = Literal["stitch", "space", "chain", "group", "any"]
 _BETWEEN = frozenset({"COMMA", "AND", "SEMI", "STOP"})
-_AFTER = frozenset({
-    "TOTAL", "REMAIN", "REM", "AROUND", "ACROSS", "UNWORKED", "EACH", "LAST", "IN", "ROWS", "EVENLY", "WORK", "BELOW",
-})  # fmt: skip
+_AFTER = frozenset(
+    {"TOTAL", "REMAIN", "REM", "AROUND", "ACROSS", "UNWORKED", "EVENLY", "WORK", "BELOW"}
+)
 _WORDS = frozenset(
     {"made", "now", "here", "are", "there", "per", "you", "have", "worked", "so", "far"}
 )

@@ -19,7 +19,7 @@ from frogless.stitches.model import Dialect
 LONGEST = 7
 _LOWER = str.maketrans("ABCDEFGHIJKLMNOPQRSTUVWXYZ", "abcdefghijklmnopqrstuvwxyz")
 _RAW = re.compile(
-    r"(?P<word>[^\W\d_]+(?:'[^\W\d_]{1,2}(?![^\W\d_]))?)|(?P<number>\d+(?:\.\d+)?)|(?P<stars>\*{1,3}|[†‡#])"
+    r"(?P<word>[^\W\d_]+(?:'[^\W\d_]{1,2}(?![^\W\d_]))?)|(?P<number>\d+(?:\.\d+)?)|(?P<stars>(?:\*{1,3}|[†‡#])(?:'?s\b)?)"
     r"|(?P<mark>[()\[\]{}<>,;:.=+&/\"-])|(?P<other>[^\s\w])"
 )
 _MARKS: Mapping[str, str] = {
@@ -34,8 +34,12 @@ _UNIT = re.compile(
     r"(?![a-z])"
 )
 _MILLIMETRES = {"cm": 10.0, "mm": 1.0}
-_PAIR = re.compile(
-    r"[ ]?\((\d{1,6})\)(?=[ ]{1,2}(?:sts?|stitch|times|sc|dc|hdc|tr|ch|sps?|rows?|rnds?|more)\b)"
+#: A list of two in a pattern of more sizes: told by what follows, or, of chains, by itself.
+_PAIR = (
+    re.compile(
+        r"[ ]?\((\d{1,6})\)(?=[ ]{1,2}(?:sts?|stitch|times|sc|dc|hdc|tr|ch|sps?|rows?|rnds?|more)\b)"
+    ),
+    re.compile(r"[ ]?\((\d{1,6})\)"),
 )
 _COLOUR = re.compile(
     r"(?:(?:with|in|using|w/)\s+)?(?:(?:the\s+)?(?:main|contrast(?:ing)?)\s+colou?r|(?:yarn|colou?r)\s+[A-Z0-9]\b|"
@@ -190,7 +194,7 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             after = token.end
             yield token
         elif each.kind == "stars":
-            yield Token("STAR", each.start, each.end, each.text)
+            yield Token("STAR", each.start, each.end, each.text.rstrip("'s"))
         elif each.text in ("'", '"'):
             pass
         else:
@@ -246,7 +250,8 @@ def _number(words: list[_Raw], at: int, plain: str, sizes: int) -> Token:
     if read is None:
         return Token("WORD", each.start, each.end, each.text)
     values, end = read
-    if sizes > 1 and len(values) == 1 and (pair := _PAIR.match(plain, end)):
+    after_chain = at > 0 and words[at - 1].text in ("ch", "chain")
+    if sizes > 1 and len(values) == 1 and (pair := _PAIR[after_chain].match(plain, end)):
         # a list that is too short: what follows says that it is one
         values, end = (*values, min(int(pair[1]), TOO_MANY)), pair.end()
     return Token("NUM", each.start, end, Numbers(values, Span(each.start, end)))
