@@ -30,7 +30,7 @@ _WORDS = re.compile(
     r"(?i:(?:written |made |comes |given |available )?(?:for|in )?\s?\bsizes?\b)[^\n\dA-Z]{0,40}"
 )
 _GROUPED = re.compile(
-    r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}"
+    r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}(?!\s?[(\[{])"
 )
 _TITLED = re.compile(r"\s*(?i:(?:sizes?|us sizes?|to fit)\b)?[ :.=-]{0,30}")
 _BODY = re.compile(
