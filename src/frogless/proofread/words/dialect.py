@@ -107,21 +107,22 @@ def terms_of(script: Script, entries: tuple[Entry, ...], asked: Dialect | None) 
 
 def _declared(plain: str) -> Literal["us", "uk", ""]:
     """What it says that its terms are; "" where it names both alike or neither."""
-    said = {dialect: _declarations(plain, dialect) for dialect in _DECLARED}
-    for firm in (2, 1):
-        named = [dialect for dialect, strengths in said.items() if firm in strengths]
-        if len(named) == 1:
-            return named[0]
+    us, uk = (_declarations(plain, dialect) for dialect in ("us", "uk"))
+    for firmly in (True, False):
+        more = us.count(firmly) - uk.count(firmly)
+        if more:
+            return "us" if more > 0 else "uk"
     return ""
 
 
-def _declarations(plain: str, dialect: Dialect) -> frozenset[int]:
-    return frozenset(
-        2 if found["firm"] else 1
+def _declarations(plain: str, dialect: Dialect) -> list[bool]:
+    """Each place that says so, and whether in so many words ("written in US terms")."""
+    return [
+        bool(found["firm"])
         for found in _DECLARED[dialect].finditer(plain)
         if not _OTHERWISE_BEFORE.search(plain[max(0, found.start() - 25) : found.start()])
         and not _OTHERWISE_AFTER.match(plain[found.end() : found.end() + 30])
-    )
+    ]
 
 
 def _evidence(script: Script, entries: tuple[Entry, ...]) -> Iterator[Evidence]:

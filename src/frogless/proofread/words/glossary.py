@@ -27,7 +27,9 @@ _BEHIND = re.compile(
     r"^(?P<meaning>[a-z][a-z0-9 /,'&-]{2,60}?)[ ]?\((?P<word>[^()=:]{1,15})\)$", re.I
 )
 _BEFORE = re.compile(
-    r"^(?P<word>[a-z0-9][^()=:]{0,14}?)[ ]?\((?P<meaning>[a-z][^()=:]{3,60})\)$", re.I
+    r"^(?P<word>[a-z0-9][^()=:]{0,14}?(?:\([a-z]{1,3}\))?)[ ]?"
+    r"\((?P<meaning>[a-z][^()=:]{2,60}(?:\([^()]{0,8}\))?)\)$",
+    re.I,
 )
 _RULE = re.compile(r"^[\s|:=+*_~-]+$")
 _HEAD = re.compile(r"^(?:abbreviation|abbr\.?|term|symbol|stitch|word)s?$", re.IGNORECASE)

@@ -24,6 +24,7 @@ def _terms(text: str, entries: tuple[Entry, ...] = (), asked: Dialect | None = N
         ("Abbreviations used are UK.", "uk"),
         ("Written in US terms. UK equivalents are given in brackets.", "us"),
         ("I use UK terms (US terms in brackets).", "uk"),
+        ("US terms. Checked: UK terms. For you; US terms.", "us"),
         ("A US version is available; this one is in UK terms.", "uk"),
     ],
 )

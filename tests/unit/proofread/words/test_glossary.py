@@ -47,6 +47,12 @@ def test_comma_within_a_meaning_begins_no_entry() -> None:
     assert told == {"dc2tog": "double crochet, 2 together", "ch": "chain"}
 
 
+def test_brackets_within_brackets_are_read() -> None:
+    """ "st(s) (stitch(es))" explains two words, and hides none before it."""
+    told = _told("ch (chain), rep (repeat), st(s) (stitch(es))")
+    assert told == {"ch": "chain", "rep": "repeat", "st": "stitch(es)", "sts": "stitch(es)"}
+
+
 def test_bracket_within_a_meaning_begins_no_entry() -> None:
     """What stands in brackets belongs to its group."""
     assert _told("sh = (2 dc, ch 1, 2 dc) in same st") == {"sh": "(2 dc, ch 1, 2 dc) in same st"}

@@ -62,7 +62,11 @@ def _pairs(reading: Reading) -> Iterator[tuple[Line, Line, bool]]:
         if before is not None and before.told.label and label.sides and not line.told.begins:
             start, end = before.told.span.end, label.span.start
             numbered = label.numbers and before.told.label.numbers
-            follows = numbered and label.numbers[0] == before.told.label.numbers[-1] + 1
+            follows = (
+                len(label.sides) == 1
+                and numbered
+                and label.numbers[0] == before.told.label.numbers[-1] + 1
+            )
             if follows and not any(start <= b.start < end for b in breaks):
                 turned = _turned(before, line)
                 if turned is not None:

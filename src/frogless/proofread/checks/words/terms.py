@@ -11,6 +11,8 @@ from frogless.proofread.words.forms import foreign_to
 from frogless.proofread.words.model import Used
 from frogless.proofread.work.model import Told
 
+#: From this weight on a word of the dialect is stronger than the height of its chains.
+_WORDS = 2.5
 _NAMES = {"us": "US", "uk": "UK"}
 
 
@@ -62,7 +64,7 @@ def _heights(reading: Reading) -> Iterator[Finding]:
     against = [e for e in by_height if e.dialect != terms.dialect]
     if not against or len(against) != len(by_height):
         return
-    if any(e.dialect == terms.dialect and e.weight >= 4 for e in terms.evidence):
+    if any(e.dialect == terms.dialect and e.weight >= _WORDS for e in terms.evidence):
         return
     here, other = _NAMES[terms.dialect], _NAMES[against[0].dialect]
     span = Span(against[0].span.start, against[0].span.end)
