@@ -298,6 +298,9 @@ class Course:
         return replace(row, acts=(Evenly(todo.span, trail.row.stitch, count, sense=sense),))
 
     def _other_edges(self, standing: Standing, edge: Edge) -> Iterator[tuple[Edge, float]]:
+        if len(edge.runs) > 1 and has_spaces(edge):
+            # Told as the row below was worked, though it is met from its other end.
+            yield turned(edge), _OTHER * 4
         if standing.rest is not None:
             yield edge._replace(runs=merged((*edge.runs, *standing.rest.runs))), _OTHER
             if self.new_yarn:
@@ -409,6 +412,9 @@ class Course:
             worked = None
         elif worked is None and not unsure and verdict.stated is not None:
             worked = verdict.stated  # an edge that nobody counts: taken as it is stated
+        before = standing.trail.row.verdict if standing.trail else "ok"
+        if worked is None and before == "unclear" and not standing.edge.known:
+            unsure = True  # what it is worked over was not clear, so nothing of it can be checked
         shown = tuple(
             p for p in problems if not unsure or p.kind in ("brackets", "too_long", "again")
         )

@@ -19,6 +19,7 @@ def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
     choice = chosen(told, lexicon, sizes)
     rows = [rows_of(standing) for standing in choice.standings]
     assumptions = list(choice.assumptions)
+    assumptions += _on_unknown_edges(told, rows)
     if choice.cut:
         assumptions.append(
             Assumption(
@@ -26,6 +27,22 @@ def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
             )
         )
     return Reckoning(tuple(_by_row(rows)), tuple(assumptions))
+
+
+def _on_unknown_edges(told: Sequence[Told], rows: list[list[Worked]]) -> list[Assumption]:
+    """Rows worked onto an edge that nobody counts are taken as they are stated."""
+    met = {row.told for size in rows for row in size if _is_taken_as_stated(row)}
+    return [
+        Assumption(
+            "how many places lie under this row is not told; it is taken to make what it states",
+            told[index].span,
+        )
+        for index in sorted(met)
+    ]
+
+
+def _is_taken_as_stated(row: Worked) -> bool:
+    return row.available is None and not row.made and row.stated is not None
 
 
 def _by_row(rows: list[list[Worked]]) -> list[Worked]:
