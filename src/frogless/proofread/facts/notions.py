@@ -29,6 +29,8 @@ NOTIONS: Mapping[str, re.Pattern[str]] = {
         "ring": r"[dD]-rings?|metal rings?|key ?rings?",
         "sequin": r"sequins?",
         "clasp": r"clasps?|toggles?",
+        "handle": r"handles?",
+        "pompom": r"pom[ -]?poms?",
     }.items()
 }
 #: How the work uses a notion, where that is another word than its name.
@@ -50,6 +52,8 @@ USES: Mapping[str, re.Pattern[str]] = {
     "buckle": re.compile(r"\bbuckle", re.IGNORECASE),
     "ring": re.compile(r"\brings?\b", re.IGNORECASE),
     "sequin": re.compile(r"\bsequin", re.IGNORECASE),
+    "handle": re.compile(r"\bhandle", re.IGNORECASE),
+    "pompom": re.compile(r"\bpom[ -]?pom", re.IGNORECASE),
     "clasp": re.compile(r"\bclasp|\btoggle|\bfasten(?:er|ing)|\bclos", re.IGNORECASE),
 }
 _COUNT = re.compile(r"(\d{1,3})[ ](?:[\w-]+[ ]){0,3}$")

@@ -58,6 +58,7 @@ _ADVICE = re.compile(
 )
 #: A line that works stitches is no list of materials, whatever part it stands in.
 _WORKED = re.compile(r"\b(?:ch|chain) ?\d", re.IGNORECASE)
+_USING = re.compile(r"\busing the\b|\bwork in\b|\bplace (?:a|the)\b", re.IGNORECASE)
 _FINISHED_LINE = re.compile(r"[\s*-]{0,4}(?:finished|measure|size)", re.IGNORECASE)
 _NEEDED = re.compile(r"\b(?:i used|you(?:'ll| will)? need|materials?)\b", re.IGNORECASE)
 _NO_MEASURES = ("instructions", "finishing", "materials", "abbreviations", "special")
@@ -118,6 +119,8 @@ def _materials(paragraphs: tuple[Line, ...]) -> Iterator[Line]:
     # A heading alone is no list.
     for line in paragraphs:
         told = not listed and line.part not in _WORK and _NEEDED.search(line.text[:60])
+        if _USING.search(line.text):
+            continue
         if line.part == "materials" or (told and len(line.text) > _A_HEADING):
             yield line
 

@@ -39,6 +39,7 @@ _CATEGORY = re.compile(
     r"\b(?:category|CYC|weight|#)[ ]?#?(?P<number>[0-7])\b|\((?P<bare>[0-7])\)(?= (?:weight|yarn))",
     re.IGNORECASE,
 )
+_MOST = 20  # amounts in one line
 _EACH = re.compile(r"\b(?:per|each|a|to the)\b|[/=@]|^ ?\($", re.IGNORECASE)
 
 
@@ -61,6 +62,7 @@ def yarn_in(line: Line) -> YarnAmount | None:
         for each in _amounts(line.text)
         if not each.ranged and not _OTHER.search(_about(line.text, each))
     ]
+    amounts = amounts[:_MOST]
     balls = _BALLS.search(line.text)
     counts = _numbers(balls["list"] or balls["times"]) if balls else ()
     if balls:
