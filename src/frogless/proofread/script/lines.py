@@ -139,7 +139,7 @@ def _level(raw: str, words: str, below: int, shouted: bool) -> int:
         return below
     if not shouted and _is_capitals(words):
         return CAPITALS
-    if _BOLD.match(raw):
+    if _BOLD.match(raw) and not words.endswith((".", "!", "?")):
         return BOLD
     if (
         words.endswith(":")
