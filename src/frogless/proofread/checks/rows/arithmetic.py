@@ -201,7 +201,7 @@ def repeat_comes_out(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "repeat"):
         worked, problem = case.cases[0]
         each, has = case.values(lambda p: p.each), case.values(lambda p: p.has)
-        if not each or not has or not each[0]:
+        if not each or not has or not each[0] or has[0] % each[0] == 0:
             hint = f"The repeat does not end where {case.before or 'the row below'} ends."
             yield _told("repeat-comes-out", reading, case, "a repeat", "it does not come out", hint)
             continue
