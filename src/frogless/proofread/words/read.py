@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from frogless.proofread.script.model import Script, Span
-from frogless.proofread.words.build import AgainBefore, Asked, Begin, Elliptic, Piece, built
+from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
 from frogless.proofread.words.counts import counts_of
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.joining import joined
@@ -61,6 +61,7 @@ _WORK = frozenset({
 _REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
 #: Which loop, and which side of a chain: how it is worked, and not how much.
 _HOW = frozenset({"LOOPS", "OTHER_SIDE"})
+_SURE = frozenset({"INC", "DEC", "TOGETHER", "SKIP", "GROUP", "STARRED"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
     "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
@@ -142,6 +143,8 @@ class _Reader:
         return self.acts(group.items, depth + 1)
 
     def _is_remark(self, sentence: Sequence[Item]) -> bool:
+        if _is_work(sentence[0]):
+            return False
         return sentence_remark(self._text(sentence)) or _says_no_work(sentence)
 
     def _told_count(self, sentence: Sequence[Item]) -> tuple[Stated, ...]:
@@ -171,7 +174,7 @@ class _Reader:
         if not items:
             return asides
         text = self._text(clause.items if isinstance(clause.items[0], Token) else items)
-        if kind := clause_remark(text):
+        if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
             self.stated += found
@@ -360,6 +363,13 @@ def _sentences(items: Sequence[Item]) -> Iterator[Sequence[Item]]:
             start = at + 1
     if start < len(items):
         yield items[start:]
+
+
+def _is_work(first: Item) -> bool:
+    """Whether what begins so is work and no remark: no pattern has to be tried."""
+    if first.kind == "STITCH" and isinstance(first, Token):
+        return first.value != SLIP
+    return first.kind in _SURE
 
 
 def _says_no_work(sentence: Sequence[Item]) -> bool:
