@@ -10,10 +10,11 @@ from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Act, Bare, Chain, Repeat
 from frogless.proofread.work.acts import every
 from frogless.proofread.work.again import MOST_ROWS
+from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.counts import Mode
 from frogless.proofread.work.course import Course, Standing, chains_told, rows_of
 from frogless.proofread.work.model import Assumption, Told
-from frogless.proofread.work.row import Bench, Row, chain_keys, custom
+from frogless.proofread.work.row import Row, chain_keys, custom
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.ways import ChainKey, Counts, Ways
 

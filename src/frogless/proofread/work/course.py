@@ -33,6 +33,7 @@ from frogless.proofread.work.acts import (
     works,
 )
 from frogless.proofread.work.again import MOST_ROWS, Plan, Todo
+from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.counts import Mode, Verdict, judge
 from frogless.proofread.work.edge import (
     NOTHING,
@@ -46,7 +47,7 @@ from frogless.proofread.work.edge import (
     turned,
 )
 from frogless.proofread.work.model import Problem, Told, Worked
-from frogless.proofread.work.row import Bench, Outcome, Row, other_ways
+from frogless.proofread.work.row import Outcome, Row, other_ways
 from frogless.proofread.work.ways import RowWay, Ways
 
 #: Edges that are followed at once.

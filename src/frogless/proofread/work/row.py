@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from frogless.proofread.script.model import Span
@@ -13,7 +13,6 @@ from frogless.proofread.words.model import (
     Chain,
     Increase,
     Join,
-    Numbers,
     Repeat,
     Ring,
     Together,
@@ -24,10 +23,7 @@ from frogless.proofread.work.acts import (
     begins_with_slips,
     every,
     first_stitch,
-    numbers_in,
-    shape,
     targets,
-    without_last_chain,
 )
 from frogless.proofread.work.edge import (
     NOTHING,
@@ -36,7 +32,6 @@ from frogless.proofread.work.edge import (
     Edge,
     Run,
     has_spaces,
-    is_plain,
     main_stitch,
     merged,
 )
@@ -359,144 +354,3 @@ def _is_outside(acts: tuple[Act, ...]) -> bool:
     if inner or not works:
         return False
     return all(clear[works[0] : works[-1] + 1])
-
-
-class Bench:
-    """Rows worked, each remembered: one that is worked over an equal edge is worked once."""
-
-    def __init__(self, trade: Trade) -> None:
-        self.trade = trade
-        # The row is kept with what it came to, so that its identity stays its own.
-        self._known: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
-        self._numbered: dict[object, int] = {}
-        self._shapes: dict[int, tuple[int, object]] = {}
-        self._ways: dict[tuple[object, ...], tuple[RowWay, Row]] = {}
-        self._sized: dict[int, tuple[tuple[Numbers, ...], Row]] = {}
-        self._parted: dict[
-            tuple[int, bool], tuple[tuple[tuple[Act, ...], Chain | None], object]
-        ] = {}
-
-    def work(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
-        """What the row comes to."""
-        alike = self._shape(row.acts), self._shape(row.lift)
-        key = (*alike, self._size(row), row.closed, edge, way)
-        known = self._known.get(key)
-        if known is not None and (known[1].acts is row.acts or not known[0].problems):
-            return known[0]
-        # What is wrong is told where it stands, so a row like it is worked anew.
-        found = self._broken(row) or work_row(row, edge, self.trade, way)
-        self._known[key] = found, row
-        return found
-
-    def _shape(self, said: tuple[Act, ...] | Chain | None) -> int:
-        if id(said) not in self._shapes:
-            number = self._numbered.setdefault(shape(said), len(self._numbered))
-            self._shapes[id(said)] = number, said
-        return self._shapes[id(said)][0]
-
-    def _size(self, row: Row) -> int:
-        """The size, where the row has a number for each; rows equal in all sizes are worked once."""
-        return row.size if self._lists(row) else -1
-
-    def _lists(self, row: Row) -> tuple[Numbers, ...]:
-        if id(row.acts) not in self._sized:
-            lists = tuple(numbers for numbers in numbers_in(row.acts) if len(numbers.values) > 1)
-            self._sized[id(row.acts)] = lists, row
-        return self._sized[id(row.acts)][0]
-
-    def _broken(self, row: Row) -> Outcome | None:
-        for numbers in self._lists(row):
-            if numbers.of(row.size, row.sizes) is None:
-                says = len(numbers.values)
-                problem = Problem("brackets", numbers.span, says=says, works=row.sizes)
-                return Outcome(UNKNOWN, problems=(problem,), unclear=True)
-        return None
-
-    def parted(self, acts: tuple[Act, ...], *, flat: bool) -> tuple[tuple[Act, ...], Chain | None]:
-        """The acts of a row without the chain at their end that lifts the work, and that chain."""
-        key = (id(acts), flat)
-        if key not in self._parted:
-            self._parted[key] = without_last_chain(acts, flat=flat), acts
-        return self._parted[key][0]
-
-    def way(self, row: Row, ways: Ways) -> RowWay:
-        """The way in which a row is read first."""
-        alike = self._shape(row.acts), self._shape(row.lift)
-        key = (*alike, self._size(row), row.told_counts, ways)
-        if key not in self._ways:
-            self._ways[key] = first_way(row, self.trade, ways), row
-        return self._ways[key][0]
-
-    def need(self, row: Row, edge: Edge, way: RowWay, stated: int | None) -> int | None:
-        """The count of the row below, nearest to what it is, from which the row comes out.
-
-        Only where the edge is plain: how lace would have to change is not a number.
-        """
-        if not is_plain(edge) or edge.begun == "ring":
-            return None
-        return nearest(lambda count: self._fits(row, edge, way, count), _count(edge), stated)
-
-    def _fits(self, row: Row, edge: Edge, way: RowWay, count: int) -> int | None:
-        runs = _plain_like(edge, count)
-        found = work_row(row, replace_runs(edge, runs), self.trade, way)
-        return None if found.problems else found.stitches
-
-
-def replace_runs(edge: Edge, runs: tuple[Run, ...]) -> Edge:
-    """The edge with other places."""
-    return edge._replace(runs=runs)
-
-
-def _count(edge: Edge) -> int:
-    return sum(n for p, n in edge.runs if p.kind != "turning")
-
-
-def _plain_like(edge: Edge, count: int) -> tuple[Run, ...]:
-    """The edge's places made more or fewer in its longest run."""
-    change = count - _count(edge)
-    longest = max(range(len(edge.runs)), key=lambda i: edge.runs[i][1], default=None)
-    if longest is None:
-        return ()
-    place, length = edge.runs[longest]
-    if length + change < 1:
-        return ((place, count),)
-    return (*edge.runs[:longest], (place, length + change), *edge.runs[longest + 1 :])
-
-
-#: How far from what there is a count is looked for; past that the two nearest tell the rest.
-_REACH = 48
-#: Counts that come out, of which the rest is told.
-_TOLD_BY = 3
-#: Stitches of a row below that is not there.
-_MOST_BELOW = 10_000
-
-
-def nearest(fits: Callable[[int], int | None], has: int, stated: int | None) -> int | None:
-    """The count nearest to `has` from which a row comes out, with `stated` stitches if it states any.
-
-    What comes out of a row grows evenly with what it is worked over, so two counts tell the rest.
-    """
-    met: dict[int, int] = {}
-    for step in range(1, _REACH + 1):
-        for count in (has - step, has + step):
-            made = fits(count) if count > 0 else None
-            if made is None:
-                continue
-            if stated is None or made == stated:
-                return count
-            met[count] = made
-        if len(met) > _TOLD_BY:
-            break
-    if stated is None or len(met) < 2:
-        return None
-    (a, made_a), (b, made_b) = sorted(met.items())[0], sorted(met.items())[-1]
-    if made_a == made_b:
-        return None
-    steps, rest = divmod((stated - made_a) * (b - a), made_b - made_a)
-    count = a + steps
-    return count if not rest and 0 < count <= _MOST_BELOW and fits(count) == stated else None
-
-
-def with_problems(outcome: Outcome, problems: tuple[Problem, ...]) -> Outcome:
-    """The outcome with other problems."""
-    return replace(outcome, problems=problems)
