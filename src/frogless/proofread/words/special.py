@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from frogless.proofread.script.model import Part, Script, Span
 from frogless.proofread.words.model import Entry
@@ -77,7 +78,7 @@ def _of_part(plain: str, part: Part) -> Iterator[Definition]:
     names: tuple[str, ...] = ()
     start = text = end = 0
     lines = list(re.finditer(r"[^\n]+", plain[part.body.start : part.body.end]))
-    for line, after in zip(lines, [*lines[1:], None], strict=True):
+    for line, after in zip_longest(lines, lines[1:]):
         at = part.body.start + line.start()
         bullet = _BULLET.match(plain, at, part.body.start + line.end())
         begin = bullet.end() if bullet else at

@@ -153,3 +153,9 @@ def test_sentence_between_rows_is_a_general_remark() -> None:
     whole = Span(0, len(text))
     script = Script(text, text, (0,), (Part("instructions", whole, whole, (Prose(whole),)),))
     assert lexicon_of(script, (), Terms("us")).chain_counts == {2: False}
+
+
+@pytest.mark.parametrize("kind", ["special", "notes", "about", "abbreviations"])
+def test_part_without_a_line_defines_nothing(kind: PartKind) -> None:
+    """An empty part is no fault."""
+    assert not _lexicon("", kind).own
