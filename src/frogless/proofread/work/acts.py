@@ -50,7 +50,9 @@ def every(acts: Iterable[Act]) -> Iterator[Act]:
 
 def works(acts: Iterable[Act]) -> bool:
     """Whether anything is worked."""
-    return any(isinstance(act, WORKING) for act in acts)
+    return any(
+        works(act.body) if isinstance(act, Repeat) else isinstance(act, WORKING) for act in acts
+    )
 
 
 def numbers_in(acts: tuple[Act, ...]) -> tuple[Numbers, ...]:
