@@ -145,7 +145,7 @@ def _is_hyphen(raw: list[_Raw], at: int) -> bool:
 
 
 def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator[Token]:
-    known = _phrases(lexicon)
+    known = _phrases(lexicon, tuple(lexicon.own))
     sizes = len(script.sizes)
     words = [
         each
@@ -295,8 +295,11 @@ class _Known:
 
 
 @lru_cache(maxsize=8)
-def _phrases(lexicon: Lexicon) -> _Known:
-    """The fixed phrases, the stitches of the lexicon, and what the pattern defines itself."""
+def _phrases(lexicon: Lexicon, own_keys: tuple[str, ...]) -> _Known:
+    """The fixed phrases, the stitches of the lexicon, and what the pattern defines itself.
+
+    Its own stitches are read one after the other, each with those before: `own_keys` says how far.
+    """
     dialect = lexicon.terms.dialect
     usual = lexicon.keys is keys_of(dialect)
     known = _of_dialect(dialect) if usual else _of_keys(lexicon.keys)
