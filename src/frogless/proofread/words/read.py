@@ -394,6 +394,8 @@ def _without_purpose(items: Sequence[Item]) -> Sequence[Item]:
 
 def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
     """ "sc in 16 sts of second cup", "evenly around the edge of the band": where, in other words."""
+    if len(items) > MOST_TRIED:
+        return items
     kinds = [each.kind for each in items]
     if "EVENLY" in kinds and "WORD" in kinds and kinds.index("WORD") > kinds.index("EVENLY"):
         after = kinds[kinds.index("EVENLY") :]
