@@ -130,7 +130,7 @@ class Course:
         best = min(standings, key=lambda each: each.cost)
         self.lift, self.new_yarn = None, False
         if onto:
-            anew = Standing(UNKNOWN, cost=best.cost + _OTHER * 2, trail=best.trail)
+            anew = Standing(UNKNOWN, cost=best.cost + 1 + _MORE, trail=best.trail)
             return [*standings[: MOST_EDGES - 1], anew]
         return [Standing(cost=best.cost, trail=best.trail)]
 

@@ -658,7 +658,7 @@ class Worker:
         return bool(target.stitch) or target.what in ("space", "corner", "top")
 
     def _no_place(self, span: Span, target: Target) -> None:
-        if target.what == "corner":
+        if target.what == "corner" and not self._has("space"):
             self.vague = self.open = True  # of a piece's outline: where it lies is not told
             return
         self.problems.append(Problem("no_place", span, what=_named(target, self)))
