@@ -640,7 +640,8 @@ class Worker:
         if self.trade.is_group(target.stitch) and target.what == "stitch":
             self._take_groups(span, target, test, count, stop)
             return
-        if sum(n for _, n in self.hand.take(test, count, stop)) < count and self.hand.known:
+        taken = sum(n for _, n in self.hand.take(test, count, stop))
+        if taken < count and self.hand.known and not any(test(p) for p, _ in self.hand.runs):
             self._no_place(span, target)
 
     def _take_groups(self, span: Span, target: Target, test: Test, count: int, stop: int) -> None:
@@ -856,7 +857,8 @@ class Worker:
     def _does_not_fill(self, act: Repeat, each: int, start: int, stop: int, times: int) -> None:
         rest = self.hand.has(self.hand.at, stop)
         remaining = {p for p, _ in _between(self.hand, self.hand.at, stop) if self.hand.weight(p)}
-        if not rest or (times and remaining <= self.hand.passed):
+        passed = {_alike(p) for p in self.hand.passed}
+        if not rest or (times and {_alike(p) for p in remaining} <= passed):
             self.hand.pass_to(stop)
             return
         self._repeat_problem(act.span, each, self.hand.has(start, stop))
@@ -907,6 +909,11 @@ class Worker:
             rest = self.hand.ahead(self.test(_PLAIN), self.stop_for(()))
             self.hand.take(self.test(_PLAIN), rest, self.hand.total)
             self.put(self.slack, rest)
+
+
+def _alike(place: Place) -> tuple[str, str, int]:
+    """What a place is, wherever it stands."""
+    return place.kind, place.stitch, place.chains if place.kind == "space" else 0
 
 
 def _between(hand: Hand, start: int, stop: int) -> list[Run]:
