@@ -36,6 +36,8 @@ APART = frozenset(
         "schematic",
         "length",
         "material unused",
+        "hook",
+        "measurements not in order",
     }
 )
 
