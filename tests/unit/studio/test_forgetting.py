@@ -23,6 +23,8 @@ def connected(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[run.J
     """Workers and long work of this test's own, told of what is deleted."""
     jobs = run.Jobs(tmp_path)
     monkeypatch.setattr(run, "_jobs", jobs)
+    # A busy machine may need longer to make a worker ready than a person would wait.
+    monkeypatch.setattr(pool, "PATIENCE", 60.0)
     pool.open_pool(1)
     forgetting.connect()
     yield jobs
