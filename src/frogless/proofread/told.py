@@ -3,10 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from frogless.proofread.script.model import Heading, Prose, RowText, Script, Span
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.words.model import Said, Unclear
+from frogless.proofread.words.model import (
+    Act,
+    Again,
+    Aside,
+    Bare,
+    Chain,
+    Evenly,
+    Increase,
+    Into,
+    Join,
+    Met,
+    Repeat,
+    Ring,
+    Said,
+    Together,
+    Unclear,
+)
 from frogless.proofread.words.read import said
 from frogless.proofread.work.model import Told
 
@@ -14,8 +31,8 @@ from frogless.proofread.work.model import Told
 def told_of(script: Script, lexicon: Lexicon) -> tuple[Told, ...]:
     """Every row of the instructions and every sentence that instructs, in the order of the text.
 
-    A sentence between rows of which nothing is understood is a remark and is left out; so is one
-    that its looks call a remark.
+    A sentence between rows of which little is understood is a remark; one that its looks call a
+    remark is left out.
     """
     return tuple(_told(script, lexicon))
 
@@ -44,7 +61,33 @@ def _one(statement: RowText | Prose, script: Script, lexicon: Lexicon) -> tuple[
         return statement.body, said(statement.body, script, lexicon)
     if statement.remark:
         return None
-    says = said(statement.span, script, lexicon)
-    if all(isinstance(act, Unclear) for act in says.acts):
-        return None
-    return statement.span, says
+    span = statement.span
+    says = said(span, script, lexicon)
+    if says.acts and _explains(says.acts, span):
+        says = replace(says, acts=(Aside(span, "remark"),))
+    return span, says
+
+
+def _explains(acts: tuple[Act, ...], span: Span) -> bool:
+    """Whether a sentence between rows is a remark: much of it, or all but its asides, is unclear."""
+    lost = sum(each.span.end - each.span.start for each in _unclear(acts))
+    if not lost:
+        return False
+    return 2 * lost > span.end - span.start or not any(_works(act) for act in acts)
+
+
+def _works(act: Act) -> bool:
+    """Whether stitches are made by it; "stitch" by itself is told of one."""
+    if isinstance(act, Bare):
+        return act.times is not None
+    return isinstance(
+        act, Into | Met | Increase | Together | Chain | Repeat | Evenly | Again | Ring | Join
+    )
+
+
+def _unclear(acts: tuple[Act, ...]) -> Iterator[Unclear]:
+    for act in acts:
+        if isinstance(act, Unclear):
+            yield act
+        elif isinstance(act, Into | Repeat):
+            yield from _unclear(act.body)

@@ -24,6 +24,8 @@ _BARE = re.compile(
     r"((?i:sizes|gauge|tension|to fit)|SIZE)\s{1,4}(?=\d|[SML]\b|\d?X{1,4}[SL]?\b"
     r"|(?i:x-|extra |small|medium|adult|child))"
 )
+#: A line that only names the stretch of rows below it.
+_SECTION = re.compile(r"section:\s{1,4}(?=\S)", re.IGNORECASE)
 _REMARK = re.compile(
     r"(?:note|nb|n\.b\.|hint|tip|caution|check|remember|remark|please note|important|warning"
     r"|attention)s?\b[^:.\n]{0,20}:",
@@ -189,6 +191,9 @@ def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
     if bare := _BARE.match(plain, line.at, line.end):
         kind = part_kind(bare[1])
         return Head(line.at, bare.end(1), bare.end(), bare_name(bare[1]), kind, COLON)
+    if section := _SECTION.match(plain, line.at, line.end):
+        name = plain[section.end() : line.end]
+        return Head(section.end(), line.end, line.end, bare_name(name) or name, None, COLON)
     found = _INLINE.match(plain, line.at, line.end)
     if not found or found.end() >= line.end:
         return None

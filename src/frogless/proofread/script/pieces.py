@@ -103,7 +103,8 @@ def _is_piece(heading: Heading, following: _Following, last: int | None, ended: 
         return names_piece(heading.name) and (following.founded or last is None or ended)
     if last is None or following.founded:
         return True
-    return following.number < last and (following.number <= 2 or names_piece(heading.name))
+    anew = following.number < last or following.number == last == 1
+    return anew and (following.number <= 2 or names_piece(heading.name))
 
 
 def _ahead(

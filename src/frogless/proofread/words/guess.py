@@ -10,7 +10,9 @@ from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.structure import Group, Item
 from frogless.proofread.words.terms import phrases
 
-#: Letters of a word that is compared; longer ones are no words of the trade.
+#: Letters of a word that is compared: a shorter one is near too many, a longer one is none of the
+#: trade.
+SHORTEST = 4
 LONGEST = 30
 
 
@@ -19,7 +21,11 @@ def guess_of(items: Sequence[Item], lexicon: Lexicon) -> str:
     for item in items:
         if isinstance(item, Group):
             continue
-        if item.kind == "WORD" and isinstance(item.value, str) and 2 < len(item.value) <= LONGEST:
+        if (
+            item.kind == "WORD"
+            and isinstance(item.value, str)
+            and SHORTEST <= len(item.value) <= LONGEST
+        ):
             near = _near(item.value, lexicon)
             if near and near != item.value:
                 return f'"{near}" instead of "{item.value}"'
@@ -36,7 +42,7 @@ def guess_of(items: Sequence[Item], lexicon: Lexicon) -> str:
 
 @lru_cache(maxsize=2048)
 def _near(word: str, lexicon: Lexicon) -> str:
-    found = get_close_matches(word, _words(lexicon), n=1, cutoff=0.75)
+    found = get_close_matches(word, _words(lexicon), n=1, cutoff=0.8)
     return found[0] if found else ""
 
 

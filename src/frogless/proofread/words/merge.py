@@ -130,12 +130,13 @@ def _begun(begin: Begin, act: Act) -> list[Act]:
             first,
             replace(act, times=Numbers(tuple(v - 1 for v in act.times.values), act.span)),
         ]
-    if isinstance(act, Repeat | Increase | Together):
-        # The row begins there; the repeat takes its places from there on.
-        return [replace(act, span=Span(begin.span.start, act.span.end))] if begin.target.what == "same" else [
-            Unclear(begin.span, ""), act
-        ]  # fmt: skip
-    return [Unclear(begin.span, ""), act]
+    if begin.target.what != "from_hook" or isinstance(act, Unclear):
+        same = begin.target.what == "same" and isinstance(act, Repeat | Increase | Together)
+        if same:  # the row begins there; the repeat takes its places from there on
+            return [replace(act, span=Span(begin.span.start, act.span.end))]
+        return [Unclear(begin.span, ""), act]
+    # the chains are passed over, and nothing is worked there yet
+    return [Into(span, (), begin.target, Extent("times", Numbers((0,), span))), act]
 
 
 def _one(span: Span) -> Numbers:

@@ -49,13 +49,20 @@ from frogless.proofread.words.tokens import Times, Token, words_of
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
+#: Words of a sentence on markers that are looked at.
+MOST_MARKED = 400
+#: What markers and their places are told with.
+_MARKING = frozenset({
+    "WORD", "WORK", "MARKED", "NUM", "ORD", "COMMA", "RANGE", "DASH", "AND", "IN", "ST", "OF", "EACH", "INC",
+    "DEC", "STOP", "NEXT", "FIRST", "LAST", "SAME",
+})  # fmt: skip
 #: After "for" these tell how far, and not what for.
 _FAR = frozenset({"NUM", "ROWS", "ROW_REF", "LENGTH", "NTIMES", "ST", "GROUP", "STARRED"})
 #: What work is told with; a sentence that has none of it, but other words, is no work.
 _WORK = frozenset({
     "STITCH", "INC", "DEC", "CH", "TOGETHER", "SKIP", "NTIMES", "REP", "REP_FROM", "STAR", "ACROSS",
     "AROUND", "ROW_REF", "TURN", "LEAVE", "COUNT", "TCH", "CH_SP", "MAGIC", "GROUP", "STARRED", "EVENLY",
-    "EVEN", "UNTIL", "CONT", "JOIN", "AS", "TO_JOIN", "COLOUR",
+    "EVEN", "UNTIL", "CONT", "JOIN", "NO_JOIN", "AS", "TO_JOIN", "COLOUR",
 })  # fmt: skip
 #: What is said behind brackets that hold what is repeated.
 _REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
@@ -64,8 +71,8 @@ _HOW = frozenset({"LOOPS", "OTHER_SIDE"})
 _SURE = frozenset({"INC", "DEC", "TOGETHER", "SKIP", "GROUP", "STARRED"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
-    "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "TURN", "NOT",
-    "LEAVE", "MAGIC", "AND", "IN", "FOR", "UNTIL", "REP", "AS", "WITH",
+    "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "NO_JOIN", "TURN",
+    "NOT", "LEAVE", "MAGIC", "AND", "IN", "FOR", "UNTIL", "REP", "AS", "WITH",
 })  # fmt: skip
 
 
@@ -123,6 +130,9 @@ class _Reader:
             if depth == 0 and _has_work(pieces) and (told := self._told_count(sentence)):
                 self.stated += told
                 pieces.append(Aside(_span(sentence), "remark"))
+                continue
+            if _is_of_markers(sentence):
+                pieces.append(Aside(_span(sentence), "marker"))
                 continue
             if self._is_remark(sentence):
                 pieces.append(Aside(_span(sentence), "remark"))
@@ -303,8 +313,9 @@ class _Reader:
         """What a bracket is that is no work: a token that counts, or asides; None when it is work."""
         if not group.items:
             return [Aside(group.span, "remark")]
-        if all(each.kind == "LENGTH" for each in group.items):
-            return [Aside(group.span, "remark")]  # the same length in another unit
+        kinds = [each.kind for each in group.items]
+        if set(kinds) == {"LENGTH"} or kinds in (["NUM", "RING"], ["NUM", "MAGIC"]):
+            return [Aside(group.span, "remark")]  # a length in another unit; "(1 ring)"
         if counts := counts_of(group.items):
             return Token("COUNTS", group.start, group.end, counts)
         at_end = last and (work or _has_work(before))
@@ -317,6 +328,17 @@ class _Reader:
         if sentence_remark(text) or clause_remark(text) or bracket_remark(text):
             return [Aside(group.span, "remark")]
         return None
+
+
+def _is_of_markers(sentence: Sequence[Item]) -> bool:
+    """ "Place marker 1 in the 3rd st and markers 2-5 in the 1st st of each increase."."""
+    kinds = [each.kind for each in sentence[:MOST_MARKED]]
+    if "MARKED" not in kinds[:4] or kinds[0] not in ("WORD", "WORK") or set(kinds) - _MARKING:
+        return False
+    return all(
+        kind not in ("INC", "DEC") or kinds[at - 1] in ("OF", "EACH")
+        for at, kind in enumerate(kinds)
+    )
 
 
 def _is_said_twice(items: Sequence[Item], at: int) -> bool:

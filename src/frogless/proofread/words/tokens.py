@@ -16,7 +16,7 @@ from frogless.proofread.words.terms import NOISE, NUMBERS, OFTEN, ORDINALS, TENS
 from frogless.stitches.model import Dialect
 
 #: Words in a phrase, at most.
-LONGEST = 7
+LONGEST = 9
 _LOWER = str.maketrans("ABCDEFGHIJKLMNOPQRSTUVWXYZ", "abcdefghijklmnopqrstuvwxyz")
 _RAW = re.compile(
     r"(?P<word>[^\W\d_]+(?:'[^\W\d_]{1,2}(?![^\W\d_]))?)|(?P<number>\d+(?:\.\d+)?)|(?P<stars>(?:\*{1,3}|[†‡#])(?:'?s\b)?)"
