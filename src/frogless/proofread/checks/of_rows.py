@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from frogless.proofread.checks.model import Check
-from frogless.proofread.checks.rows import arithmetic, chains, numbering, reading, sizes
+from frogless.proofread.checks.rows import arithmetic, chains, heights, numbering, reading, sizes
 from frogless.proofread.checks.rows.drift import edge_drift
 from frogless.proofread.checks.rows.odd import stitch_odd
 from frogless.proofread.checks.rows.sides import sides
@@ -128,7 +128,7 @@ OF_ROWS: tuple[Check, ...] = (
         Row 4: Ch 3 (counts as dc), skip first st, dc in each st across, turn. (20 dc)
         Row 5: Ch 2 (counts as dc), skip first st, dc in each st across, turn. (20 dc)
         """,
-        chains.turning_chain,
+        heights.turning_chain,
     ),
     Check(
         "joining",

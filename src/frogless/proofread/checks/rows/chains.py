@@ -1,11 +1,9 @@
-"""Turning chains and joins: counted and joined alike throughout, and as tall as their stitch."""
+"""Joins: to what a round has, and all alike."""
 
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import (
@@ -13,22 +11,15 @@ from frogless.proofread.checks.rows.lines import (
     all_acts,
     finding,
     lines_of,
-    speaks_otherwise,
 )
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
     Act,
     Again,
     Aside,
-    Bare,
     Chain,
-    Increase,
-    Into,
     Join,
-    Repeat,
     Ring,
-    Skip,
-    Together,
     Turn,
     Unclear,
 )
@@ -36,132 +27,6 @@ from frogless.proofread.words.model import (
 #: So many rows that agree make a rule that one other row breaks.
 RULE = 3
 _NTH = re.compile(r"\b(?:\d{1,2}(?:st|nd|rd|th)|second|third|fourth|fifth)\b", re.IGNORECASE)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Begun:
-    """A row that begins with a chain, and its first stitch.
-
-    Args:
-        chains: those that stand for a stitch; a space after them is left out.
-    """
-
-    line: Line
-    act: Chain
-    chains: int
-    stitch: str
-
-
-def turning_chain(reading: Reading) -> Iterator[Finding]:
-    """A turning chain that is counted, or as long, as in no other row of that stitch."""
-    begun = [each for line in lines_of(reading) if (each := begun_with(line, reading))]
-    yield from _counted_otherwise(reading, begun)
-    yield from _other_length(reading, begun)
-
-
-def begun_with(line: Line, reading: Reading) -> Begun | None:
-    """How a row begins, when it is with a chain of one length and a stitch that is known."""
-    acts = [a for a in line.told.said.acts if not isinstance(a, Turn | Aside | Skip)]
-    if line.told.label is None or len(acts) < 2 or not isinstance(acts[0], Chain):
-        return None
-    chain = acts[0]
-    stitch = _first_stitch(acts[1:])
-    if stitch not in reading.lexicon.stitches or len(set(chain.times.values)) > 1:
-        return None
-    if reading.lexicon.stitches[stitch].kind != "stitch" or stitch == "slip_stitch":
-        return None
-    return Begun(line, chain, chain.times.values[0] - chain.space, stitch)
-
-
-def _first_stitch(acts: Sequence[object]) -> str:
-    """The stitch that follows the chain at once; "" where another thing does."""
-    act = acts[0]
-    match act:
-        case Bare(stitch=stitch) | Together(stitch=stitch) | Increase(stitch=stitch):
-            return stitch
-        case Into(body=body, target=target) if target.what in ("stitch", "same", "any", "chain"):
-            return _first_stitch(body) if body else ""
-        case Repeat(body=body):
-            return _first_stitch(body) if body else ""
-    return ""
-
-
-def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
-    said = [each for each in begun if each.act.counts is not None and not each.act.space]
-    groups = Counter((b.line.told.piece, b.chains, b.stitch, b.act.counts) for b in said)
-    groups.update(_skipped(reading))
-    for each in said:
-        key = (each.line.told.piece, each.chains, each.stitch)
-        same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
-        if same == 1 and other > same:
-            here = "counts" if each.act.counts else "does not count"
-            there = "does not count" if each.act.counts else "counts"
-            texts = (
-                f"the chain of {each.chains} {here}",
-                f"in {other} other rows it {there}",
-                f"{each.line.name} says that its chain of {each.chains} {here} as a stitch; in "
-                f"{other} other rows of that stitch it {there}. Say the same everywhere.",
-            )
-            yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
-
-
-def _skipped(reading: Reading) -> Iterator[tuple[int, int, str, bool | None]]:
-    """What is said of the chains that a first row skips: "dc in 4th ch from hook (counts as dc)"."""
-    for line in lines_of(reading):
-        for act in line.told.said.acts[:2]:
-            if isinstance(act, Into) and act.target.what == "from_hook" and act.body:
-                stitch = _first_stitch(act.body)
-                yield line.told.piece, act.target.nth - 1, stitch, act.target.counts
-
-
-def _other_length(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
-    groups: dict[tuple[int, str], Counter[int]] = {}
-    for each in begun:
-        groups.setdefault((each.line.told.piece, each.stitch), Counter())[each.chains] += 1
-    for each in begun:
-        if speaks_otherwise(reading, each.line):
-            continue
-        lengths = groups[each.line.told.piece, each.stitch]
-        usual, often = lengths.most_common(1)[0]
-        name = (
-            reading.lexicon.stitches[each.stitch].terms[reading.lexicon.terms.dialect].abbreviation
-        )
-        if lengths[each.chains] == 1 and often >= RULE and usual != each.chains:
-            if each.act.times.values[0] == usual:
-                continue
-            texts = (
-                f"ch {each.chains}",
-                f"ch {usual} in {often} other rows",
-                f"{each.line.name} begins with a chain of {each.chains} before {name}; {often} "
-                f"other rows of {name} begin with {usual}.",
-            )
-            yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
-        elif often < RULE and _too_unlike(each, reading):
-            tall = reading.lexicon.stitches[each.stitch].turning_chain
-            texts = (
-                f"ch {each.chains} before {name}",
-                f"{name} is as tall as a chain of {tall}",
-                f"A chain of {each.chains} does not suit {name}, which is as tall as {tall}: "
-                "the chain or the stitch may be another.",
-            )
-            yield finding("turning-chain", reading, each.line, each.act.span, texts, "possible")
-
-
-def _too_unlike(each: Begun, reading: Reading) -> bool:
-    """Far from what suits, and the row is of nothing but that stitch: no lace, no mesh."""
-    tall = reading.lexicon.stitches[each.stitch].turning_chain
-    # Low chains before tall stitches are a habit of many; two before sc are nobody's.
-    if not tall or abs(each.chains - tall) < (1 if each.stitch == "single_crochet" else 2):
-        return False
-    others = [a for a in each.line.told.said.acts if not isinstance(a, Turn | Aside | Join)]
-    plain = others[1:]
-    return all(
-        isinstance(a, Into)
-        and len(a.body) == 1
-        and isinstance(a.body[0], Bare)
-        and a.body[0].stitch == each.stitch
-        for a in plain
-    )
 
 
 def joining(reading: Reading) -> Iterator[Finding]:

@@ -1,0 +1,259 @@
+"""The chains that rows begin with: counted, and as long, as in the other rows of that stitch.
+
+Heights are those of the dictionary of stitches (sc 1, hdc 2, dc 3, tr 4 chains; published in every
+table of turning chains). Many makers take one less before a tall stitch; what a pattern does twice
+is its habit and is right.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.lines import (
+    Line,
+    all_acts,
+    finding,
+    lines_of,
+    named,
+    speaks_otherwise,
+)
+from frogless.proofread.findings import Certainty, Finding
+from frogless.proofread.words.model import (
+    Act,
+    Aside,
+    Bare,
+    Chain,
+    Evenly,
+    Increase,
+    Into,
+    Join,
+    Met,
+    Repeat,
+    Ring,
+    Skip,
+    Together,
+    Turn,
+)
+
+#: So many other rows that agree make a habit of the pattern.
+HABIT = 2
+#: Longer chains are the bars of a lace.
+LONGEST = 8
+_LOOPS = ("_back_loop", "_front_loop", "_third_loop", "_between")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Begun:
+    """A row that begins with a chain, and its first stitch.
+
+    Args:
+        chains: those that stand for a stitch; a space after them is left out.
+        counts: whether they are counted as a stitch, as it was worked out.
+        tall: chains that suit the stitch.
+    """
+
+    line: Line
+    act: Chain
+    chains: int
+    stitch: str
+    counts: bool
+    tall: int
+
+
+def turning_chain(reading: Reading) -> Iterator[Finding]:
+    """A turning chain that is counted, or as long, as in no other row of that stitch."""
+    yield from _counted_otherwise(reading, begun_rows(reading))
+    yield from other_lengths(reading)
+
+
+def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
+    said = [each for each in begun if each.act.counts is not None and not each.act.space]
+    groups = Counter((b.line.told.piece, b.chains, b.stitch, b.act.counts) for b in said)
+    groups.update(_skipped(reading))
+    for each in said:
+        key = (each.line.told.piece, each.chains, each.stitch)
+        same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
+        if same == 1 and other > same:
+            here = "counts" if each.act.counts else "does not count"
+            there = "does not count" if each.act.counts else "counts"
+            texts = (
+                f"the chain of {each.chains} {here}",
+                f"in {other} other rows it {there}",
+                f"{each.line.name} says that its chain of {each.chains} {here} as a stitch; in "
+                f"{other} other rows of that stitch it {there}. Say the same everywhere.",
+            )
+            yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
+
+
+def _skipped(reading: Reading) -> Iterator[tuple[int, int, str, bool | None]]:
+    """What is said of the chains that a first row skips: "dc in 4th ch from hook (counts as dc)"."""
+    for line in lines_of(reading):
+        for act in line.told.said.acts[:2]:
+            if isinstance(act, Into) and act.target.what == "from_hook" and act.body:
+                stitch = base_of(_first_stitch(act.body, reading))
+                yield line.told.piece, act.target.nth - 1, stitch, act.target.counts
+
+
+def begun_rows(reading: Reading) -> tuple[Begun, ...]:
+    """Every row that begins with a chain of one length and a stitch that is known."""
+    return tuple(each for line in lines_of(reading) if (each := begun_with(line, reading)))
+
+
+def begun_with(line: Line, reading: Reading) -> Begun | None:
+    """How a row begins, when it is with a chain of one length and a stitch that is known."""
+    if line.told.label is None:
+        return None
+    acts = [a for a in line.told.said.acts if not isinstance(a, Turn | Aside | Skip | Join | Ring)]
+    while acts and _slips(acts[0]):
+        acts = acts[1:]
+    if len(acts) < 2 or not isinstance(acts[0], Chain) or _is_foundation(line, acts):
+        return None
+    chain = acts[0]
+    length = chain.times.values[0]
+    stitch = base_of(chain.counts_as or _first_stitch(acts[1:], reading))
+    known = reading.lexicon.stitches.get(stitch)
+    if known is None or known.kind != "stitch" or not known.turning_chain:
+        return None
+    if len(set(chain.times.values)) > 1 or length > LONGEST:
+        return None
+    counts = chain.counts
+    if counts is None:
+        counts = bool(line.works) and line.works[0].turning[1]
+    space = chain.space or (_space(acts[1:]) if length > known.turning_chain else 0)
+    return Begun(line, chain, length - space, stitch, counts, known.turning_chain)
+
+
+def _is_foundation(line: Line, acts: Sequence[Act]) -> bool:
+    """A chain that the row is worked into, "ch 4, 11 dc in 4th ch from hook", or a ring of it."""
+    after = acts[1]
+    if isinstance(after, Into) and after.target.what == "from_hook":
+        return True
+    whole = line.told.said.acts
+    place = whole.index(acts[0])
+    return any(isinstance(a, Join) and a.to == "ring" for a in whole[place + 1 : place + 2])
+
+
+def base_of(stitch: str) -> str:
+    """The stitch itself, whichever loop it is worked into."""
+    for end in _LOOPS:
+        stitch = stitch.removesuffix(end)
+    return stitch
+
+
+def _slips(act: Act) -> bool:
+    """Slip stitches that bring the yarn to where the row begins."""
+    if isinstance(act, Bare):
+        return act.stitch == "slip_stitch"
+    return isinstance(act, Into) and bool(act.body) and all(_slips(each) for each in act.body)
+
+
+def _first_stitch(acts: Sequence[Act], reading: Reading) -> str:
+    """The stitch that follows the chain; "" where another chain does."""
+    for act in acts:
+        match act:
+            case Bare(stitch=stitch) if stitch in reading.lexicon.own:
+                return _first_stitch(reading.lexicon.own[stitch].body, reading)
+            case Bare() | Together() | Increase() | Evenly():
+                return act.stitch
+            case Into(body=body) | Repeat(body=body):
+                return _first_stitch(body, reading)
+            case Met(parts=parts):
+                return _first_stitch(parts[0].body, reading)
+            case Skip() | Aside():
+                continue
+            case _:
+                return ""
+    return ""
+
+
+def _space(acts: Sequence[Act]) -> int:
+    """The chains between the stitches of the row, where they are all alike."""
+    lengths = {a.times.values[0] for a in all_acts(acts) if isinstance(a, Chain)}
+    return lengths.pop() if len(lengths) == 1 else 0
+
+
+def other_lengths(reading: Reading) -> Iterator[Finding]:
+    """Chains of a length that the other rows of the stitch do not have, or that suit no such stitch."""
+    begun = begun_rows(reading)
+    skipped = tuple(_skipped_at_foundation(reading))
+    for each in begun:
+        if speaks_otherwise(reading, each.line) or _is_bar(each):
+            continue
+        others = _others(each, begun, skipped)
+        if others[each.chains]:
+            continue
+        usual, often = others.most_common(1)[0] if others else (0, 0)
+        if often and each.act.times.values[0] != usual:
+            surer = often >= HABIT and often * 2 > sum(others.values())
+            other = abs(each.chains - each.tall) > abs(usual - each.tall)
+            if surer or (other and not (_suits(each) and _only_skipped(each, begun))):
+                yield _unlike(reading, each, usual, often, "likely" if surer else "possible")
+                continue
+        if not often and not _suits(each):
+            yield _unsuited(reading, each)
+
+
+def _is_bar(each: Begun) -> bool:
+    """A long chain that nobody says to count, before a low stitch: a bar of the lace."""
+    return each.act.counts is None and each.chains > each.tall + 1
+
+
+def _others(
+    each: Begun, begun: Sequence[Begun], skipped: Sequence[tuple[str, int, bool]]
+) -> Counter[int]:
+    """The lengths in other rows of that stitch; of those that count alike, where there are any."""
+    lengths = [
+        (other.chains, other.counts)
+        for other in begun
+        if other.stitch == each.stitch and other.line is not each.line and not _is_bar(other)
+    ]
+    lengths += [(length, counts) for stitch, length, counts in skipped if stitch == each.stitch]
+    alike = Counter(length for length, counts in lengths if counts == each.counts)
+    return alike or Counter(length for length, _ in lengths)
+
+
+def _only_skipped(each: Begun, begun: Sequence[Begun]) -> bool:
+    """Whether no other row begins with a chain: the chains that a first row skips may be more."""
+    return not any(other.stitch == each.stitch and other is not each for other in begun)
+
+
+def _skipped_at_foundation(reading: Reading) -> Iterator[tuple[str, int, bool]]:
+    """Stitch and chains of first rows that skip some: "dc in 4th ch from hook"."""
+    for line in lines_of(reading):
+        for act in line.told.said.acts[:2]:
+            if isinstance(act, Into) and act.target.what == "from_hook" and act.target.nth > 1:
+                counted = line.works[0].turning[1] if line.works else False
+                yield base_of(_first_stitch(act.body, reading)), act.target.nth - 1, counted
+
+
+def _suits(each: Begun) -> bool:
+    if each.counts and each.act.counts:
+        return each.chains == each.tall
+    lowest = 1 if each.tall < 4 else each.tall - 1
+    return lowest <= each.chains <= each.tall
+
+
+def _unlike(reading: Reading, each: Begun, usual: int, often: int, certainty: Certainty) -> Finding:
+    name = named(each.stitch, reading)
+    rows = "another row" if often == 1 else f"{often} other rows"
+    texts = (
+        f"ch {each.chains}",
+        f"ch {usual} in {rows}",
+        f"{each.line.name} begins with a chain of {each.chains} before {name}; {rows} of {name} "
+        f"begin{'s' if often == 1 else ''} with {usual}.",
+    )
+    return finding("turning-chain", reading, each.line, each.act.span, texts, certainty)
+
+
+def _unsuited(reading: Reading, each: Begun) -> Finding:
+    name = named(each.stitch, reading)
+    texts = (
+        f"ch {each.chains} before {name}",
+        f"{name} is as tall as a chain of {each.tall}",
+        f"A chain of {each.chains} does not suit {name}, which is as tall as {each.tall}: "
+        "the chain or the stitch may be another.",
+    )
+    return finding("turning-chain", reading, each.line, each.act.span, texts, "possible")
