@@ -22,8 +22,12 @@ from frogless.proofread.words.model import (
 from frogless.proofread.work.acts import QUIET, again_in, every, works
 from frogless.proofread.work.model import Problem, Told
 
-#: Rows that a pattern may have in one size.
-MOST_ROWS = 5_000
+#: Rows that one line may stand for.
+MOST_ROWS_OF_LINE = 5_000
+
+
+#: Rows back in which the last increase is looked for.
+_LOOKED_BACK = 200
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,17 +67,19 @@ class Plan:
 
     size: int
     sizes: int
-    most: int = MOST_ROWS
+    most: int
     numbered: dict[int, Todo] = field(default_factory=dict)
     named: dict[str, Todo] = field(default_factory=dict)
     done: list[Todo] = field(default_factory=list)
     onward: list[tuple[str, Todo]] = field(default_factory=list)
     count: int = 0
+    last: int | None = None  # the last number of a row
     cut: bool = False
 
     def begin_piece(self) -> None:
         """Rows of another piece are not meant by their numbers."""
         self.numbered, self.named, self.done, self.onward = {}, {}, [], []
+        self.last = None
 
     def rows(self, index: int, told: Told) -> Iterator[Todo]:
         """The rows that a line stands for."""
@@ -89,6 +95,7 @@ class Plan:
         self.done.append(todo)
         if todo.number is not None:
             self.numbered[todo.number] = todo
+            self.last = todo.number
         if label is not None and label.name and not todo.repeated:
             self.named[label.name] = todo
 
@@ -119,14 +126,14 @@ class Plan:
             yield from (first,) if numbers or label.name else ()
             return
         if label is not None and not numbers and label.rows > 1:
-            for place in range(min(label.rows, MOST_ROWS + 1)):
+            for place in range(self._within(label.rows)):
                 stated = _stated_of(said.stated, place, label.rows)
                 yield replace(todo, stated=stated, steady=() if stated else said.stated)
             return
         if len(numbers) < 2:
             yield replace(todo, number=numbers[0] if numbers else None)
             return
-        for place, number in enumerate(numbers[: MOST_ROWS + 1]):
+        for place, number in enumerate(numbers[: self._within(len(numbers))]):
             stated = _stated_of(said.stated, place, len(numbers))
             steady = () if stated else said.stated
             yield replace(todo, number=number, stated=stated, steady=steady)
@@ -135,14 +142,18 @@ class Plan:
         """Rows that "Row 2 and all even rows" stands for, between the last and this one."""
         if label is None or not label.numbers or not self.onward or not self.done:
             return
-        last = next((t.number for t in reversed(self.done) if t.number is not None), None)
-        if last is None or label.numbers[0] - last > MOST_ROWS:
+        if self.last is None or label.numbers[0] - self.last > MOST_ROWS_OF_LINE:
             return
-        for number in range(last + 1, label.numbers[0]):
+        for number in range(self.last + 1, label.numbers[0]):
             for which, todo in self.onward:
                 if which == "all" or (number % 2 == 0) == (which == "even"):
                     yield replace(todo, number=number, repeated=True)
                     break
+
+    def _within(self, rows: int) -> int:
+        """So many rows, or as many as one line may stand for."""
+        self.cut = self.cut or rows > MOST_ROWS_OF_LINE
+        return min(rows, MOST_ROWS_OF_LINE)
 
     # -- rows worked again
 
@@ -171,7 +182,7 @@ class Plan:
         problems = self._range_problem(again, len(block), numbers, told.span)
         if len(numbers) > 1 and problems:
             total = len(numbers)
-        most = min(total, MOST_ROWS + 1)
+        most = self._within(total)
         start = numbers[0] if numbers else None
         for place in range(most):
             row = block[place % len(block)]
@@ -201,7 +212,7 @@ class Plan:
     def _named_rows(self, index: int, again: Again, kind: str) -> list[Todo]:
         if again.first:
             last = max(again.last, again.first)
-            if last - again.first > MOST_ROWS:
+            if last - again.first > MOST_ROWS_OF_LINE:
                 return []
             found = [self.numbered.get(n) for n in range(again.first, last + 1)]
             return [row for row in found if row is not None] if all(found) else []
@@ -219,8 +230,10 @@ class Plan:
     def _shaping(self, name: str) -> list[Todo]:
         """The last row that makes more stitches, or fewer, where none has the name."""
         shapes = _MORE_OR_FEWER.get(name)
-        found = [todo for todo in self.done if shapes and any(map(shapes, every(todo.acts)))]
-        return found[-1:]
+        if shapes is None:
+            return []
+        recent = reversed(self.done[-_LOOKED_BACK:])
+        return [t for t in recent if any(map(shapes, every(t.acts)))][:1]
 
     def _even(self, index: int, span: Span, kind: str) -> Todo:
         """A row of one stitch in each, as it is meant by "work even"."""
@@ -235,8 +248,7 @@ class Plan:
         if again.rows is not None:
             return again.rows.of(self.size, self.sizes) or 0, True
         if again.until_rows:
-            last = next((t.number for t in reversed(self.done) if t.number is not None), None)
-            start = numbers[0] if numbers else (last or 0) + 1
+            start = numbers[0] if numbers else (self.last or 0) + 1
             return max(again.until_rows - start + 1, 0), True
         if len(numbers) > 1:
             return len(numbers), True

@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from frogless.proofread.words.model import Act, Chain, Numbers
 from frogless.proofread.work.acts import numbers_in, shape, without_last_chain
+from frogless.proofread.work.counts import Verdict
 from frogless.proofread.work.edge import UNKNOWN, Edge, Run, is_plain
 from frogless.proofread.work.model import Problem
 from frogless.proofread.work.row import Outcome, Row, first_way, work_row
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.ways import RowWay, Ways
+
+#: Rows that do not come out for which it is looked for what would mend them.
+MOST_NEEDS = 100
+_MENDED_BELOW = frozenset({"repeat", "too_many", "too_few", "count"})
 
 
 class Bench:
@@ -24,6 +30,7 @@ class Bench:
         self._shapes: dict[int, tuple[int, object]] = {}
         self._ways: dict[tuple[object, ...], tuple[RowWay, Row]] = {}
         self._sized: dict[int, tuple[tuple[Numbers, ...], Row]] = {}
+        self._needs: dict[tuple[object, ...], int | None] = {}
         self._parted: dict[
             tuple[int, bool], tuple[tuple[tuple[Act, ...], Chain | None], object]
         ] = {}
@@ -78,6 +85,28 @@ class Bench:
         if key not in self._ways:
             self._ways[key] = first_way(row, self.trade, ways), row
         return self._ways[key][0]
+
+    def with_need(self, verdict: Verdict, row: Row, edge: Edge, way: RowWay) -> Verdict:
+        """What is wrong, with the count of the row below from which the row would come out."""
+        if not any(problem.kind in _MENDED_BELOW for problem in verdict.problems):
+            return verdict
+        key = (
+            self._shape(row.acts),
+            self._shape(row.lift),
+            self._size(row),
+            edge,
+            way,
+            verdict.total,
+        )
+        if key not in self._needs:
+            if len(self._needs) >= MOST_NEEDS:
+                return verdict
+            self._needs[key] = self.need(row, edge, way, verdict.total)
+        need = self._needs[key]
+        if need is None:
+            return verdict
+        mended = (replace(p, need=need) if p.kind in _MENDED_BELOW else p for p in verdict.problems)
+        return verdict._replace(problems=tuple(mended))
 
     def need(self, row: Row, edge: Edge, way: RowWay, stated: int | None) -> int | None:
         """The count of the row below, nearest to what it is, from which the row comes out.

@@ -9,19 +9,21 @@ from frogless.proofread.script.model import Span
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Act, Bare, Chain, Repeat
 from frogless.proofread.work.acts import every
-from frogless.proofread.work.again import MOST_ROWS
 from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.counts import Mode
-from frogless.proofread.work.course import Course, Standing, chains_told, rows_of
+from frogless.proofread.work.course import Course, Run
 from frogless.proofread.work.model import Assumption, Told
 from frogless.proofread.work.row import Row, chain_keys, custom
+from frogless.proofread.work.standing import Standing, rows_of
+from frogless.proofread.work.steps import steps_of
 from frogless.proofread.work.trade import Trade
+from frogless.proofread.work.turning import chains_told
 from frogless.proofread.work.ways import ChainKey, Counts, Ways
 
-#: Lines of a pattern by which its readings are chosen; the rest of a longer one is read like them.
-_ENOUGH = 400
-#: Rows that are worked to choose them.
-_MOST_TRIED = 600
+#: Steps of a pattern by which its readings are chosen; the rest of a longer one is read like them.
+_ENOUGH = 600
+#: Rows that are worked of a pattern, in one size and in all sizes together.
+_MOST_ROWS, _MOST_ROWS_IN_ALL = 20_000, 60_000
 #: Doubts in which the custom's reading is taken wherever it comes out.
 _BY_CUSTOM = frozenset({"chain", "mode", "all_told"})
 #: Turning chains of which a pattern has more kinds are read by custom.
@@ -53,10 +55,18 @@ class Doubt:
     key: ChainKey = (0, "")
 
 
+Picks = dict[Doubt, object]
+
+
 def chosen(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Choice:
     """The pattern read in the way in which the fewest of its rows go wrong."""
     chooser = _Chooser(told, lexicon, sizes)
     return chooser.choice()
+
+
+def most_rows(sizes: int) -> int:
+    """Rows that are worked in each size."""
+    return min(_MOST_ROWS, _MOST_ROWS_IN_ALL // max(sizes, 1))
 
 
 class _Chooser:
@@ -67,46 +77,63 @@ class _Chooser:
         self.bench = Bench(self.trade)
         self.chains = chains_told(told, lexicon.chain_counts)
         self.cut = False
+        self.courses = [self._course(size) for size in range(sizes)]
+
+    def _course(self, size: int) -> Course:
+        most = most_rows(self.sizes)
+        steps, cut = steps_of(self.told, self.bench, self.chains, size, self.sizes, most)
+        self.cut = self.cut or cut
+        return Course(steps, self.bench, size, self.sizes)
 
     def choice(self) -> Choice:
         """Each doubt tried both ways, the others as they are."""
         doubts = self._doubts()
         picks = {doubt: doubt.options[0] for doubt in doubts}
-        cost = self._cost(picks)
+        runs = self._runs(picks)
         settled: dict[Doubt, float] = {}
         for doubt in doubts:
+            cost = _cost(runs)
             if cost < 1 and doubt.name in _BY_CUSTOM:
                 continue  # nothing goes wrong by the custom's reading
-            costs = {option: self._cost({**picks, doubt: option}) for option in doubt.options[1:]}
-            costs = {picks[doubt]: cost, **costs}
+            costs = {picks[doubt]: cost}
+            for option in doubt.options[1:]:
+                most = min(costs.values())
+                costs[option] = self._otherwise(runs, {**picks, doubt: option}, most + _LEAST)
             best = min(costs, key=lambda option: round(costs[option], 6))
-            picks[doubt], cost = best, costs.pop(best)
-            settled[doubt] = min(costs.values())
-        standings = tuple(self._run(size, picks, needs=True) for size in range(self.sizes))
+            if best != picks[doubt]:
+                picks[doubt] = best
+                runs = self._runs(picks)
+            settled[doubt] = min(cost for option, cost in costs.items() if option != best)
+        standings = self._ends(runs, picks)
+        cost = _cost(runs)
         said = tuple(self._said(doubt, picks[doubt], cost, settled, standings) for doubt in doubts)
         return Choice(standings, tuple(a for a in said if a is not None), self.cut)
 
-    def _cost(self, picks: dict[Doubt, object]) -> float:
-        some = sorted({0, self.sizes // 2, self.sizes - 1})
-        return sum(self._run(size, picks, needs=False).cost for size in some)
-
-    def _run(self, size: int, picks: dict[Doubt, object], *, needs: bool) -> Standing:
+    def _runs(self, picks: Picks) -> dict[int, Run]:
+        """The first rows of the pattern, in the sizes by which its readings are chosen."""
         ways, mode = _ways(picks)
-        told = self.told if needs else self.told[:_ENOUGH]
-        course = Course(
-            told,
-            self.bench,
-            ways,
-            mode,
-            self.chains,
-            size,
-            self.sizes,
-            needs=needs,
-            most=MOST_ROWS if needs else _MOST_TRIED,
+        some = {0, self.sizes // 2, self.sizes - 1}
+        return {size: self._run(self.courses[size], ways, mode) for size in sorted(some)}
+
+    def _run(self, course: Course, ways: Ways, mode: Mode) -> Run:
+        return course.run(ways, mode, min(len(course.steps), _ENOUGH))
+
+    def _otherwise(self, runs: dict[int, Run], picks: Picks, bound: float) -> float:
+        """What is wrong in another reading, or that it is more than `bound`."""
+        ways, mode = _ways(picks)
+        cost = 0.0
+        for size, run in runs.items():
+            cost += self.courses[size].otherwise(run, ways, mode, bound - cost)
+            if cost > bound:
+                break
+        return cost
+
+    def _ends(self, runs: dict[int, Run], picks: Picks) -> tuple[Standing, ...]:
+        ways, mode = _ways(picks)
+        return tuple(
+            course.end(runs.get(size) or self._run(course, ways, mode))
+            for size, course in enumerate(self.courses)
         )
-        standing = course.run()
-        self.cut = self.cut or course.cut
-        return standing
 
     # -- what is doubtful
 
@@ -231,11 +258,15 @@ def _bare_many(acts: Sequence[Act], trade: Trade) -> Iterator[Bare]:
             )
 
 
+def _cost(runs: dict[int, Run]) -> float:
+    return sum(run.cost for run in runs.values())
+
+
 _WHY = ": the counts agree with that"
 _CUSTOM = ", as is the custom"
 
 
-def _ways(picks: dict[Doubt, object]) -> tuple[Ways, Mode]:
+def _ways(picks: Picks) -> tuple[Ways, Mode]:
     counts: list[tuple[ChainKey, Counts]] = []
     said: dict[str, bool] = {}
     mode: Mode = "stitches"

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.work.choose import chosen
-from frogless.proofread.work.course import rows_of
+from frogless.proofread.work.again import MOST_ROWS_OF_LINE
+from frogless.proofread.work.choose import chosen, most_rows
 from frogless.proofread.work.model import Assumption, Reckoning, Told, Worked
+from frogless.proofread.work.standing import rows_of
 
 
 def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
@@ -23,7 +24,9 @@ def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
     if choice.cut:
         assumptions.append(
             Assumption(
-                "more rows are asked for than a pattern has; those past the 5,000th are left out"
+                f"more rows are asked for than are worked: {MOST_ROWS_OF_LINE:,} of one line and "
+                f"{most_rows(sizes):,} of a pattern in {sizes} size{'s' * (sizes > 1)}; "
+                "the rest is left out"
             )
         )
     return Reckoning(tuple(_by_row(rows)), tuple(assumptions))

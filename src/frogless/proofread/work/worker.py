@@ -674,7 +674,7 @@ class Worker:
             count = count if here is None else 1
         if target.what in ("same", "ring", "row_end", "between", "from_hook"):
             return
-        if target.which == "first" and self.turning[1] and self.hand.at <= 1 and not self.begun:
+        if target.which == "first" and self.turning[1] and self.hand.used <= 1 and not self.begun:
             count -= 1  # "ch 3, skip first st": the chain stands on it already
         if not self.hand.known:
             return
