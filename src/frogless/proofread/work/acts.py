@@ -48,6 +48,11 @@ def every(acts: Iterable[Act]) -> Iterator[Act]:
             yield from every(act.parts)
 
 
+def is_quiet(act: Act) -> bool:
+    """Whether an act makes and takes nothing by itself."""
+    return not isinstance(act, WORKING)
+
+
 def works(acts: Iterable[Act]) -> bool:
     """Whether anything is worked."""
     return any(

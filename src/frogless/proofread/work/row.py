@@ -25,6 +25,7 @@ from frogless.proofread.work.acts import (
     first_stitch,
     targets,
 )
+from frogless.proofread.work.at_work import finish, work
 from frogless.proofread.work.edge import (
     NOTHING,
     RING,
@@ -35,6 +36,7 @@ from frogless.proofread.work.edge import (
     main_stitch,
     merged,
 )
+from frogless.proofread.work.foot import begin
 from frogless.proofread.work.hand import TooLongError
 from frogless.proofread.work.model import Problem
 from frogless.proofread.work.trade import Trade
@@ -200,11 +202,11 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
 def _worked(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     hand = hand_over(edge, trade, way, spaces_named=spaces_named(row))
     stitch = first_stitch(row.acts, trade) or main_stitch(edge)
-    worker = Worker(trade, way, row.size, row.sizes, hand, row_stitch=stitch)
+    worker = Worker(trade, way, row.size, row.sizes, hand, work, row_stitch=stitch)
     try:
-        begun = worker.begin(row.acts, row.lift)
+        begun = begin(worker, row.acts, row.lift)
         worker.work(row.acts[begun:])
-        worker.finish()
+        finish(worker)
     except TooLongError:
         return Outcome(UNKNOWN, problems=(Problem("too_long", row.span),), unclear=True)
     return _outcome(row, worker, way)

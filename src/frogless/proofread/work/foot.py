@@ -1,0 +1,148 @@
+"""The beginning of a row: its foundation, its slip stitches, the chain that lifts the work."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from frogless.proofread.words.model import (
+    Act,
+    Bare,
+    Chain,
+    Evenly,
+    Increase,
+    Into,
+    Join,
+    Repeat,
+    Ring,
+    Skip,
+    Together,
+    Turn,
+    Unclear,
+)
+from frogless.proofread.work.acts import (
+    begins_with_slips,
+    first_stitch,
+    is_quiet,
+    is_slip,
+)
+from frogless.proofread.work.edge import MOST_PLACES, RING, Edge, Place, merged, of_chains
+from frogless.proofread.work.hand import Hand, TooLongError
+from frogless.proofread.work.worker import Worker
+
+#: A chain that is joined into a ring to be worked into has no more than so many chains (from
+#: memory: rings of 4 to 8 are usual); a longer one is the edge of a tube.
+RING_CHAINS = 16
+
+
+def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
+    """Work the foundation, the slip stitches and the chain that a row begins with.
+
+    Returns:
+        int: the index of the first act that is left.
+    """
+    slips = lift is None and begins_with_slips(acts, worker.trade)
+    if lift is not None and not _begins_with_chain(acts):
+        turn_up(worker, lift, acts, slipped=False)
+    slipped = False
+    for index, act in enumerate(acts):
+        if isinstance(act, Turn | Unclear) or not is_quiet(act):
+            if isinstance(act, Turn | Unclear):
+                continue
+            if isinstance(act, Ring):
+                lay(worker, RING, 0)
+            elif isinstance(act, Chain) and worker.hand.edge.begun == "nothing":
+                count = worker.number(act.times)
+                lay(worker, of_chains(count), count)
+            elif isinstance(act, Chain):
+                turn_up(worker, act, acts[index + 1 :], slipped=slipped)
+                return index + 1
+            elif slips and is_slip(act, worker.trade):
+                _travel(worker, act)
+                slipped = True
+            else:
+                return index
+        elif isinstance(act, Join) and act.to == "ring" and 0 < worker.laid <= RING_CHAINS:
+            worker.hand.edge = worker.hand.edge._replace(begun="ring")
+    return len(acts)
+
+
+def _travel(worker: Worker, act: Act) -> None:
+    """Slip stitches that only move the work; the space that they end in is still to be worked."""
+    before, mark = (len(worker.out), len(worker.extras)), worker.hand.mark()
+    worker.work((act,))
+    del worker.out[before[0] :], worker.extras[before[1] :]
+    worker.begun = False
+    last = worker.hand.last
+    if last is not None and last.kind == "space":
+        worker.hand.back(mark)
+        worker.hand.pass_to(worker.hand.next_at(lambda p: p == last, worker.hand.total) or 0)
+        worker.hand.last = last
+        worker.free = True
+
+
+def lay(worker: Worker, edge: Edge, chains: int) -> None:
+    """What the row is worked into is made by the row itself."""
+    if chains > MOST_PLACES:
+        raise TooLongError
+    worker.hand = Hand(edge, worker.trade, weigh_spaces=worker.hand.weigh_spaces)
+    worker.laid = chains
+
+
+def turn_up(worker: Worker, chain: Chain, rest: Sequence[Act], *, slipped: bool) -> None:
+    """The chain that a row begins with."""
+    count = worker.number(chain.times)
+    if _works_from_hook(rest):
+        # Chains added at the edge: they are worked back along like a foundation.
+        edge = worker.hand.edge
+        runs = merged([(Place("chain"), count), *edge.runs])
+        lay(worker, edge._replace(runs=runs, begun="chain"), count)
+        return
+    stitch = chain.counts_as or first_stitch(rest, worker.trade) or worker.row_stitch
+    counts = _counts(worker, chain, (count, worker.trade.base(stitch)))
+    worker.turning = (count, counts != "no")
+    if counts == "no":
+        worker.out.append((Place("turning", chains=count), 1))
+        worker.free = worker.free or not slipped
+        return
+    worker.put([(Place("stitch", stitch, chains=count), 1)])
+    if counts == "space":
+        space = chain.space or max(count - worker.trade.turning_chain(stitch), 1)
+        worker.put([(Place("space", chains=space), 1)])
+    _stand(worker, slipped=slipped)
+
+
+def _counts(worker: Worker, chain: Chain, key: tuple[int, str]) -> str:
+    if chain.counts is None:
+        return "space" if chain.space else worker.way.count_of(key)
+    return "space" if chain.counts and chain.space else "yes" if chain.counts else "no"
+
+
+def _stand(worker: Worker, *, slipped: bool) -> None:
+    """A chain that counts stands on the first place, or on that of the last slip stitch."""
+    if slipped and worker.free:
+        worker.hand.forward(1)  # the chain stands in the space that the work was moved to
+        worker.free = False
+        return
+    if slipped and not worker.way.next_foot:
+        return
+    if worker.hand.edge.begun == "ring" or (worker.hand.known and not worker.hand.runs):
+        return
+    first = next((p for p, _ in worker.hand.runs[worker.hand.run :] if worker.hand.weight(p)), None)
+    worker.hand.take(lambda p: p == first, 1, worker.hand.total)
+
+
+def _begins_with_chain(acts: Sequence[Act]) -> bool:
+    for act in acts:
+        if isinstance(act, Chain):
+            return True
+        if isinstance(act, Bare | Into | Increase | Together | Repeat | Skip | Evenly):
+            return False
+    return False
+
+
+def _works_from_hook(acts: Sequence[Act]) -> bool:
+    for act in acts:
+        target = getattr(act, "target", None)
+        if target is not None:
+            return bool(target.what == "from_hook")
+    return False
