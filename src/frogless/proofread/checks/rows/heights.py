@@ -20,6 +20,7 @@ from frogless.proofread.checks.rows.lines import (
     named,
     speaks_otherwise,
 )
+from frogless.proofread.checks.rows.tops import named_tops
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.words.model import (
     Act,
@@ -67,6 +68,7 @@ def turning_chain(reading: Reading) -> Iterator[Finding]:
     """A turning chain that is counted, or as long, as in no other row of that stitch."""
     yield from _counted_otherwise(reading, begun_rows(reading))
     yield from other_lengths(reading)
+    yield from named_tops(reading)
 
 
 def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:

@@ -13,6 +13,7 @@ from frogless.proofread.checks.rows.lines import (
     lines_of,
     speaks_otherwise,
 )
+from frogless.proofread.checks.rows.strays import strays
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
     Act,
@@ -35,6 +36,16 @@ _PLAIN = frozenset(
 
 
 def stitch_odd(reading: Reading) -> Iterator[Finding]:
+    """Stitches where another is likelier; each row is told of once."""
+    seen: set[tuple[str, int | None, str]] = set()
+    for each in (*strays(reading), *_once_in_a_piece(reading)):
+        key = (each.row, each.number, each.piece)
+        if key not in seen:
+            seen.add(key)
+            yield each
+
+
+def _once_in_a_piece(reading: Reading) -> Iterator[Finding]:
     """A stitch that occurs in one place of a piece, in a row that is else of one stitch."""
     by_piece: dict[int, list[tuple[Line, Act, str]]] = {}
     for line in lines_of(reading):

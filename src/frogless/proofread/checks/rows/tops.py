@@ -1,0 +1,79 @@
+"""Chains of the row below that are named by their length: "top of ch-3", "3rd ch of the ch-4"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
+from frogless.proofread.findings import Finding
+from frogless.proofread.script.model import Span
+from frogless.proofread.words.model import Again, Chain, Into, Join, Repeat
+
+#: "top of ch-3", "3rd ch of beg ch-4", "top of 2 ch", "third of the chain-5".
+_NAMED = re.compile(
+    r"\b(?:top|\d{1,2}(?:st|nd|rd|th)|second|third|fourth|fifth)(?: (?:ch|chain))? of (?:the )?"
+    r"(?:(?:turning|beginning|beg|t|first|starting|last|skipped|prev(?:ious)?) ){0,2}"
+    r"(?:(?P<after>\d{1,2})[ -](?:ch|chain)s?\b|(?:ch|chain)[ -](?P<before>\d{1,2})\b)",
+    re.IGNORECASE,
+)
+
+
+def named_tops(reading: Reading) -> Iterator[Finding]:
+    """Tops of chains of a length that neither the row below nor this one begins with."""
+    before: Line | None = None
+    for line in lines_of(reading):
+        if line.told.begins:
+            before = None
+        if line.told.label is None or not line.told.said.acts:
+            continue
+        if before is not None and not _unknown(before) and not _unknown(line):
+            yield from _not_there(reading, line, before)
+        before = line
+
+
+def _not_there(reading: Reading, line: Line, before: Line) -> Iterator[Finding]:
+    span, known = line.told.span, _begins(before) | _begins(line) | _within(line)
+    for found in _NAMED.finditer(reading.script.plain, span.start, span.end):
+        length = int(found["after"] or found["before"])
+        if length in known or not _begins(before):
+            continue
+        there = " or ".join(map(str, sorted(_begins(before))))
+        texts = (
+            reading.script.words(Span(*found.span())),
+            f"{before.name} begins with a chain of {there}",
+            f"{line.name} is worked into a chain of {length}, and {before.name} begins with one "
+            f"of {there}: one of the numbers is wrong.",
+        )
+        yield finding("turning-chain", reading, line, Span(*found.span()), texts, "likely")
+
+
+def _unknown(line: Line) -> bool:
+    return any(isinstance(act, Again) for act in line.told.said.acts)
+
+
+def _begins(line: Line) -> set[int]:
+    """The lengths of the chains that a row begins with, or skips at the foundation."""
+    found: set[int] = set()
+    for act in line.told.said.acts[:4]:
+        if isinstance(act, Chain):
+            found |= set(act.times.values)
+        elif isinstance(act, Into) and act.target.what == "from_hook":
+            found.add(act.target.nth - 1)
+    # A chain at the end of a row lifts the work to the next one.
+    found |= {n for a in line.told.said.acts[-3:] if isinstance(a, Chain) for n in a.times.values}
+    return found
+
+
+def _within(line: Line) -> set[int]:
+    """Chains of the row itself: a round is joined to its own."""
+    joined = any(isinstance(a, Join) for a in line.told.said.acts)
+    if not joined:
+        return set()
+    return {
+        n
+        for a in all_acts(line.told.said.acts)
+        if isinstance(a, Chain) and not isinstance(a, Repeat)
+        for n in a.times.values
+    }
