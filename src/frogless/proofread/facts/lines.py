@@ -13,6 +13,8 @@ from frogless.proofread.script.model import PartKind, Script
 LONGEST = 4000
 #: Letters of a line that was broken because it was full.
 _FULL = 60
+#: A length by itself: a figure of a drawing, whose name stands elsewhere.
+_FIGURE = re.compile(r"\s{0,20}\d{1,4}(?:[.,]\d{1,2})? ?(?:cm|mm|in|inches|\")\s{0,20}")
 _BULLET = re.compile(r"\s{0,8}(?:[*+•-]|\d{1,2}[.)]) ")
 
 
@@ -82,6 +84,8 @@ def _goes_on(before: Line, line: Line) -> bool:
     """Whether a line goes on with the one before: indented, in lower case, or after a full line."""
     text = line.written or line.text
     if line.part != before.part or not text.strip() or _BULLET.match(text):
+        return False
+    if _FIGURE.fullmatch(before.text):
         return False
     return text[0].isspace() or text[0].islower() or len(before.text.rstrip()) >= _FULL
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from itertools import islice
 from typing import Literal
 
-from frogless.proofread.script.model import Script, Span
+from frogless.proofread.script.model import RowText, Script, Span
 from frogless.proofread.words.model import Entry, Evidence, Terms
 from frogless.stitches.model import Dialect
 
@@ -30,7 +31,7 @@ _DECLARED: Mapping[Dialect, re.Pattern[str]] = {
 #: The dialect of a version that is not this one.
 _OTHERWISE_BEFORE = re.compile(
     r"\b(?:not|equivalents?|convert\w*|translat\w+|available)\b[^.;]*$"
-    r"|\b(?:us|uk|american|british)[ ]?(?:and|or|/|&)[ ]?$",
+    r"|\b(?:us|uk|american|british)(?:\s?(?:and|or|/|&)\s?(?:in\s)?|\s)$",
     re.I,
 )
 _OTHERWISE_AFTER = re.compile(
@@ -59,11 +60,17 @@ _WORDS = tuple(
     (dialect, weight, re.compile(rf"(?<![\w-])(?:{words})(?![\w-])", re.IGNORECASE), why)
     for dialect, weight, words, why in _TELLING
 )
+#: A word behind the name of a dialect is a translation: "US readers: dc = sc".
+_TRANSLATED = re.compile(r"\b(?:us|usa|uk|american|british)\b[^.\n]{0,20}$", re.IGNORECASE)
+#: Places of a word that are looked at for one that is no translation.
+_MOST_PLACES = 50
 #: A turning chain is as tall as its stitch: dc after ch 1 is a UK dc, tr after ch 3 a UK treble.
 _CHAIN_THEN = re.compile(
-    r"\bch(?:ain)? ?(?P<chains>[1-5])\b[^.*\[\n]{0,60}?[,:.;)] *(?:work )?(?:\d+ )?(?P<stitch>dc|tr|dtr)\b(?![\w-])",
+    r"\b(?:ch(?:ain)? ?(?P<chains>[1-5])|(?P<before>[1-5]) ?ch)\b[^.*\[\n]{0,60}?[,:.;)] *(?:work )?(?:\d+ )?(?P<stitch>dc|tr|dtr)\b(?![\w-])",
     re.IGNORECASE,
 )
+#: What a chain stands behind that begins a row, where it is not its first word.
+_BEGINS = re.compile(r"(?:[.:!]|\bturn(?:ing)?[,;]?)\s{1,3}$", re.IGNORECASE)
 _TALLER: Mapping[tuple[str, int], Dialect] = {
     ("dc", 1): "uk",
     ("dc", 3): "us",
@@ -127,8 +134,10 @@ def _declarations(plain: str, dialect: Dialect) -> list[bool]:
 
 def _evidence(script: Script, entries: tuple[Entry, ...]) -> Iterator[Evidence]:
     for dialect, weight, word, why in _WORDS:
-        if found := word.search(script.plain):
-            yield Evidence(dialect, why, Span(*found.span()), weight)
+        for found in islice(word.finditer(script.plain), _MOST_PLACES):
+            if not _TRANSLATED.search(script.plain[max(0, found.start() - 30) : found.start()]):
+                yield Evidence(dialect, why, Span(*found.span()), weight)
+                break
     yield from _by_height(script)
     for entry in entries:
         yield from _by_motions(entry)
@@ -139,8 +148,12 @@ def _by_height(script: Script) -> Iterator[Evidence]:
     """The first of each stitch and height: a pattern of fifty rounds says it no louder than one."""
     seen: set[tuple[str, int]] = set()
     for part in script.of("instructions"):
+        starts = {each.body.start for each in part.statements if isinstance(each, RowText)}
         for found in _CHAIN_THEN.finditer(script.plain, part.body.start, part.body.end):
-            stitch, chains = found["stitch"].lower(), int(found["chains"])
+            before = script.plain[max(part.body.start, found.start() - 12) : found.start()]
+            if found.start() not in starts and not _BEGINS.search(before):
+                continue
+            stitch, chains = found["stitch"].lower(), int(found["chains"] or found["before"])
             dialect = _TALLER.get((stitch, chains))
             if dialect and (stitch, chains) not in seen:
                 seen.add((stitch, chains))

@@ -62,8 +62,8 @@ _MORE: Mapping[Dialect | str, Mapping[str, tuple[str, ...]]] = {
         "back_post_treble": ("rdtrb",),
     },
 }
-#: "inv dec" and the like tell how many places are taken, not which stitch it is.
-_NO_STITCH = re.compile(r"^(?:inv\w*[ -]*)?(?:inc|dec)(?:rease)?$")
+#: "inv dec" and the like tell how many places are taken, not which stitch it is; floss is a thread.
+_NO_STITCH = re.compile(r"^(?:(?:inv\w*[ -]*)?(?:inc|dec)(?:rease)?|floss)$")
 _PLACES: Mapping[str, tuple[str, ...]] = {"flo": ("fl", "flo"), "blo": ("bl", "blo")}
 _POSTS: Mapping[str, tuple[str, ...]] = {
     "fp": ("fp ", "fp-", "front post ", "front-post "),

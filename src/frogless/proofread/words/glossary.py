@@ -31,6 +31,8 @@ _BEFORE = re.compile(
     r"\((?P<meaning>[a-z][^()=:]{2,60}(?:\([^()]{0,8}\))?)\)$",
     re.I,
 )
+_TOG = re.compile(r"\d{1,2}tog$")
+_TOGETHER = re.compile(r",? \d{1,2} together$")
 _RULE = re.compile(r"^[\s|:=+*_~-]+$")
 _HEAD = re.compile(r"^(?:abbreviation|abbr\.?|term|symbol|stitch|word)s?$", re.IGNORECASE)
 #: A word is no longer than this, in letters and in words: "beginning popcorn shell (beg pc sh)".
@@ -194,13 +196,26 @@ def _unparted(text: str, span: Span) -> Iterator[Entry]:
     tokens = text.split()
     for many in (2, 1):
         word, meaning = " ".join(tokens[:many]).lower(), " ".join(tokens[many:]).lower()
-        if meaning and word in _short_words() and meaning in _long_words():
+        if _is_short(word) and _is_long(meaning):
             yield from _entries(word, meaning, span)
             return
     word, comma, meaning = text.partition(",")
     listed = any(each.strip().lower() in _abbreviations() for each in meaning.split(","))
     if comma and len(word) <= _SHORT and len(meaning) > len(word) and not listed:
         yield from _entries(word, meaning, span)
+
+
+def _is_short(word: str) -> bool:
+    word = _ENDING.sub("", word)
+    return any(
+        each in _short_words() for each in (word, word.removesuffix("s"), _TOG.sub("", word))
+    )
+
+
+def _is_long(meaning: str) -> bool:
+    """ "single crochet", "spaces", "single crochet, 2 together"."""
+    name = _ENDING.sub("", _TOGETHER.sub("", meaning))
+    return name in _long_words() or name.removesuffix("s") in _long_words()
 
 
 def _is_word(text: str) -> bool:

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from difflib import get_close_matches
-from functools import lru_cache
+import re
+from collections.abc import Iterator, Sequence
+from functools import cache, lru_cache
 
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.structure import Group, Item
 from frogless.proofread.words.terms import phrases
+from frogless.stitches.load import dictionary
+from frogless.stitches.model import Dialect
 
 #: Letters of a word that is compared: a shorter one is near too many, a longer one is none of the
-#: trade.
-SHORTEST = 4
+#: trade. One letter more, fewer or another tells only in words of `FIRM` letters.
+SHORTEST, FIRM = 4, 5
 LONGEST = 30
+_WORD = re.compile(r"[a-z]+")
 
 
 def guess_of(items: Sequence[Item], lexicon: Lexicon) -> str:
@@ -42,20 +45,41 @@ def guess_of(items: Sequence[Item], lexicon: Lexicon) -> str:
 
 @lru_cache(maxsize=2048)
 def _near(word: str, lexicon: Lexicon) -> str:
-    found = get_close_matches(word, _words(lexicon), n=1, cutoff=0.8)
-    return found[0] if found else ""
+    """The one known word that a slip of a finger makes this one of; "" where it is one itself."""
+    known = _words(lexicon)
+    if word in known or word.removesuffix("s") in known:
+        return ""
+    near = known.intersection(_slips(word))
+    return next(iter(near)) if len(near) == 1 else ""
+
+
+def _slips(word: str) -> Iterator[str]:
+    """Words that differ in one letter or in the order of two; the first letter is seldom wrong."""
+    for at in range(1, len(word) - 1):
+        yield word[:at] + word[at + 1] + word[at] + word[at + 2 :]
+    if len(word) < FIRM:
+        return
+    for at in range(1, len(word) + 1):
+        before, after = word[:at], word[at:]
+        if after:
+            yield before + after[1:]
+        for letter in "abcdefghijklmnopqrstuvwxyz":
+            yield before + letter + after
+            if after:
+                yield before + letter + after[1:]
 
 
 @lru_cache(maxsize=8)
-def _words(lexicon: Lexicon) -> tuple[str, ...]:
-    known: set[str] = set()
+def _words(lexicon: Lexicon) -> frozenset[str]:
+    """Words that people write: the trade's, and those of the pattern itself."""
+    own = (word for stitch in lexicon.own.values() for word in stitch.words)
+    return _of_the_trade(lexicon.terms.dialect).union(*map(_WORD.findall, own))
+
+
+@cache
+def _of_the_trade(dialect: Dialect) -> frozenset[str]:
+    names = (stitch.terms[dialect] for stitch in dictionary().values())
+    named = (word for term in names for word in (term.name, term.abbreviation))
     fixed = (phrase for listed in phrases().values() for phrase in listed)
-    for words in (*fixed, *_names(lexicon)):
-        known.update(word for word in words.split() if len(word) > 1)
-    return tuple(sorted(known))
-
-
-def _names(lexicon: Lexicon) -> Iterable[str]:
-    yield from (word for word in lexicon.keys if " " not in word)
-    for own in lexicon.own.values():
-        yield from own.words
+    found = {word for words in (*fixed, *named) for word in _WORD.findall(words.lower())}
+    return frozenset(word for word in found if len(word) >= SHORTEST)

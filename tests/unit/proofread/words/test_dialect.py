@@ -2,7 +2,7 @@
 
 import pytest
 
-from frogless.proofread.script.model import Part, Script, Span
+from frogless.proofread.script.model import Label, Part, RowText, Script, Span
 from frogless.proofread.words.dialect import terms_of
 from frogless.proofread.words.model import Entry, Terms
 from frogless.stitches.model import Dialect
@@ -26,6 +26,7 @@ def _terms(text: str, entries: tuple[Entry, ...] = (), asked: Dialect | None = N
         ("I use UK terms (US terms in brackets).", "uk"),
         ("US terms. Checked: UK terms. For you; US terms.", "us"),
         ("A US version is available; this one is in UK terms.", "uk"),
+        ("(UK terms – US readers: dc = sc, tr = dc)", "uk"),
     ],
 )
 def test_declared_dialect_is_believed(text: str, dialect: str) -> None:
@@ -90,3 +91,21 @@ def test_evidence_says_where_it_stands() -> None:
 def test_more_evidence_outweighs_one_word() -> None:
     """A UK pattern that skips once is still a UK pattern."""
     assert _terms("Skip 1 st, htr in next st. Tension: 18 tr to 10 cm.").dialect == "uk"
+
+
+def test_a_translation_tells_nothing() -> None:
+    """What a word is called elsewhere is no evidence of the words that are used."""
+    assert not any("single" in one.why for one in _terms("US readers: dc = sc.").evidence)
+
+
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [("Ch 1, dc in each st.", True), ("Ch 4, V-st in next sp, ch 1, dc in 3rd ch of ch-4.", False),
+     ("Dc in each st. Turn. Ch 3, dc in next st.", True), ("1 ch, 1 dc in next tr.", True)],
+)  # fmt: skip
+def test_only_a_chain_that_begins_a_row_tells_its_height(row: str, told: bool) -> None:
+    """A chain between two stitches is a space, however tall the next stitch is."""
+    body = Span(0, len(row))
+    part = Part("instructions", Span(0, 0), body, (RowText(Label(Span(0, 0)), body),))
+    terms = terms_of(Script(row, row, (0,), (part,)), (), None)
+    assert any("as tall as" in one.why for one in terms.evidence) == told

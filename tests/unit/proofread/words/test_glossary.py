@@ -53,6 +53,14 @@ def test_brackets_within_brackets_are_read() -> None:
     assert told == {"ch": "chain", "rep": "repeat", "st": "stitch(es)", "sts": "stitch(es)"}
 
 
+def test_a_plural_in_brackets_needs_no_sign_before_its_meaning() -> None:
+    """ "sp(s) space(s)" explains two words."""
+    told = _told("ch(s) chain(s)\nsp(s) space(s)\ntr treble")
+    assert told == {
+        "ch": "chain(s)", "chs": "chain(s)", "sp": "space(s)", "sps": "space(s)", "tr": "treble",
+    }  # fmt: skip
+
+
 def test_bracket_within_a_meaning_begins_no_entry() -> None:
     """What stands in brackets belongs to its group."""
     assert _told("sh = (2 dc, ch 1, 2 dc) in same st") == {"sh": "(2 dc, ch 1, 2 dc) in same st"}
