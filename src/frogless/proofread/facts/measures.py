@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 from typing import Literal
 
 from frogless.proofread.facts.lengths import lengths_in
@@ -56,6 +57,8 @@ def _measures(text: str, offset: int, finished: bool, heading: str) -> Iterator[
     named = _UNIT_IN_NAME.search(text[:80])
     unit = (named[1] or named[2]).lower() if named else ""
     found = list(lengths_in(text, unit="in" if unit.startswith("in") else unit))
+    if any(not text[a.span.end : b.span.start].strip() for a, b in pairwise(found)):
+        return  # columns of a table, set side by side
     end = 0
     body, piece = False, ""
     for number, lengths in enumerate(found):

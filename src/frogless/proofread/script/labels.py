@@ -60,6 +60,8 @@ _STITCHES = re.compile(
     r"|magic|beg|join|work|turn|in|with|"
     r"repeat|rep|as|make|\w{2,6}\d?tog|fp\w{1,3}|bp\w{1,3}|blo|flo)(?![a-z]))", re.IGNORECASE
 )  # fmt: skip
+#: Behind the side of a row, "Row 1 (RS) Beginning in ...": a sentence begins.
+_SENTENCE = re.compile(r"[ ]{1,6}(?:[A-Z]|[*\[(]|\d)")
 _WORDS = {
     "set-up": "setup", "set up": "setup", "base": "foundation", "starting": "foundation",
     "beginning": "foundation", "inc": "increase", "increasing": "increase", "dec": "decrease",
@@ -183,6 +185,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     alone = bool(_NOTHING.match(plain, end, line_end))
     plural = (groups.get("unit") or "").lower().endswith("s")
     close = re.fullmatch(r"\d+-\d+", groups.get("numbers") or "")
+    sided = bool(asides and _SIDE.match(asides[-1]) and _SENTENCE.match(plain, end, line_end))
+    sided = sided and bool(numbers or name == "foundation")
     bare = (len(numbers) == 1 or (bool(numbers) and (plural or close))) and bool(
         _STITCHES.match(plain, end, line_end)
     )
@@ -204,6 +208,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
             )
         )
         or bare
+        or sided
     ):
         return None
     if name in _SIDES:

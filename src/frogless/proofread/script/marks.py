@@ -28,9 +28,11 @@ _BARE = re.compile(
 _SECTION = re.compile(r"section:\s{1,4}(?=\S)", re.IGNORECASE)
 _REMARK = re.compile(
     r"(?:note|nb|n\.b\.|hint|tip|caution|check|remember|remark|please note|important|warning"
-    r"|attention)s?\b[^:.\n]{0,20}:",
+    r"|attention)s?\b[^:.\n]{0,20}:|(?:check|caution|warning|attention)[ ]{0,3}(?=\n|$)",
     re.IGNORECASE,
 )  # fmt: skip
+#: "Hint" on a line of its own may head a part as well.
+_HINT = re.compile(r"(?:hint|tip|note)[ ]{0,3}\n", re.IGNORECASE)
 #: How an instruction begins; no heading begins so.
 ACTS = re.compile(
     r"(?:fasten|cut|break|turn|weave|repeat|rep|work|join|ch|chain|sew|leave|continue|cont|change"
@@ -261,7 +263,7 @@ def ends_with_count(plain: str, start: int, end: int) -> bool:
 
 def is_remark(plain: str, start: int, end: int) -> bool:
     """Whether a paragraph says of itself that it is a remark: "Note: ..."."""
-    return bool(_REMARK.match(plain, start, end))
+    return bool(_REMARK.match(plain, start, end) or _HINT.match(plain, start))
 
 
 def is_founded(plain: str, start: int, end: int) -> bool:

@@ -20,7 +20,7 @@ _NAMED = (
 )
 _DECLARED: Mapping[Dialect, re.Pattern[str]] = {
     dialect: re.compile(
-        rf"(?P<firm>\b(?:written|given|worked|uses?|using|in|are|is|with)\b(?:(?!terms)[^.\n]){{0,20}}?)?"
+        rf"(?P<firm>\b(?:written|given|worked|uses?|using|in|are|is|with)\b(?:(?!terms|\bUS\b|\bUK\b)[^.\n]){{0,20}}?)?"
         rf"(?:\b{nation}[ -]{_NAMED}\b"
         rf"|\b(?:terms|terminology|abbreviations|stitches)[ ]?[:(,-][ ]?{nation}\b"
         rf"|\b(?:terms|terminology|abbreviations) (?:used )?(?:is|are)(?: all)?(?: in)? {nation}\b)",
@@ -66,7 +66,8 @@ _TRANSLATED = re.compile(r"\b(?:us|usa|uk|american|british)\b[^.\n]{0,20}$", re.
 _MOST_PLACES = 50
 #: A turning chain is as tall as its stitch: dc after ch 1 is a UK dc, tr after ch 3 a UK treble.
 _CHAIN_THEN = re.compile(
-    r"\b(?:ch(?:ain)? ?(?P<chains>[1-5])|(?P<before>[1-5]) ?ch)\b[^.*\[\n]{0,60}?[,:.;)] *(?:work )?(?:\d+ )?(?P<stitch>dc|tr|dtr)\b(?![\w-])",
+    r"\b(?:ch(?:ain)? ?(?P<chains>[1-5])|(?P<before>[1-5]) ?ch)\b"
+    r"[^.*\[\n]{0,60}?[,:.;)] *(?:work )?(?:\d+ )?(?P<stitch>dc|tr|dtr)\b(?![\w-])",
     re.IGNORECASE,
 )
 #: What a chain stands behind that begins a row, where it is not its first word.
