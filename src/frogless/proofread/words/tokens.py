@@ -41,10 +41,18 @@ _PAIR = (
     ),
     re.compile(r"[ ]?\((\d{1,6})\)"),
 )
+_SHADE = r"(?:MC|CC\d?|C\d|[A-H])"
 _COLOUR = re.compile(
-    r"(?:(?:with|in|using|w/)\s+)?(?:(?:the\s+)?(?:main|contrast(?:ing)?)\s+colou?r|(?:yarn|colou?r)\s+[A-Z0-9]\b|"
-    r"(?:with|in|using)\s+(?:MC|CC\d?|C\d|[A-H])\b|\((?:MC|CC\d?|C\d|[A-H])\))"
+    r"(?:(?:(?:[Ww]ith|[Ii]n|[Uu]sing|w/)\s+)?(?:(?:the\s+)?(?:main|contrast(?:ing)?)\s+colou?r"
+    rf"|(?:yarn|col(?:ou?r)?\.?)\s+(?:[A-Z0-9]\b|{_SHADE}\b))"
+    rf"|(?:[Ww]ith|[Ii]n|[Uu]sing)\s+{_SHADE}\b"
+    r"|(?:with|using|in)\s+(?:a\s+)?(?:new|next|different|other)\s+col(?:ou?r)?\b"
+    r"(?:\s+every\s+(?:\d{1,3}\s+)?(?:rows?|rnds?|rounds?))?"
+    rf"|\({_SHADE}\))(?:\s+only\b)?"
 )
+#: The letter of a colour behind a stitch: "4 sc A, 4 sc B".
+_LETTER = re.compile(rf"{_SHADE}(?=\s{{0,3}}(?:[,;.)\]]|$))")
+_PLACES = frozenset({"st", "sts", "stitch", "stitches"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +168,9 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             at += 1
             continue
         if each.kind == "word":
-            if colour := _COLOUR.match(script.plain, each.start):
+            if colour := (
+                _COLOUR.match(script.plain, each.start) or _letter_at(words, at, script, lexicon)
+            ):
                 after = colour.end()
                 yield Token("COLOUR", each.start, after)
                 continue
@@ -205,6 +215,16 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             kind = "RANGE" if _is_range(words, at) else _MARKS.get(each.text, "OTHER")
             yield Token(kind, each.start, each.end, each.text)
         at += 1
+
+
+def _letter_at(
+    words: list[_Raw], at: int, script: Script, lexicon: Lexicon
+) -> re.Match[str] | None:
+    """A colour's letter right behind a stitch."""
+    before = words[at - 1].text if at else ""
+    if before not in _PLACES and before not in lexicon.keys:
+        return None
+    return _LETTER.match(script.plain, words[at].start)
 
 
 def _numbered(known: _Known, words: list[_Raw], at: int) -> tuple[int, str, object] | None:

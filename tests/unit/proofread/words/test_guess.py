@@ -5,8 +5,8 @@ import pytest
 from frogless.proofread.script.cut import cut
 from frogless.proofread.words.glossary import entries_of
 from frogless.proofread.words.guess import guess_of
-from frogless.proofread.words.own import lexicon_of
 from frogless.proofread.words.model import Terms
+from frogless.proofread.words.own import lexicon_of
 from frogless.proofread.words.tokens import Token
 
 

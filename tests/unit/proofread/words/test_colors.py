@@ -1,0 +1,27 @@
+"""Colors are named in many ways, and none of them changes a stitch."""
+
+import pytest
+
+from frogless.proofread.run import proofread
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "With A, sc in each sc across, turn. (8 sc)",
+        "(2 sc A, 2 sc B) twice, turn. (8 sc)",
+        "*2 sc in A, 2 sc in B; rep from * across, turn. (8 sc)",
+        "With B only, sc in each sc across, turn. (8 sc)",
+        "Sc in each sc across, turn, change to col B. (8 sc)",
+        "Using col MC, sc in each sc across, switch to color C, turn. (8 sc)",
+        "Sc in each sc across, with a new color every 2 rows, turn. (8 sc)",
+    ],
+)
+def test_a_color_changes_no_stitch(row: str) -> None:
+    """With it or without, at a row's start or behind a stitch, the row is proven."""
+    report = proofread(
+        "Pouch\n\nWith A, ch 9.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+        f"Row 2: Ch 1, {row}\n"
+    )
+    assert (report.understood, report.findings) == (1, ())
