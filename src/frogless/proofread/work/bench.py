@@ -14,6 +14,9 @@ from frogless.proofread.work.row import Outcome, Row, first_way, work_row
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.ways import RowWay, Ways
 
+#: Acts that are worked of a pattern in all sizes and readings, and so many more for each line. Half
+#: of it may go into other readings (measured: some 40,000 to the second).
+EFFORT, EFFORT_OF_LINE = 30_000, 100
 #: Rows that do not come out for which it is looked for what would mend them.
 MOST_NEEDS = 100
 _MENDED_BELOW = frozenset({"repeat", "too_many", "too_few", "count"})
@@ -22,10 +25,13 @@ _MENDED_BELOW = frozenset({"repeat", "too_many", "too_few", "count"})
 class Bench:
     """Rows worked, each remembered: one that is worked over an equal edge is worked once."""
 
-    def __init__(self, trade: Trade) -> None:
+    def __init__(self, trade: Trade, lines: int) -> None:
         self.trade = trade
+        self._most = EFFORT + EFFORT_OF_LINE * lines
+        self._done = 0
         # The row is kept with what it came to, so that its identity stays its own.
         self._known: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
+        self._wrong: dict[tuple[object, ...], tuple[Outcome, Row]] = {}
         self._numbered: dict[object, int] = {}
         self._shapes: dict[int, tuple[int, object]] = {}
         self._ways: dict[tuple[object, ...], tuple[RowWay, Row]] = {}
@@ -40,12 +46,34 @@ class Bench:
         alike = self._shape(row.acts), self._shape(row.lift)
         key = (*alike, self._size(row), row.closed, edge, way)
         known = self._known.get(key)
-        if known is not None and (known[1].acts is row.acts or not known[0].problems):
+        if known is None:
+            # What is wrong is told where it stands, so a row like it is worked anew.
+            known = self._wrong.get((id(row.acts), *key))
+        if known is not None:
             return known[0]
-        # What is wrong is told where it stands, so a row like it is worked anew.
-        found = self._broken(row) or work_row(row, edge, self.trade, way)
-        self._known[key] = found, row
+        if self.is_spent:
+            return Outcome(UNKNOWN, unclear=True)
+        found = self._broken(row) or self._worked(row, edge, way)
+        if found.problems:
+            self._wrong[id(row.acts), *key] = found, row
+        else:
+            self._known[key] = found, row
         return found
+
+    def _worked(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
+        found = work_row(row, edge, self.trade, way)
+        self._done += found.effort
+        return found
+
+    @property
+    def is_tired(self) -> bool:
+        """Whether so much was worked that no row is read in another way any more."""
+        return self._done > self._most // 2
+
+    @property
+    def is_spent(self) -> bool:
+        """Whether so much was worked that no row is worked any more."""
+        return self._done > self._most
 
     def _shape(self, said: tuple[Act, ...] | Chain | None) -> int:
         if id(said) not in self._shapes:
@@ -99,7 +127,7 @@ class Bench:
             verdict.total,
         )
         if key not in self._needs:
-            if len(self._needs) >= MOST_NEEDS:
+            if len(self._needs) >= MOST_NEEDS or self.is_tired:
                 return verdict
             self._needs[key] = self.need(row, edge, way, verdict.total)
         need = self._needs[key]
@@ -119,7 +147,9 @@ class Bench:
 
     def _fits(self, row: Row, edge: Edge, way: RowWay, count: int) -> int | None:
         runs = _plain_like(edge, count)
-        found = work_row(row, replace_runs(edge, runs), self.trade, way)
+        if self.is_tired:
+            return None
+        found = self._worked(row, replace_runs(edge, runs), way)
         return None if found.problems else found.stitches
 
 

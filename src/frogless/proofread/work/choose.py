@@ -74,7 +74,7 @@ class _Chooser:
         self.told = told
         self.trade = Trade(lexicon)
         self.sizes = sizes
-        self.bench = Bench(self.trade)
+        self.bench = Bench(self.trade, len(told))
         self.chains = chains_told(told, lexicon.chain_counts)
         self.cut = False
         self.courses = [self._course(size) for size in range(sizes)]
@@ -93,7 +93,7 @@ class _Chooser:
         settled: dict[Doubt, float] = {}
         for doubt in doubts:
             cost = _cost(runs)
-            if cost < 1 and doubt.name in _BY_CUSTOM:
+            if self.bench.is_tired or (cost < 1 and doubt.name in _BY_CUSTOM):
                 continue  # nothing goes wrong by the custom's reading
             costs = {picks[doubt]: cost}
             for option in doubt.options[1:]:
@@ -107,7 +107,12 @@ class _Chooser:
         standings = self._ends(runs, picks)
         cost = _cost(runs)
         said = tuple(self._said(doubt, picks[doubt], cost, settled, standings) for doubt in doubts)
-        return Choice(standings, tuple(a for a in said if a is not None), self.cut)
+        assumptions = [each for each in said if each is not None]
+        if self.bench.is_spent:
+            assumptions.append(Assumption(_SPENT))
+        elif self.bench.is_tired:
+            assumptions.append(Assumption(_TIRED))
+        return Choice(standings, tuple(assumptions), self.cut)
 
     def _runs(self, picks: Picks) -> dict[int, Run]:
         """The first rows of the pattern, in the sizes by which its readings are chosen."""
@@ -207,6 +212,8 @@ class _Chooser:
                     words += "; it may be meant the other way, and no count here tells"
                     return Assumption(words, doubt.span)
             case "one":
+                if agree and not pick:
+                    return None  # "4 sc" is what everybody takes it for, and the counts prove it
                 how = "so many in one place" if pick else "one in each of so many places"
                 words = f"a number before a stitch is taken as {how}"
             case _:
@@ -262,6 +269,14 @@ def _cost(runs: dict[int, Run]) -> float:
     return sum(run.cost for run in runs.values())
 
 
+_TIRED = (
+    "there is so much to be worked that rows which may be read in several ways were read so only in "
+    "the first part of the pattern; proofread it piece by piece for the rest"
+)
+_SPENT = (
+    "there is so much to be worked that the last rows were not worked; proofread the pattern piece by "
+    "piece"
+)
 _WHY = ": the counts agree with that"
 _CUSTOM = ", as is the custom"
 

@@ -195,7 +195,8 @@ class _Reader:
             return
         first = self._try(edge, row, self.bench.way(row, self.ways), standing, todo)
         tried = [first]
-        if first.verdict.problems or (has_spaces(edge) and first.verdict.stated is None):
+        doubtful = first.verdict.problems or (has_spaces(edge) and first.verdict.stated is None)
+        if doubtful and not self.bench.is_tired:
             tried += self._others(edge, step, standing, wrong=bool(first.verdict.problems))
             weights = [
                 weight(t.verdict.problems) + t.extra + _unlike(t.verdict, todo) for t in tried

@@ -12,6 +12,8 @@ from typing import Literal, NamedTuple
 
 #: Places that a row may have. No garment comes near it.
 MOST_PLACES = 100_000
+#: Runs of unlike places that a row may have: a mesh of 2,500 spaces.
+MOST_RUNS = 5_000
 
 _BOTH = 3
 
@@ -70,13 +72,16 @@ def of_stitches(stitch: str, count: int) -> Edge:
 def merged(runs: Iterable[Run]) -> tuple[Run, ...]:
     """The same places in as few runs as there can be; two spaces stay two places of one run."""
     found: list[Run] = []
-    for place, count in runs:
+    last: Place | None = None
+    for run in runs:
+        place, count = run
         if not count:
             continue
-        if found and found[-1][0] == place:
+        if place == last:
             found[-1] = (place, found[-1][1] + count)
         else:
-            found.append((place, count))
+            found.append(run)
+            last = place
     return tuple(found)
 
 

@@ -43,6 +43,7 @@ class Hand:
         self.weigh_spaces = weigh_spaces
         self.runs = edge.runs
         self.total = sum(n for _, n in edge.runs)
+        self._all = sum(n * self.weight(p) for p, n in edge.runs)
         self.run = self.offset = self.at = self.used = self.over = 0
         self.passed: frozenset[Place] = frozenset()
         self.last: Place | None = None
@@ -61,8 +62,12 @@ class Hand:
     def has(self, start: int = 0, stop: int | None = None) -> int:
         """Places that are there from `start` up to `stop`, as they are counted."""
         end = self.total if stop is None else stop
+        if start == 0 and end >= self.total:
+            return self._all
         total = at = 0
         for place, count in self.runs:
+            if at >= end:
+                break
             total += self.weight(place) * max(min(at + count, end) - max(at, start), 0)
             at += count
         return total
@@ -91,6 +96,26 @@ class Hand:
         self.offset += count
         if self.offset == length:
             self.run, self.offset = self.run + 1, 0
+
+    def comes_again(self, start: Mark, stop: int) -> int:
+        """How often the places since a mark come again in the same order from here on.
+
+        The last time before `stop` is not among them: what is worked may look on to the next place.
+        """
+        length = self.run - start.run
+        if length <= 0 or self.offset != start.offset:
+            return 0
+        unit, at, times = self.runs[start.run : self.run], self.run, 0
+        most = (stop - self.at) // (self.at - start.at)
+        while times < most and self.runs[at] == unit[0] and self.runs[at : at + length] == unit:
+            times, at = times + 1, at + length
+        return max(times - 1, 0)
+
+    def leap(self, start: Mark, times: int) -> None:
+        """Pass the places since a mark so often again."""
+        self.run += times * (self.run - start.run)
+        self.used += times * (self.used - start.used)
+        self.at += times * (self.at - start.at)
 
     def take(self, test: Test, count: int, stop: int) -> list[Run]:
         """The next places that pass the test; others are passed over.

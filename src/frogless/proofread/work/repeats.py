@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from frogless.proofread.words.model import (
     Act,
@@ -11,7 +12,7 @@ from frogless.proofread.words.model import (
     Repeat,
 )
 from frogless.proofread.work.edge import MOST_PLACES, Place, Run, merged
-from frogless.proofread.work.extents import PLAIN, leave_last, needs, stop_of
+from frogless.proofread.work.extents import PLAIN, leave_last, needs, stop_for, stop_of
 from frogless.proofread.work.hand import Hand, TooLongError
 from frogless.proofread.work.worker import State, Worker
 
@@ -39,6 +40,7 @@ def repeat(worker: Worker, act: Repeat, tail: Sequence[Act]) -> None:
 def so_often(worker: Worker, body: tuple[Act, ...], times: int) -> None:
     """A group worked so many times; what is alike is multiplied."""
     done = 0
+    leaps = _Leaps(worker.mark())
     while done < times:
         before = worker.mark()
         run = worker.hand.run
@@ -54,11 +56,13 @@ def so_often(worker: Worker, body: tuple[Act, ...], times: int) -> None:
             continue
         if moved:
             if worker.hand.run != run or worker.hand.passed != before.hand.passed or worker.vague:
+                done += leaps.after(worker, stop_for(worker, ()), more)
                 continue
             more = min(more, worker.hand.left_in_run() // moved)
         elif not over and len(worker.out) == before.out and len(worker.extras) == before.extras:
             return
         _multiply(worker, before, moved, over, more)
+        leaps.begin(worker)
         done += more
 
 
@@ -71,6 +75,10 @@ def _multiply(worker: Worker, before: State, moved: int, over: int, more: int) -
     worker.hand.over += over * more
     if worker.hand.over > MOST_PLACES:
         raise TooLongError
+    _made_again(worker, before, more)
+
+
+def _made_again(worker: Worker, before: State, more: int) -> None:
     runs = merged(worker.out[before.out :])
     del worker.out[before.out :]
     worker.made -= sum(n for _, n in runs)
@@ -78,10 +86,50 @@ def _multiply(worker: Worker, before: State, moved: int, over: int, more: int) -
     worker.extras += [(key, n * more) for key, n in worker.extras[before.extras :]]
 
 
+@dataclass(slots=True)
+class _Leaps:
+    """Over places that come again and again in the same order, a group is worked by arithmetic.
+
+    The group and the places fall in step after some times of the group; so what was worked since a
+    mark is held against what lies ahead, and the mark is set anew after 1, 2, 4 … times.
+    """
+
+    start: State
+    since: int = 0
+    span: int = 1
+
+    def after(self, worker: Worker, stop: int, most: int) -> int:
+        """Once the group was worked: how many times more it was worked at one leap."""
+        self.since += 1
+        times = 0
+        if self._is_alike(worker):
+            times = min(worker.hand.comes_again(self.start.hand, stop), most // self.since)
+        if times > 0:
+            worker.hand.leap(self.start.hand, times)
+            _made_again(worker, self.start, times)
+            times *= self.since
+        if times or self.since >= self.span:
+            self.begin(worker)
+        return times
+
+    def begin(self, worker: Worker) -> None:
+        """Set the mark anew, for a longer way."""
+        self.start, self.since, self.span = worker.mark(), 0, self.span * 2
+
+    def _is_alike(self, worker: Worker) -> bool:
+        now, start = worker.mark(), self.start
+        return (
+            (now.hand.over, now.hand.passed) == (start.hand.over, start.hand.passed)
+            and (now.problems, now.stitch, now.free) == (start.problems, start.stitch, start.free)
+            and not worker.vague
+        )
+
+
 def _as_far(worker: Worker, act: Repeat, body: tuple[Act, ...], stop: int) -> None:
     """A group worked again as long as it fits before `stop`."""
     start = worker.hand.at
     times = each = 0
+    leaps = _Leaps(worker.mark())
     while worker.hand.at < stop:
         before = worker.mark()
         run = worker.hand.run
@@ -102,7 +150,10 @@ def _as_far(worker: Worker, act: Repeat, body: tuple[Act, ...], stop: int) -> No
         if worker.hand.run == run and worker.hand.passed == before.hand.passed and not worker.vague:
             ahead = min(worker.hand.left_in_run(), stop - worker.hand.at)
             _multiply(worker, before, moved, 0, ahead // moved)
+            leaps.begin(worker)
             times += ahead // moved
+        else:
+            times += leaps.after(worker, stop, worker.hand.total)
 
 
 def _each(worker: Worker, body: tuple[Act, ...]) -> int:

@@ -27,6 +27,7 @@ from frogless.proofread.work.acts import (
 )
 from frogless.proofread.work.at_work import finish, work
 from frogless.proofread.work.edge import (
+    MOST_RUNS,
     NOTHING,
     RING,
     UNKNOWN,
@@ -77,6 +78,7 @@ class Outcome:
         stitches: made, all together, with a turning chain that counts.
         apart: stitches by key that are no part of a group.
         laid: chains of a foundation, when the row is nothing else.
+        effort: acts that were worked, and places that were looked at.
     """
 
     edge: Edge
@@ -97,6 +99,7 @@ class Outcome:
     outside: bool = False
     laid: bool = False
     way: RowWay = _AS_IT_STANDS
+    effort: int = 1
 
 
 def asked_counts(row: Row, trade: Trade, ways: Ways) -> tuple[tuple[ChainKey, Counts], ...]:
@@ -207,9 +210,12 @@ def _worked(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
         begun = begin(worker, row.acts, row.lift)
         worker.work(row.acts[begun:])
         finish(worker)
+        if len(out := merged(worker.out)) > MOST_RUNS:
+            raise TooLongError
     except TooLongError:
-        return Outcome(UNKNOWN, problems=(Problem("too_long", row.span),), unclear=True)
-    return _outcome(row, worker, way)
+        problem = Problem("too_long", row.span)
+        return Outcome(UNKNOWN, problems=(problem,), unclear=True, effort=worker.steps)
+    return _outcome(row, worker, way, out)
 
 
 def _first_edge(row: Row, trade: Trade) -> Edge:
@@ -245,9 +251,8 @@ def _without_chain(row: Row, named: Collection[str], trade: Trade) -> Edge:
     return UNKNOWN if takes else NOTHING
 
 
-def _outcome(row: Row, worker: Worker, way: RowWay) -> Outcome:
+def _outcome(row: Row, worker: Worker, way: RowWay, out: tuple[Run, ...]) -> Outcome:
     hand = worker.hand
-    out = merged(worker.out)
     laid = not out and not worker.begun and hand.edge.begun in ("chain", "ring")
     laid = laid and (worker.laid > 0 or hand.edge.begun == "ring")
     runs = hand.runs if laid else out
@@ -274,6 +279,7 @@ def _outcome(row: Row, worker: Worker, way: RowWay) -> Outcome:
         outside=unclear and not worker.lost and _is_outside(row.acts),
         laid=laid,
         way=way,
+        effort=1 + worker.steps + (len(hand.runs) + len(worker.out)) // 2,
     )
 
 

@@ -11,14 +11,16 @@ from dataclasses import dataclass, field
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Act, Extent, Numbers, Target
-from frogless.proofread.work.edge import MOST_PLACES, Edge, Place, Run, with_chains_apart
+from frogless.proofread.work.edge import MOST_PLACES, MOST_RUNS, Edge, Place, Run, with_chains_apart
 from frogless.proofread.work.hand import Hand, Mark, Test, TooLongError, test_of
 from frogless.proofread.work.model import Problem
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.ways import RowWay
 
 #: Acts and repeats that one row may take; a row that needs more is not worked.
-MOST_STEPS = 60_000
+MOST_STEPS = 20_000
+#: Runs that are laid before like neighbors are counted together.
+_MOST_UNMERGED = 4 * MOST_RUNS
 #: Under this key several stitches in one place are counted that have no name of their own.
 BUNCH = "group"
 
@@ -132,7 +134,7 @@ class Worker:
         if times <= 0 or not runs:
             return
         self.made += times * sum(n for _, n in runs)
-        if self.made > MOST_PLACES:
+        if self.made > MOST_PLACES or len(self.out) + len(runs) * times > _MOST_UNMERGED:
             raise TooLongError
         if len(runs) == 1:
             place, count = runs[0]
