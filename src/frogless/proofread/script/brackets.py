@@ -9,7 +9,8 @@ What is such a list is decided here and nowhere else:
 * Slashed numbers are a list when there are three or more of them, or as many as there are sizes;
   "1/2" is a fraction elsewhere.
 * Numbers between commas right behind an opening bracket are a list when they are as many as there
-  are sizes: "(96, 104, 112 sts)".
+  are sizes: "(96, 104, 112 sts)". Elsewhere they are one where there are three sizes or more, none
+  smaller than the one before it, and no rows are numbered so: "ch 85, 93, 99".
 * A dash among them is 0, nothing for that size.
 
 Source: how graded patterns are set, common practice.
@@ -18,7 +19,8 @@ Source: how graded patterns are set, common practice.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
 from typing import TypeVar
 
 #: What a greater number is cut to: more than any row has.
@@ -106,9 +108,11 @@ def _read(
         return None
     for form, least in ((shape.grouped, 3), (shape.slashed, 3), (shape.listed, 0)):
         found = form.match(plain, at)
-        if not found or (form is shape.listed and not _in_bracket(plain, at)):
+        if not found:
             continue
         values = tuple(value(each) for each in shape.number.findall(found[0]))
+        if form is shape.listed and not (_in_bracket(plain, at) or _is_rising(plain, at, values)):
+            continue
         if len(values) == sizes or (least and len(values) >= least):
             return values, found.end()
     if first[0] == "-":
@@ -118,6 +122,17 @@ def _read(
 
 def _in_bracket(plain: str, at: int) -> bool:
     return plain[max(0, at - 4) : at].rstrip()[-1:] in {"(", "[", "{"}
+
+
+_NUMBERED = re.compile(
+    r"\b(?:rows?|rnds?|rounds?|r|markers?|steps?|pages?)\.?\s{0,3}$", re.IGNORECASE
+)
+
+
+def _is_rising(plain: str, at: int, values: Sequence[float]) -> bool:
+    """Whether numbers between commas may be those of the sizes, smallest first."""
+    rising = all(one <= other for one, other in pairwise(values))
+    return len(values) > 2 and rising and not _NUMBERED.search(plain[max(0, at - 12) : at])
 
 
 def _whole(word: str) -> int:

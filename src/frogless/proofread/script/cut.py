@@ -14,8 +14,8 @@ from frogless.proofread.script.sentences import trim
 from frogless.proofread.script.sizes import sizes_of
 from frogless.proofread.script.statements import Reader
 
-#: Letters of a line that a text may be set to; longer ones are paragraphs.
-_WIDEST = 110
+#: Letters of a line that a text may be set to; longer ones are paragraphs, shorter ones are ended.
+_NARROWEST, _WIDEST = 40, 110
 
 
 def cut(text: str) -> Script:
@@ -64,4 +64,4 @@ def _width(lines: tuple[Line, ...]) -> int:
     if not lengths:
         return 0
     width = lengths[-1 - len(lengths) // 50]
-    return width if width <= _WIDEST else 10**9
+    return width if _NARROWEST <= width <= _WIDEST else 10**9

@@ -52,7 +52,8 @@ _ASIDE = re.compile(
     r"\s{0,2},?\s{0,2}(?:\(([^()\n]{1,80})\)|\[([^\[\]\n]{1,80})\]|(RS|WS)(?![\w]))"
 )
 _END = re.compile(
-    r"[ ]{0,4}(?::|\.(?!\d)(?=\s|$|[^\d\s])|\)(?=\s)|-{1,2}(?=\s|$|[a-z*(\[]))", re.IGNORECASE
+    r"[ ]{0,4}(?::|;(?=\s)|\.(?!\d)(?=\s|$|[^\d\s])|\)(?=\s)|-{1,2}(?=\s|$|[a-z*(\[]))",
+    re.IGNORECASE,
 )
 _NOTHING = re.compile(r"\s{0,200}$")
 _STITCHES = re.compile(

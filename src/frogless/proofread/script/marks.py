@@ -107,9 +107,12 @@ def _mark(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index
     line, label = lines[index], labels[index]
     if line.blank:
         return Mark(line)
-    # "Foundation" underlined heads a section; "Row 5" in bold is a row
-    if label and not label.label.numbers and 0 < line.level < CAPITALS and label.body >= line.end:
-        label = None
+    if label and not label.label.numbers and label.body >= line.end:
+        # "Foundation" underlined heads a section, "Increase rows" those below it; "Row 5" in bold is a row
+        below = _below(lines, index)
+        follows = labels[below] if below is not None else None
+        if 0 < line.level < CAPITALS or (follows and follows.label.numbers):
+            label = None
     return Mark(line, None if label else _head(plain, lines, labels, index), label)
 
 
@@ -139,7 +142,8 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if not found or index == 0 or line.bullet or lines[index - 1].blank:
         return found
     before = lines[index - 1]
-    if refers(plain, before.end):
+    follows = found.firm and found.label.numbers[:1] == (last + 1,)
+    if not follows and refers(plain, before.end):
         return None
     loose = not found.firm and found.label.numbers[:1] != (last + 1,)
     if loose and plain[before.end - 1] not in _SENTENCE_END and before.level == 0:
@@ -229,22 +233,26 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
         return False
     if part_kind(words):
         return True
-    if (
-        not words[0].isupper()
-        or ACTS.match(words)
-        or re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words))
-    ):
+    if ACTS.match(words) or re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words)):
         return False
-    below = next(
-        (each for each in range(index + 1, min(index + 4, len(lines))) if not lines[each].blank),
-        None,
-    )
+    below = _below(lines, index)
     if below is None:
         return False
-    starts = labels[below] or _FOUNDED.match(plain, lines[below].at, lines[below].end)
+    label = labels[below]
+    if not words[0].isupper():
+        # in lower case only right above a first row, with nothing right above it
+        anew = label is not None and label.label.numbers[:1] == (1,)
+        return anew and below == index + 1 and index > 0 and lines[index - 1].blank
+    starts = label or _FOUNDED.match(plain, lines[below].at, lines[below].end)
     return bool(starts) or (
         names_piece(words) and (len(words.split()) <= 3 or bool(how_often(words)))
     )
+
+
+def _below(lines: tuple[Line, ...], index: int) -> int | None:
+    """The number of the next line that is not blank, where it is near."""
+    near = range(index + 1, min(index + 4, len(lines)))
+    return next((each for each in near if not lines[each].blank), None)
 
 
 def _parts(plain: str, before: Line) -> bool:

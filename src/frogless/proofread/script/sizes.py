@@ -19,7 +19,8 @@ _LETTER = (
 )  # fmt: skip
 _NUMBER = (
     r"(?:\d{1,3}(?:[.]\d)?(?:[ ]?-[ ]?\d{1,3})?[ ]?(?i:months?|mos?\.?|years?|yrs?\.?|t|m|y)?"
-    r"(?![A-Za-z0-9]|[.]\d|\s?(?:cm|mm|in|inch)\b))"
+    r"(?![A-Za-z0-9]|[.]\d|\s?(?:(?:cm|mm|in|inch)\b|\"|''))"
+    r"(?!\s?x\s?\d))"
 )  # fmt: skip
 _NAME = re.compile(rf"{_LETTER}")
 _ANY_NAME = re.compile(rf"{_LETTER}|{_NUMBER}")
@@ -29,6 +30,15 @@ _BETWEEN = re.compile(
 _WORDS = re.compile(
     r"(?i:(?:written |made |comes |given |available )?(?:for|in )?\s?\bsizes?\b)[^\n\dA-Z]{0,40}"
 )
+#: A table whose first column holds the sizes.
+_TABLED = re.compile(r"^[ ]{0,8}sizes?\b[^\n]{0,200}\n", re.IGNORECASE | re.MULTILINE)
+#: "Numbers are for S (M, L)": the sizes in the order of the brackets.
+_ORDERED = re.compile(
+    r"\b(?i:numbers|figures|counts|instructions|directions)\s(?:[a-z]{1,12}\s){0,4}?"
+    r"(?:for|as|in order of)\s(?:sizes?\s)?"
+)
+#: Letters of a part in which it is said.
+_SEEN = 4000
 _GROUPED = re.compile(
     r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}(?!\s?[(\[{])"
 )
@@ -64,12 +74,28 @@ def sizes_of(plain: str, parts: Sequence[Part]) -> Sizes:
                 named = _named(plain, span, part.kind, brackets)
                 if named:
                     return named if len(named[0]) > 1 else (("",), named[1])
-    return (_counted(brackets), None) if brackets > 1 else ONE
+            begins = plain.rfind("\n", 0, part.body.start) + 1
+            for found in _TABLED.finditer(plain, begins, part.body.end):
+                end = min(part.body.end, found.end() + _SEEN)
+                if named := _entries(plain, found.end(), end):
+                    return named
+    return _ordered(plain, parts, brackets) or ((_counted(brackets), None) if brackets > 1 else ONE)
+
+
+def _ordered(plain: str, parts: Sequence[Part], brackets: int) -> Sizes | None:
+    """Sizes that only a sentence on the numbers names."""
+    for part in parts:
+        end = min(part.body.end, part.body.start + _SEEN)
+        for found in _ORDERED.finditer(plain, part.body.start, end):
+            named = _run(plain, found.end(), end, _NAME, brackets)
+            if named and len(named[0]) == brackets:
+                return named
+    return None
 
 
 def _places(plain: str, part: Part) -> Iterator[Span]:
     """Where sizes may be named: in the part of the sizes anywhere, elsewhere behind the word."""
-    start, end = part.body.start, min(part.body.end, part.body.start + 4000)
+    start, end = part.body.start, min(part.body.end, part.body.start + _SEEN)
     if part.kind == "sizes":
         yield Span(start, end)
         return

@@ -20,7 +20,7 @@ _INSIDE = re.compile(
     r"(?:rows?|rnds?|rounds?|r)\.?(?=[\s:(\d])", re.IGNORECASE,
 )  # fmt: skip
 _CONNECTS = re.compile(
-    r"(?:[,;/+&(\[-]|\b(?:in|of|to|the|and|next|from|each|a|an|with|or|into|for|as|rep|until|between"
+    r"(?:[,;/+&(\[-]|\b(?:in|of|to|the|and|next|from|each|(?-i:a)|an|with|or|into|for|as|rep|until|between"
     r"|over|first|last|ch"
     r"|at|on|rnd|row|rnds|rows|sl))\s*$", re.IGNORECASE,
 )  # fmt: skip
@@ -38,7 +38,9 @@ _WORKED = re.compile(
 _NUMBERED = re.compile(r"\d{1,2}[.)]\s{1,4}(?=[A-Z])")
 #: What is done when a row is done, whether or not it is written with a capital.
 _LEAVES = re.compile(
-    r"(?:fasten off|finish off|cut|weave|stuff|sew|change (?:to|colou?r)|insert|repeat r|rep r|work even)\b",
+    r"(?:(?:sl st,? (?:and )?)?(?:fasten off|finish off|f\.?o)|cut|weave|stuff|sew|change (?:to|colou?r)|insert"
+    r"|repeat r|rep r|work even|fold|flatten|embroider|(?:do not|don't) (?:fasten|cut|turn)"
+    r"|leav(?:e|ing) (?:an? |the )?(?:\d{1,3} ?(?:cm|in|inch|\") ?)?(?:long |short )?(?:tail|end))(?!\w)",
     re.IGNORECASE,
 )
 _ENDS = frozenset(".!?)]:}\"'")

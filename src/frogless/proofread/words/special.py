@@ -28,7 +28,10 @@ _NO_NAME = re.compile(
     re.IGNORECASE,
 )
 #: A remark among the notes is a definition only where it reads like one: "Shell = (2 dc, ch 1 …".
-_DEFINES = re.compile(r"[ ]*(?:work |make )?(?:[(\[]|\d|ch |yo\b|yrh\b|insert\b|\w+\d+tog\b)", re.I)
+_DEFINES = re.compile(
+    r"[ ]*(?:work |make )?(?:[(\[]|\d{1,2} ?(?!cm|mm|in\b)[a-z]|ch |yo\b|yrh\b|insert\b|\w+\d+tog\b)",
+    re.I,
+)
 
 
 @dataclass(frozen=True, slots=True)

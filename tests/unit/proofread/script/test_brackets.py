@@ -38,9 +38,22 @@ def test_no_number_begins_there() -> None:
 
 
 def test_numbers_between_commas_are_a_list_in_a_bracket() -> None:
-    """As many as there are sizes, and only behind a bracket."""
-    assert number_list("(96, 104, 112 sts)", 1, 3) == ((96, 104, 112), 13)
-    assert number_list("96, 104, 112 sts", 0, 3) == ((96,), 2)
+    """As many as there are sizes, in whatever order."""
+    assert number_list("(96, 112, 104 sts)", 1, 3) == ((96, 112, 104), 13)
+
+
+@pytest.mark.parametrize(
+    ("text", "sizes", "values"),
+    [("ch 85, 93, 99 sts", 3, (85, 93, 99)), ("ch 85, 93, 99 sts", 1, (85,)),
+     ("ch 85, 99, 93 sts", 3, (85,)), ("row 3, 5, 7", 3, (3,)), ("ch 3, 4 sts", 2, (3,))],
+)  # fmt: skip
+def test_numbers_between_commas_are_a_list_where_they_rise(
+    text: str, sizes: int, values: tuple[int, ...]
+) -> None:
+    """As many as there are sizes, three or more, smallest first; numbers of rows are none."""
+    read = number_list(text, text.index(" ") + 1, sizes)
+    assert read is not None
+    assert read[0] == values
 
 
 def test_a_huge_number_is_cut() -> None:

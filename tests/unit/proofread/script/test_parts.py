@@ -66,6 +66,8 @@ def test_a_piece_stands_above_its_sections() -> None:
         ("To fit bust: 80 (90, 100) cm", ("1", "2", "3")),
         ("Sizes:\n- S: 80 cm\n- M: 90 cm\n- L: 100 cm", ("S", "M", "L")),
         ("A plain one.", ("1", "2", "3")),
+        ("| Size | Bust |\n|---|---|\n| S | 90 |\n| M | 100 |\n| L | 110 |", ("S", "M", "L")),
+        ("Stitch counts are given as S (M, L).", ("S", "M", "L")),
     ],
 )
 def test_sizes_are_named(line: str, sizes: tuple[str, ...]) -> None:
@@ -76,7 +78,13 @@ def test_sizes_are_named(line: str, sizes: tuple[str, ...]) -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["Size: one size", "Size: M", "Size: child 4 to 6 years", "To fit waist 84 cm, hip 112 cm"],
+    [
+        "Size: one size",
+        "Size: M",
+        "Size: child 4 to 6 years",
+        'size: one size, 20" x 4.5" flat',
+        "To fit waist 84 cm, hip 112 cm",
+    ],
 )
 def test_one_size_has_no_name(line: str) -> None:
     """One size, whatever it is called, needs none."""
@@ -119,7 +127,39 @@ def test_what_belongs_to_the_page_is_left_out() -> None:
     assert all(isinstance(each, RowText) for each in statements(cut(text)))
 
 
-LABELS = ["Rnd {}:", "Round {}.", "R{}:", "**Row {}:**", "- Row {} (RS):", "Row {} –", "ROW {}:"]
+@pytest.mark.parametrize(
+    "line",
+    ["fo", "sl st, fo, leave tail", "leave a 15\" tail", "fold in half and sew the sides", "Row 3: ch 1",
+     "r3-r9: as r2"],
+)  # fmt: skip
+def test_a_line_below_a_row_stands_alone(line: str) -> None:
+    """What ends the work, and a row whatever the words above it end with."""
+    above = "Row 1: ch 1, sc in each st across, turn, change to col B, pull up a loop"
+    text = f"Band hat\n\n{above}\nRow 2: as row 1, change to col A\n{line}"
+    assert len(statements(cut(text))) == 3
+
+
+def test_a_heading_of_rows_is_no_row() -> None:
+    """ "Increase rows" above "Row 1:" heads those below; "nut: beige" above "1)" a piece."""
+    text = "Acorn\n\nIncrease rows\nRow 1: ch 1, sc in each st.\nRow 2: ch 1, sc in each st."
+    assert [each.label.numbers for each in statements(cut(text)) if isinstance(each, RowText)] == [
+        (1,),
+        (2,),
+    ]
+    text = "Acorn\n\ncap: brown\n1) 6 sc in mr\n2) inc x 6 (12)\n\nnut: beige\n1) 6 sc in mr\n2) inc x 6 (12)"
+    assert [each[:2] for each in headings(text)] == [("cap: brown", True), ("nut: beige", True)]
+
+
+LABELS = [
+    "Rnd {};",
+    "Rnd {}:",
+    "Round {}.",
+    "R{}:",
+    "**Row {}:**",
+    "- Row {} (RS):",
+    "Row {} –",
+    "ROW {}:",
+]
 BODIES = [
     "sc in each st around. (12)",
     "ch 1, *sc in next 2 sts, inc; rep from * around",
