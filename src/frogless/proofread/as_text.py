@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator, Sequence
+from bisect import bisect_right
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 
 from frogless.proofread.as_json import terms_from
 from frogless.proofread.checks.table import CHECKS
@@ -15,6 +17,15 @@ MOST_WORDS = 160
 
 MOST_REASONS = 3
 """Words for which a dialect is taken that are told; the rest are more of the same."""
+
+MOST_LINES = 4
+"""Lines that are named where the same holds for many."""
+
+MOST_UNREAD = 3
+"""Words of one row that are quoted where no sense was made of more."""
+
+UNREAD = "unclear"
+"""The check that tells of words that no sense was made of."""
 
 _TERMS = {"us": "US", "uk": "UK"}
 _FROM = {"asked": "as asked for", "declared": "as the pattern says", "guessed": "guessed"}
@@ -32,13 +43,15 @@ def told(report: Report, columns: int = 100, *, size: str = "", remarks: Sequenc
         remarks: what is to be said of the file.
     """
     parts = [
-        [_finding(each, report) for each in report.findings],
+        list(_findings(report)),
         list(_not_understood(report)),
         list(_assumed(report)),
         list(_summary(report, size, remarks)),
     ]
     margin = max(len(label) for part in parts for label, _ in part) + 2
-    return "\n".join(_set(part, margin, columns) for part in parts if part)
+    found, *others = parts
+    blocks = [*([one] for one in found), *others]
+    return "\n".join(_set(block, margin, columns) for block in blocks if block)
 
 
 def checks_told(columns: int = 100) -> str:
@@ -61,9 +74,50 @@ def _set(entries: Sequence[Entry], margin: int, columns: int) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
+def _findings(report: Report) -> Iterator[Entry]:
+    hints: set[str] = set()
+    for each in report.findings:
+        if each.kind == UNREAD:
+            yield _unread(each, report, "" if each.hint in hints else each.hint)
+            hints.add(each.hint)
+        else:
+            yield _finding(each, report)
+
+
+def _unread(each: Finding, report: Report, hint: str) -> Entry:
+    """Words of a row that no sense was made of, all of them once; what follows is told once."""
+    row = _row_of(each.span, report)
+    spans = [one.span for one in report.not_understood if _within(one.span, row)] or [each.span]
+    words = ", ".join(_quoted(span, report) for span in spans[:MOST_UNREAD])
+    more = f" and {len(spans) - MOST_UNREAD} more" if len(spans) > MOST_UNREAD else ""
+    where = _where(each)
+    parts = (
+        f"{where}: not understood: {words}{more}" if where else f"not understood: {words}{more}",
+        hint,
+        f"[{each.kind}, {each.certainty}]",
+    )
+    return _line(each.span, report), "\n".join(part for part in parts if part)
+
+
+def _row_of(span: Span, report: Report) -> Span:
+    """The row or sentence that words stand in; they themselves where none does."""
+    at = bisect_right(report.told, span, key=lambda one: one.span)
+    rows = (one.span for one in report.told[max(0, at - 2) : at + 1])
+    return next((row for row in rows if _within(span, row)), span)
+
+
+def _within(span: Span, row: Span) -> bool:
+    return row.start <= span.start and span.end <= row.end
+
+
+def _where(each: Finding) -> str:
+    return ", ".join(part for part in (each.piece, each.row, _sizes(each.sizes)) if part)
+
+
 def _finding(each: Finding, report: Report) -> Entry:
-    where = ", ".join(part for part in (each.piece, each.row, _sizes(each.sizes)) if part)
-    says = f"says: {each.says}" if each.says else ""
+    where = _where(each)
+    said_again = each.says == report.script.words(each.span)
+    says = f"says: {each.says}" if each.says and not said_again else ""
     works = f"works out to: {each.works_out_to}" if each.works_out_to else ""
     return _line(each.span, report), "\n".join(
         part
@@ -84,19 +138,38 @@ def _sizes(names: Sequence[str]) -> str:
 
 
 def _not_understood(report: Report) -> Iterator[Entry]:
-    told = {each.span for each in report.findings}
+    told = {_row_of(each.span, report) for each in report.findings if each.kind == UNREAD}
+    spans: dict[str, list[Span]] = defaultdict(list)
     for each in report.not_understood:
-        if each.span in told:
+        if _row_of(each.span, report) in told:
             continue  # it is a finding as well, and stands there
         row = f"{each.row}: " if each.row else ""
         guess = f"; perhaps {each.guess}" if each.guess else ""
-        words = _quoted(each.span, report)
-        yield _line(each.span, report), f"not understood: {row}{words}{guess}"
+        spans[f"not understood: {row}{_quoted(each.span, report)}{guess}"].append(each.span)
+    yield from _once_each(spans, report)
 
 
 def _assumed(report: Report) -> Iterator[Entry]:
+    spans: dict[str, list[Span]] = defaultdict(list)
     for each in report.assumptions:
-        yield "" if each.span is None else _line(each.span, report), f"assumed: {each.sentence}"
+        spans[f"assumed: {each.sentence}"] += [each.span] if each.span else []
+    yield from _once_each(spans, report)
+
+
+def _once_each(spans: Mapping[str, Sequence[Span]], report: Report) -> Iterator[Entry]:
+    """The same sentence once, with the lines that it holds for."""
+    for sentence, places in spans.items():
+        lines = list(dict.fromkeys(report.script.line(span.start) for span in places))
+        also = _numbers(lines[1:])
+        yield f"line {lines[0]}" if lines else "", f"{sentence} ({also})" if also else sentence
+
+
+def _numbers(lines: Sequence[int]) -> str:
+    if not lines:
+        return ""
+    named = ", ".join(map(str, lines[:MOST_LINES]))
+    more = f" and {len(lines) - MOST_LINES} more" if len(lines) > MOST_LINES else ""
+    return f"also line{'s' * (len(lines) > 1)} {named}{more}"
 
 
 def _summary(report: Report, size: str, remarks: Sequence[str]) -> Iterator[Entry]:
@@ -130,10 +203,17 @@ def _share(understood: float) -> str:
 def _result(report: Report) -> str:
     rows = len({(each.told, each.number) for each in report.reckoning.rows})
     read = f"{rows} row{'s' * (rows != 1)} worked out"
-    number = len(report.findings)
-    if not number:
-        return f"everything adds up; {read}"
-    return f"{number} place{'s' * (number != 1)} where it does not add up; {read}"
+    unread = sum(each.kind == UNREAD for each in report.findings)
+    number = len(report.findings) - unread
+    told = f"{_places(number)} where it does not add up" if number else ""
+    if unread:
+        left = f"{_places(unread)} that {'was' if unread == 1 else 'were'} not understood"
+        told = f"{told}, {left}" if told else f"not proven: {left}"
+    return f"{told or 'everything adds up'}; {read}"
+
+
+def _places(number: int) -> str:
+    return f"{number} place{'s' * (number != 1)}"
 
 
 def _line(span: Span, report: Report) -> str:

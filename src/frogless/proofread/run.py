@@ -48,7 +48,7 @@ def proofread(
     reckoning = reckon(told, words, len(script.sizes))
     reading = Reading(script, words, told, reckoning, facts_of(script, words))
     found = [f for check in CHECKS if check.name not in silenced for f in check.finds(reading)]
-    unclear = tuple(_not_understood(told))
+    unclear = tuple(_not_understood(told, script))
     return Report(
         script=script,
         terms=words.terms,
@@ -69,21 +69,21 @@ def _check_asked(text: str, silenced: Collection[str]) -> None:
         raise InputError("there is no text in it; a written pattern is needed")
     for name in silenced:
         if name not in BY_NAME:
-            raise InputError(f'there is no check "{name}"{near_names(name, BY_NAME)}')
+            near = near_names(name, BY_NAME) or "; --checks lists those that there are"
+            raise InputError(f'there is no check "{name}"{near}')
 
 
 def _of_size(found: list[Finding], size: str, script: Script) -> Iterator[Finding]:
     if size and size not in script.sizes:
         named = ", ".join(name for name in script.sizes if name)
-        raise InputError(
-            f'the pattern has no size "{size}"' + (f"; it has {named}" if named else "")
-        )
+        has = f"it has {named}" if named else "it is written in one size, so name none"
+        raise InputError(f'the pattern has no size "{size}"; {has}')
     return (each for each in found if not (size and each.sizes and size not in each.sizes))
 
 
-def _not_understood(told: tuple[Told, ...]) -> Iterator[NotUnderstood]:
+def _not_understood(told: tuple[Told, ...], script: Script) -> Iterator[NotUnderstood]:
     for each in told:
-        row = each.label.name or ", ".join(map(str, each.label.numbers)) if each.label else ""
+        row = script.words(each.label.span).strip("*_.:;) ") if each.label else ""
         for act in _unclear(each.said.acts):
             yield NotUnderstood(act.span, act.guess, row)
 

@@ -8,14 +8,16 @@ import pytest
 from proofread_reports import PROVEN, REPORT, TEXT, span
 
 from frogless.proofread.as_text import told
-from frogless.proofread.findings import Finding
+from frogless.proofread.findings import Finding, NotUnderstood
 from frogless.proofread.words.model import Terms
+from frogless.proofread.work.model import Assumption
 
 GOLDEN = """\
 line 7      CROWN, Rnd 3: "20 sc"
-            says: 20 sc; works out to: 18 sc
+            works out to: 18 sc
             The repeat is worked 6 times and makes 3 each time. Two stitches too many are stated.
             [count, certain]
+
 line 8      CROWN, Rnd 4, size S: "Sc in next 10 (12) sts"
             says: 10 sts; works out to: 18 sts
             8 stitches of Rnd 3 are left over.
@@ -84,5 +86,35 @@ def test_words_that_are_a_finding_are_not_told_twice() -> None:
     """The check for what is unclear finds them; left out, they are listed all the same."""
     (open_,) = REPORT.not_understood
     found = Finding("unclear", open_.span, "as you hear the drum", "", "Say it anew.", "likely")
-    assert "not understood:" not in told(replace(REPORT, findings=(found,)))
+    assert told(replace(REPORT, findings=(found,))).count("not understood:") == 1
     assert "not understood:" in told(replace(REPORT, findings=()))
+
+
+def test_what_is_unclear_is_told_once_for_a_row() -> None:
+    """All words of it together, and what follows from them where it is met first."""
+    row = replace(REPORT.told[3], span=span("Sc in next 10 (12) sts as you hear the drum"))
+    drum, sts = span("as you hear the drum"), span("sts as")
+    found = tuple(
+        Finding("unclear", one, "drum", "not understood", "Say it anew.", "likely", row="Rnd 4")
+        for one in (sts, drum)
+    )
+    text = told(
+        replace(
+            REPORT,
+            told=(*REPORT.told[:3], row),
+            findings=found,
+            not_understood=(NotUnderstood(sts, "", "Rnd 4"), NotUnderstood(drum, "", "Rnd 4")),
+        )
+    )
+    assert text.startswith('line 8      Rnd 4: not understood: "sts as", "as you hear the drum"\n')
+    assert text.count("Say it anew.") == 1
+    assert "not proven: 2 places that were not understood" in text
+
+
+def test_the_same_assumption_is_told_once() -> None:
+    """With the lines that it was made for."""
+    places = [span("6 sc in a ring"), span("2 sc in each"), span("2 sc in next")]
+    text = told(
+        replace(REPORT, assumptions=tuple(Assumption("as is the custom", p) for p in places))
+    )
+    assert "line 5      assumed: as is the custom (also lines 6, 7)\n" in text
