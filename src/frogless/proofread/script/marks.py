@@ -66,6 +66,11 @@ _COUNTED = re.compile(
     r"(?:[(\[{]\s?\d[^()\[\]{}]{0,50}[)\]}]|[=-]\s?\d{1,6})\s?(?:(?:sts?|sc|dc|hdc|tr|htr|stitches)\b)?\.?$",
     re.IGNORECASE,
 )
+#: What is nothing but counts: "20 dc, 180 tr".
+_BARE_COUNT = re.compile(
+    r"\d{1,5} [A-Za-z][\w-]{0,12}(?: [a-z][\w-]{0,8})?"
+    r"(?:, \d{1,5} [A-Za-z][\w-]{0,12}(?: [a-z][\w-]{0,8})?){0,12}$"
+)
 _STOPPED = re.compile(r"[.!?;:]\s{1,3}")
 _WORKED_SO = re.compile(r"worked (?:in|flat|from|as)\b", re.IGNORECASE)
 _NUMBERED = re.compile(r"\d{1,3}[.)]\s{1,4}(?=[A-Za-z])")
@@ -111,7 +116,8 @@ def _mark(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index
         # "Foundation" underlined heads a section, "Increase rows" those below it; "Row 5" in bold is a row
         below = _below(lines, index)
         follows = labels[below] if below is not None else None
-        if 0 < line.level < CAPITALS or (follows and follows.label.numbers):
+        twice = follows and (follows.label.numbers or follows.label.name == label.label.name)
+        if 0 < line.level < CAPITALS or twice:
             label = None
     return Mark(line, None if label else _head(plain, lines, labels, index), label)
 
@@ -266,6 +272,9 @@ def _parts(plain: str, before: Line) -> bool:
 
 def ends_with_count(plain: str, start: int, end: int) -> bool:
     """Whether a line ends with what a row counts to: "(20)", "{256} sc", "= 36 sts"."""
+    stop = plain.rfind(". ", max(start, end - 80), end)
+    if _BARE_COUNT.match(plain, stop + 2 if stop >= 0 else start, end):
+        return True
     return bool(_COUNTED.search(plain, max(start, end - 60), end))
 
 

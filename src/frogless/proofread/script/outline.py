@@ -142,7 +142,8 @@ class _Walk:
             return not (now == head.kind and head.level >= COLON and self.parts[-1].level < COLON)
         inline = head.content > head.end
         if head.level >= COLON or inline:
-            return head.kind in _ANYWHERE
+            told = head.kind == "about" and len(head.name.split()) > 2  # "Why these numbers"
+            return head.kind in _ANYWHERE or told
         return True
 
     def _is_under(self, head: Head) -> bool:

@@ -126,10 +126,13 @@ class _Reader:
     def acts(self, items: Sequence[Item], depth: int) -> tuple[Act, ...]:
         """The acts of one level."""
         pieces: list[Piece] = []
-        for at, sentence in enumerate(_sentences(items)):
-            if depth == 0 and _has_work(pieces) and (told := self._told_count(sentence)):
+        sentences = tuple(_sentences(items))
+        for at, sentence in enumerate(sentences):
+            last = at == len(sentences) - 1
+            if depth == 0 and _has_work(pieces) and (told := self._told_count(sentence, last=last)):
                 self.stated += told
-                pieces.append(Aside(_span(sentence), "remark"))
+                if sentence[0].kind != "NUM":
+                    pieces.append(Aside(_span(sentence), "remark"))
                 continue
             if _is_of_markers(sentence):
                 pieces.append(Aside(_span(sentence), "marker"))
@@ -157,8 +160,10 @@ class _Reader:
             return False
         return sentence_remark(self._text(sentence)) or _says_no_work(sentence)
 
-    def _told_count(self, sentence: Sequence[Item]) -> tuple[Stated, ...]:
-        """ "You have 28 stitches.": a count that is told in a sentence."""
+    def _told_count(self, sentence: Sequence[Item], *, last: bool) -> tuple[Stated, ...]:
+        """ "You have 28 stitches.": a count that is told in a sentence; "20 dc, 180 tr" at the end."""
+        if last and sentence[0].kind == "NUM":
+            return stated_of(sentence, self.lexicon)
         number = next((n for n, each in enumerate(sentence) if each.kind == "NUM"), 0)
         if not number or not count_told(self._text(sentence)):
             return ()
@@ -184,6 +189,8 @@ class _Reader:
         if not items:
             return asides
         text = self._text(clause.items if isinstance(clause.items[0], Token) else items)
+        if [each.kind for each in items] == ["NUM", "RING"]:
+            return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
