@@ -416,6 +416,8 @@ def _proofread(options: argparse.Namespace) -> str | Answer:
     from frogless.proofread.sources.read import named, read_source
 
     if options.checks:
+        if options.json or options.file:
+            raise InputError("--checks lists the checks and reads no file; give it alone")
         return as_text.checks_told(_columns(NARROWEST_LIST))
     if options.file is None:
         raise InputError("name the file of a pattern, or - for the standard input")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from django.conf import settings
+from django.core.exceptions import RequestDataTooBig
 from django.db import DatabaseError
 from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
@@ -24,7 +25,7 @@ SENTENCES = {
     403: "This form did not come from a page of this studio. Load the page again, then send it.",
     404: "There is no such page in the studio.",
     413: "This is more than the studio takes: a design, body or swatch file has a few kilobytes, "
-    "a whole library some megabytes.",
+    "a pattern at most 150,000 letters, its file and a whole library at most 20 MB.",
     503: "The library could not be read or written: the disk is full, or the library may not be written to, "
     "or another program is using it. Nothing that was saved before is lost.",
     500: "Something went wrong inside Frogless. Nothing that you saved was changed.",
@@ -106,8 +107,8 @@ def refusal(request: HttpRequest, status: int) -> HttpResponse:
 
 
 def bad_request(request: HttpRequest, exception: Exception) -> HttpResponse:
-    """400."""
-    return refusal(request, 400)
+    """400; 413 where the fields of a form hold more than is taken."""
+    return refusal(request, 413 if isinstance(exception, RequestDataTooBig) else 400)
 
 
 def from_elsewhere(request: HttpRequest, reason: str = "") -> HttpResponse:

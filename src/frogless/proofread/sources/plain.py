@@ -17,7 +17,8 @@ _MARKS = (
 )
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f]")
 MOST_CONTROL = 0.01
-"""Share of control characters from which on it is no text."""
+FEW_CONTROL = 8
+"""Share of control characters from which on it is no text; a short text may have a few."""
 
 AS_WINDOWS = (
     "The file is not UTF-8; it was read as Windows-1252. Look at letters with accents, quotation "
@@ -41,7 +42,7 @@ def decoded(data: bytes) -> tuple[str, tuple[str, ...]]:
         text = data.decode("utf-8")
     except UnicodeDecodeError:
         text, remarks = data.decode("cp1252", errors="replace"), (AS_WINDOWS,)
-    if len(_CONTROL.findall(text)) > MOST_CONTROL * len(text):
+    if len(_CONTROL.findall(text)) > max(FEW_CONTROL, MOST_CONTROL * len(text)):
         raise InputError(f"this is no text; {ACCEPTED}")
     return text, remarks
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from frogless.errors import FroglessError, InputError
 from frogless.studio.library.bundle import LONGEST_PATTERN
 from frogless.studio.proofreading.looked import Looked
-from frogless.studio.proofreading.reading import AUTO, Opened, look, open_file
+from frogless.studio.proofreading.reading import AUTO, Opened, look, open_file, spoken
 from frogless.studio.work.pool import SECONDS, Busy, TooMuchWork, pool
 
 LARGEST_FILE = 20_000_000
@@ -63,8 +63,7 @@ def checked(text: str, choice: Choice, affinity: str) -> Looked:
     except Busy:
         return Looked(fault=BUSY, again=True)
     except FroglessError as error:
-        sentence = str(error)
-        return Looked(fault=f"{sentence[:1].upper()}{sentence[1:]}. What you wrote is still here.")
+        return Looked(fault=f"{spoken(error)}. What you wrote is still here.")
     except RuntimeError:
         return Looked(fault=FAILED)
 

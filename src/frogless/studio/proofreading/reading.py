@@ -6,7 +6,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from functools import lru_cache
 
-from frogless.errors import InputError
+from frogless.errors import FroglessError, InputError
 from frogless.proofread.findings import Report
 from frogless.studio.proofreading.looked import Looked, looked
 
@@ -22,13 +22,18 @@ class Opened:
     remarks: tuple[str, ...] = ()
 
 
+def spoken(error: FroglessError) -> str:
+    """What is wrong as a sentence of a page: the name of a file keeps its small first letter."""
+    sentence = str(error)
+    return sentence if str(error.faults[0].place) else sentence[:1].upper() + sentence[1:]
+
+
 def look(text: str, terms: str = AUTO, size: str = "", silenced: Collection[str] = ()) -> Looked:
     """Everything that a page tells of a text; why it cannot be read is told, not raised."""
     try:
         report = read(text, terms)
     except InputError as error:
-        sentence = str(error)
-        return Looked(fault=sentence[:1].upper() + sentence[1:])
+        return Looked(fault=spoken(error))
     return looked(report, size, silenced)
 
 

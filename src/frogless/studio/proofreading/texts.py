@@ -15,7 +15,7 @@ from frogless.studio.library.pending import Pending
 from frogless.studio.proofreading import example
 from frogless.studio.proofreading.asked import of_own
 from frogless.studio.proofreading.checking import LARGEST_FILE, opened, too_long
-from frogless.studio.proofreading.reading import Opened
+from frogless.studio.proofreading.reading import Opened, spoken
 from frogless.studio.written_text import plain, text_of
 
 NOTHING = "Paste a pattern, or choose a file."
@@ -49,8 +49,7 @@ def new(request: HttpRequest) -> HttpResponse:
             raise InputError(sentence)
         document = shelf.create("pattern", text, name or title_of(text))
     except InputError as error:
-        sentence = str(error)
-        return _shown(request, written, sentence[:1].upper() + sentence[1:])
+        return _shown(request, written, spoken(error))
     token = remarks.put("", "\n".join(found.remarks).encode()) if found.remarks else ""
     return redirect(f"{_editor(document)}?done=made{token and f'&remarks={token}'}")
 
