@@ -108,5 +108,12 @@ REPORT = Report(
 )
 
 PROVEN = replace(
-    REPORT, findings=(), not_understood=(), understood=1.0, assumptions=(), silenced=()
+    REPORT,
+    told=TOLD[:2],
+    reckoning=Reckoning(REPORT.reckoning.rows[:4]),
+    findings=(),
+    not_understood=(),
+    understood=1.0,
+    assumptions=(),
+    silenced=(),
 )

@@ -7,7 +7,7 @@ from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
-from frogless.proofread.as_json import terms_from
+from frogless.proofread.as_json import row_name, terms_from
 from frogless.proofread.checks.table import CHECKS
 from frogless.proofread.findings import Finding, Report
 from frogless.proofread.script.model import Span
@@ -15,8 +15,17 @@ from frogless.proofread.script.model import Span
 MOST_WORDS = 160
 """Letters of the pattern that are quoted at one place."""
 
-MOST_REASONS = 3
-"""Words for which a dialect is taken that are told; the rest are more of the same."""
+MOST_REASONS = 2
+"""Words for which a dialect is guessed that are told; the rest are more of the same."""
+
+MOST_ROWS = 3
+"""Rows that are named where more could not be worked out."""
+
+NO_SUMS = frozenset({
+    "unclear", "doubtful-reading", "undefined-abbreviation", "unused-abbreviation", "mixed-terms",
+    "turning-chain", "stitch-odd", "material-unused", "material-missing",
+})  # fmt: skip
+"""Checks that weigh no number against another: what was found is said in the hint alone."""
 
 MOST_LINES = 4
 """Lines that are named where the same holds for many."""
@@ -117,8 +126,9 @@ def _where(each: Finding) -> str:
 def _finding(each: Finding, report: Report) -> Entry:
     where = _where(each)
     said_again = each.says == report.script.words(each.span)
-    says = f"says: {each.says}" if each.says and not said_again else ""
-    works = f"works out to: {each.works_out_to}" if each.works_out_to else ""
+    sums = each.kind not in NO_SUMS
+    says = f"says: {each.says}" if each.says and sums and not said_again else ""
+    works = f"works out to: {each.works_out_to}" if each.works_out_to and sums else ""
     return _line(each.span, report), "\n".join(
         part
         for part in (
@@ -190,8 +200,9 @@ def _terms(report: Report) -> str:
         key=lambda one: -one.weight,
     )
     because = "; ".join(f"{one.why} ({_line(one.span, report)})" for one in evidence[:MOST_REASONS])
-    told = f"{_TERMS[report.terms.dialect]}, {_FROM[terms_from(report)]}"
-    return f"{told}: {because}" if because else told
+    source = terms_from(report)
+    told = f"{_TERMS[report.terms.dialect]}, {_FROM[source]}"
+    return f"{told}: {because}" if because and source == "guessed" else told
 
 
 def _share(understood: float) -> str:
@@ -202,14 +213,27 @@ def _share(understood: float) -> str:
 
 def _result(report: Report) -> str:
     rows = len({(each.told, each.number) for each in report.reckoning.rows})
-    read = f"{rows} row{'s' * (rows != 1)} worked out"
+    open_ = dict.fromkeys((each.told, each.number) for each in report.open_rows)
+    if open_:
+        read = f"{rows - len(open_)} of {rows} rows worked out, not {_named(list(open_), report)}"
+    else:
+        read = f"{rows} row{'s' * (rows != 1)} worked out"
     unread = sum(each.kind == UNREAD for each in report.findings)
     number = len(report.findings) - unread
     told = f"{_places(number)} where it does not add up" if number else ""
     if unread:
         left = f"{_places(unread)} that {'was' if unread == 1 else 'were'} not understood"
         told = f"{told}, {left}" if told else f"not proven: {left}"
-    return f"{told or 'everything adds up'}; {read}"
+    if not told:
+        told = "not proven, though nothing was found" if open_ else "everything adds up"
+    return f"{told}; {read}"
+
+
+def _named(rows: Sequence[tuple[int, int | None]], report: Report) -> str:
+    """Rows by their names, each once: "Rnd 3, Rnd 22 and 4 more"."""
+    names = [row_name(report.told[told], number) or "a row" for told, number in rows[:MOST_ROWS]]
+    more = f" and {len(rows) - MOST_ROWS} more" if len(rows) > MOST_ROWS else ""
+    return ", ".join(dict.fromkeys(names)) + more
 
 
 def _places(number: int) -> str:

@@ -7,7 +7,7 @@ from typing import Literal
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.model import Terms
-from frogless.proofread.work.model import Assumption, Reckoning, Told
+from frogless.proofread.work.model import Assumption, Reckoning, Told, Worked
 
 Certainty = Literal["certain", "likely", "possible"]
 
@@ -68,9 +68,11 @@ class Report:
     silenced: tuple[str, ...] = ()
 
     @property
-    def proven(self) -> bool:
-        """Nothing found, and no row left unclear.
+    def open_rows(self) -> tuple[Worked, ...]:
+        """Rows that could not be worked out, for each size that it holds for."""
+        return tuple(each for each in self.reckoning.rows if each.verdict == "unclear")
 
-        A row that cannot be reckoned is no proof: it is a finding of the check `unclear`.
-        """
-        return not self.findings
+    @property
+    def proven(self) -> bool:
+        """Nothing found, and no row that could not be worked out: such a row is no proof."""
+        return not self.findings and not self.open_rows

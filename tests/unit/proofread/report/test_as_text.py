@@ -33,7 +33,7 @@ terms       US, guessed: "sc" (line 5)
 sizes       S, M
 left out    gauge
 understood  87.7 % of the letters of the instructions
-result      2 places where it does not add up; 4 rows worked out
+result      2 places where it does not add up; 3 of 4 rows worked out, not Rnd 4
 """
 
 
@@ -46,7 +46,14 @@ def test_pattern_that_is_proven_says_so() -> None:
     """With the terms that it was read in, which may be wrong all the same."""
     text = told(PROVEN)
     assert text.startswith("terms ")
-    assert text.endswith("result      everything adds up; 4 rows worked out\n")
+    assert text.endswith("result      everything adds up; 2 rows worked out\n")
+
+
+def test_row_that_could_not_be_worked_out_is_no_proof() -> None:
+    """Though nothing was found in it."""
+    report = replace(REPORT, findings=(), not_understood=())
+    assert not report.proven
+    assert "not proven, though nothing was found; 3 of 4 rows worked out, not Rnd 4" in told(report)
 
 
 @pytest.mark.parametrize("columns", [60, 80, 100])
