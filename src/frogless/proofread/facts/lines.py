@@ -87,7 +87,10 @@ def _goes_on(before: Line, line: Line) -> bool:
         return False
     if _FIGURE.fullmatch(before.text):
         return False
-    return text[0].isspace() or text[0].islower() or len(before.text.rstrip()) >= _FULL
+    full = len(before.text.rstrip()) >= _FULL
+    if "schematic" in line.heading:
+        return full  # what stands on a drawing stands by itself
+    return text[0].isspace() or text[0].islower() or full
 
 
 def _one(lines: list[Line]) -> Line:

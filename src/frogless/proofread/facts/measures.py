@@ -22,7 +22,7 @@ _FINISHED = re.compile(r"\b(?:finished|garment|measures|schematic|lies|lying)\b"
 #: Sentences that compare or advise; their lengths are no measurements of the work.
 _NO_MEASURE = re.compile(
     r"\b(?:eases?|stretch(?:es|ed|ing)?|passe?s?|at most|wider|narrower|shorter|longer|than|grows?|"
-    r"growth|allow|swatch|wanted|estimated|elastic|differ\w*|between|add|hook|ball|yarn|wear|apart)\b",
+    r"growth|allow|swatch|wanted|estimated|elastic|differ\w*|between|add|hook|ball|yarn|wear|apart|drawcord|drawstring)\b",
     re.IGNORECASE,
 )
 _COUNT = re.compile(
@@ -34,6 +34,8 @@ _BEHIND = re.compile(
     r"in (?:diameter|circumference|length|width|height))\b",
     re.IGNORECASE,
 )
+#: A column of a table with nothing in it: "8.5 cm - 17 rows".
+_COLUMNS = re.compile(r"\d (?:cm|in) - \d{1,4} (?:sts|stitches|rows|rounds|rnds)$")
 _CLAUSE = re.compile(r"[.;,:()\[\]|\n]|\band\b")
 _UNIT_IN_NAME = re.compile(r"\((cm|in|inches|mm)\)|\bin (cm|inches)\b", re.IGNORECASE)
 
@@ -57,7 +59,8 @@ def _measures(text: str, offset: int, finished: bool, heading: str) -> Iterator[
     named = _UNIT_IN_NAME.search(text[:80])
     unit = (named[1] or named[2]).lower() if named else ""
     found = list(lengths_in(text, unit="in" if unit.startswith("in") else unit))
-    if any(not text[a.span.end : b.span.start].strip() for a, b in pairwise(found)):
+    between = (text[a.span.end : b.span.start] for a, b in pairwise(found))
+    if not all(each.strip() for each in between) or _COLUMNS.search(text):
         return  # columns of a table, set side by side
     end = 0
     body, piece = False, ""

@@ -107,7 +107,7 @@ class Found:
     """A label, where its row's text begins, and how plainly it is one.
 
     Args:
-        firm: it ends with a colon or a dash; "Row 2." and "Row 2 ch 3" may as well be words of a
+        firm: it ends with a colon or a dash, or with the side that faces; "Row 2." and "Row 2 ch 3" may as well be words of a
             sentence.
     """
 
@@ -227,7 +227,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         rows=rows or _times(groups.get("times") or ""),
         lasts=lasts,
     )
-    return Found(label, body, firm)
+    return Found(label, body, firm or sided)
 
 
 def _name(words: str) -> str | None:

@@ -239,10 +239,12 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
         return False
     if part_kind(words):
         return True
-    if ACTS.match(words) or re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words)):
-        return False
     below = _below(lines, index)
-    if below is None:
+    if below is None or ACTS.match(words):
+        return False
+    if words[0].isupper() and _WORKED_SO.match(plain, lines[below].at, lines[below].end):
+        return True  # "Back, right side", and below it how it is worked
+    if re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words)):
         return False
     label = labels[below]
     if not words[0].isupper():
