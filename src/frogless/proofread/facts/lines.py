@@ -90,7 +90,7 @@ def _goes_on(before: Line, line: Line) -> bool:
     full = len(before.text.rstrip()) >= _FULL
     if "schematic" in line.heading:
         return full  # what stands on a drawing stands by itself
-    return text[0].isspace() or text[0].islower() or full
+    return text[0].isspace() or text[0].islower() or text[0] == "(" or full
 
 
 def _one(lines: list[Line]) -> Line:

@@ -15,14 +15,15 @@ from frogless.proofread.facts.ways import name_of, way_of
 from frogless.proofread.script.model import Span
 
 _BODY = re.compile(
-    r"\b(?:to fit|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended|actual)\b",
+    r"\b(?:to fit|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended)\b",
     re.IGNORECASE,
 )
 _FINISHED = re.compile(r"\b(?:finished|garment|measures|schematic|lies|lying)\b", re.IGNORECASE)
 #: Sentences that compare or advise; their lengths are no measurements of the work.
 _NO_MEASURE = re.compile(
     r"\b(?:eases?|stretch(?:es|ed|ing)?|passe?s?|at most|wider|narrower|shorter|longer|than|grows?|"
-    r"growth|allow|swatch|wanted|estimated|elastic|differ\w*|between|add|hook|ball|yarn|wear|apart|drawcord|drawstring)\b",
+    r"growth|allow|swatch|wanted|estimated|elastic|differ\w*|between|add|hook|ball|yarn|wear|apart|drawcords?|"
+    r"drawstrings?)\b",
     re.IGNORECASE,
 )
 _COUNT = re.compile(

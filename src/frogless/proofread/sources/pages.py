@@ -43,8 +43,8 @@ _NARROW = re.compile(
     re.IGNORECASE | re.MULTILINE,
 )
 
-# "19  20": numbers of rows to be ticked off, one after the other.
-_TICKS = re.compile(r"^\d{1,4}(?: +\d{1,4})+ *\n", re.MULTILINE)
+# "19  20": numbers of rows to be ticked off, one after the other, the last of them perhaps alone.
+_TICKS = re.compile(r"(?<=\n)\n*(?:\d{1,4}(?: +\d{1,4})+ *\n+)+(?:\d{1,4} *\n)?")
 
 
 def joined(pages: Sequence[str]) -> tuple[str, tuple[str, ...]]:
@@ -67,7 +67,9 @@ def _in_a_line(text: str) -> str:
 def _without_ticks(found: re.Match[str]) -> str:
     numbers = [int(one) for one in found[0].split()]
     follow = numbers == list(range(numbers[0], numbers[0] + len(numbers)))
-    return "" if follow else found[0]
+    if not follow:
+        return found[0]
+    return "\n" if found[0].endswith("\n\n") else ""
 
 
 def _running(pages: Sequence[Sequence[str]]) -> dict[str, str]:

@@ -23,8 +23,10 @@ from frogless.proofread.words.model import (
     Act,
     Aside,
     Bare,
+    Chain,
     Extent,
     Into,
+    Numbers,
     Repeat,
     Ring,
     Said,
@@ -138,7 +140,10 @@ class _Reader:
                 pieces.append(Aside(_span(sentence), "marker"))
                 continue
             if self._is_remark(sentence):
-                pieces.append(Aside(_span(sentence), "remark"))
+                kind = clause_remark(self._text(sentence)) or "remark"
+                pieces.append(
+                    Aside(_span(sentence), "fasten_off" if kind == "fasten_off" else "remark")
+                )
                 continue
             found = tuple(clauses(sentence))
             for n, clause in enumerate(found):
@@ -198,7 +203,7 @@ class _Reader:
             return asides
         if counts := counts_of(items):
             return [*asides, counts]
-        return [*self._worked(items, before, depth), *asides]
+        return [*_no_lift(self._worked(items, before, depth), before, self.script), *asides]
 
     def _worked(self, items: Sequence[Item], before: Sequence[Piece], depth: int) -> list[Piece]:
         items = _without_purpose(items)
@@ -335,6 +340,17 @@ class _Reader:
         if sentence_remark(text) or clause_remark(text) or bracket_remark(text):
             return [Aside(group.span, "remark")]
         return None
+
+
+def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> list[Piece]:
+    """ "no turning chain, ch 10": the chain is worked as part of the row."""
+    told = before[-1] if before else None
+    if not (found and isinstance(found[0], Chain) and isinstance(told, Aside)):
+        return found
+    if script.plain[told.span.start : told.span.end].lower() != "no turning chain":
+        return found
+    once = Extent("times", Numbers((1,), found[0].span))
+    return [Repeat(found[0].span, (found[0],), once), *found[1:]]
 
 
 def _is_of_markers(sentence: Sequence[Item]) -> bool:
