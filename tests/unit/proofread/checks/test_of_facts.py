@@ -201,6 +201,13 @@ def test_colors(end: str, kinds: list[str]) -> None:
     assert _kinds(SQUARE.format(front=front, end=f"With A, work on. {end}")) == kinds
 
 
+def test_eyes_between_rounds_are_safety_eyes() -> None:
+    """Whatever they are called where they are put in."""
+    front = "Materials\nDK yarn\n5 mm hook"
+    end = "Put the eyes between rnds 9 and 10, 7 sts apart."
+    assert _kinds(SQUARE.format(front=front, end=end)) == ["material-missing"]
+
+
 def test_needle_and_scissors_are_never_missed() -> None:
     """They belong to every work."""
     front = "Materials\nDK yarn\n5 mm hook\nYarn needle\nScissors\nTape measure"

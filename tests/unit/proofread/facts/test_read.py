@@ -32,6 +32,18 @@ def test_name_and_way(line: str, expected: tuple[str, str, tuple[float, ...]]) -
     assert _told(f"Hat\n\nFinished measurements\n{line}")[:1] == [expected]
 
 
+def test_length_in_brackets_on_the_next_line() -> None:
+    """A sentence that is broken before its inches goes on: the word behind them names both."""
+    found = _told('Cowl\n\nFinished size: 60 cm (23½") around and 25 cm\n(10") tall')
+    assert found == [("circumference", "girth", (60,)), ("height", "length", (25,))]
+
+
+def test_actual_width_is_of_the_work() -> None:
+    """Beside what it is to fit."""
+    found = _told("Vest\n\nMeasurements\nTo fit bust 81 cm\nActual width of back 45.5 cm")
+    assert found == [("actual width of back", "width", (45.5,))]
+
+
 def test_both_ways_of_a_flat_piece() -> None:
     """ "90 x 60 cm" is a width and a length."""
     found = _told("Rug\n\nFinished size: 90 cm x 60 cm")

@@ -22,7 +22,8 @@ NEEDED: Mapping[str, re.Pattern[str]] = {
         "ribbon": r"\b(?:thread|weave|sew|tie|run|pull)\b[^.\n]{0,30}\bribbon\b",
         "zip": r"\b(?:sew|insert|pin|attach)\b[^.\n]{0,30}\bzip(?:per)?\b",
         "cord": r"\b(?:thread|weave|run|pull)\b[^.\n]{0,30}\b(?:cord|drawstring)\b",
-        "safety eyes": r"\b(?:insert|attach|place|add)\b[^.\n]{0,30}\bsafety eyes\b",
+        "safety eyes": r"\b(?:insert|attach|place|put|add)\b[^.\n]{0,30}\b(?:safety eyes\b"
+        r"|eyes\b[^.\n]{0,12}\bbetween\b)",
         "buckle": r"\b(?:sew|attach)\b[^.\n]{0,30}\bbuckle\b",
         "lining": r"\b(?:sew|insert|cut)\b[^.\n]{0,30}\blining\b",
     }.items()
