@@ -60,6 +60,12 @@ def works(acts: Iterable[Act]) -> bool:
     )
 
 
+def makes_spaces(acts: Iterable[Act]) -> bool:
+    """Whether chains are made within groups: what is stated of the stitches is not all there is."""
+    inner = (a for act in acts if isinstance(act, Into | Repeat) for a in every(act.body))
+    return any(isinstance(act, Chain) for act in inner)
+
+
 def numbers_in(acts: tuple[Act, ...]) -> tuple[Numbers, ...]:
     """All numbers that stand in acts."""
     return tuple(_numbers(acts))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from frogless.proofread.script.model import Label, Span
+from frogless.proofread.script.model import MOST_NUMBERS, Label, Span
 from frogless.proofread.words.model import (
     Act,
     Again,
@@ -23,7 +23,7 @@ from frogless.proofread.work.acts import QUIET, again_in, every, works
 from frogless.proofread.work.model import Problem, Told
 
 #: Rows that one line may stand for.
-MOST_ROWS_OF_LINE = 5_000
+MOST_ROWS_OF_LINE = MOST_NUMBERS
 
 
 #: Rows back in which the last increase is looked for.
@@ -74,7 +74,8 @@ class Plan:
     onward: list[tuple[str, Todo]] = field(default_factory=list)
     count: int = 0
     last: int | None = None  # the last number of a row
-    cut: bool = False
+    cut: bool = False  # rows are asked for that are not worked
+    full: bool = False
 
     def begin_piece(self) -> None:
         """Rows of another piece are not meant by their numbers."""
@@ -85,11 +86,17 @@ class Plan:
         """The rows that a line stands for."""
         for todo in self._rows(index, told):
             if self.count >= self.most:
-                self.cut = True
+                yield from self._last_of_all(todo)
                 return
             self.count += 1
             self._keep(todo, told.label)
             yield todo
+
+    def _last_of_all(self, todo: Todo) -> Iterator[Todo]:
+        """The first row of those that are not worked."""
+        if not self.full:
+            self.cut = self.full = True
+            yield replace(todo, acts=(), stated=(), problems=(Problem("too_long", todo.span),))
 
     def _keep(self, todo: Todo, label: Label | None) -> None:
         self.done.append(todo)
@@ -126,17 +133,21 @@ class Plan:
             yield from (first,) if numbers or label.name else ()
             return
         if label is not None and not numbers and label.rows > 1:
-            for place in range(self._within(label.rows)):
+            cut = self._cut(label.rows, told.span)
+            for place in range(min(label.rows, MOST_ROWS_OF_LINE)):
                 stated = _stated_of(said.stated, place, label.rows)
-                yield replace(todo, stated=stated, steady=() if stated else said.stated)
+                steady = () if stated else said.stated
+                yield replace(todo, stated=stated, steady=steady, problems=() if place else cut)
             return
         if len(numbers) < 2:
             yield replace(todo, number=numbers[0] if numbers else None)
             return
-        for place, number in enumerate(numbers[: self._within(len(numbers))]):
+        cut = self._cut(numbers[-1] - numbers[0] + 1, told.span)
+        for place, number in enumerate(numbers):
             stated = _stated_of(said.stated, place, len(numbers))
             steady = () if stated else said.stated
-            yield replace(todo, number=number, stated=stated, steady=steady)
+            problems = () if place else cut
+            yield replace(todo, number=number, stated=stated, steady=steady, problems=problems)
 
     def _between(self, index: int, label: Label | None) -> Iterator[Todo]:
         """Rows that "Row 2 and all even rows" stands for, between the last and this one."""
@@ -150,10 +161,12 @@ class Plan:
                     yield replace(todo, number=number, repeated=True)
                     break
 
-    def _within(self, rows: int) -> int:
-        """So many rows, or as many as one line may stand for."""
-        self.cut = self.cut or rows > MOST_ROWS_OF_LINE
-        return min(rows, MOST_ROWS_OF_LINE)
+    def _cut(self, rows: int, span: Span) -> tuple[Problem, ...]:
+        """What is wrong with a line that stands for more rows than are worked of one."""
+        if rows <= MOST_ROWS_OF_LINE:
+            return ()
+        self.cut = True
+        return (Problem("too_long", span, says=rows),)
 
     # -- rows worked again
 
@@ -182,7 +195,8 @@ class Plan:
         problems = self._range_problem(again, len(block), numbers, told.span)
         if len(numbers) > 1 and problems:
             total = len(numbers)
-        most = self._within(total)
+        most = min(total, MOST_ROWS_OF_LINE)
+        problems += self._cut(total, again.span)
         start = numbers[0] if numbers else None
         for place in range(most):
             row = block[place % len(block)]

@@ -33,11 +33,17 @@ _LEAST = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """A pattern worked in every size, in the way of reading it that was chosen."""
+    """A pattern worked in every size, in the way of reading it that was chosen.
+
+    Args:
+        cut: more rows are asked for than are worked.
+        spent: there is so much to be worked that the last rows were not.
+    """
 
     standings: tuple[Standing, ...]
     assumptions: tuple[Assumption, ...] = ()
     cut: bool = False
+    spent: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +118,7 @@ class _Chooser:
             assumptions.append(Assumption(_SPENT))
         elif self.bench.is_tired:
             assumptions.append(Assumption(_TIRED))
-        return Choice(standings, tuple(assumptions), self.cut)
+        return Choice(standings, tuple(assumptions), self.cut, self.bench.is_spent)
 
     def _runs(self, picks: Picks) -> dict[int, Run]:
         """The first rows of the pattern, in the sizes by which its readings are chosen."""

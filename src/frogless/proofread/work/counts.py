@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Literal, NamedTuple
@@ -166,7 +167,8 @@ def _of_kinds(
     if outcome.stitches is None or made is None:
         return Verdict(says, None, says)
     wrong = _wrong_kinds(outcome, kinds, trade)
-    each = [_kind_made(outcome, stated, trade) for stated, _ in named]
+    apart = _apart(kinds, trade)
+    each = [_kind_made(outcome, stated, trade, apart) for stated, _ in named]
     works = sum(number for number in each if number is not None)
     bases = {trade.base(stated.stitch) for stated, _ in named}
     others = sum(
@@ -206,8 +208,9 @@ def _wrong_kinds(
     outcome: Outcome, kinds: list[tuple[Stated, int]], trade: Trade
 ) -> tuple[Problem, ...]:
     wrong = []
+    apart = _apart(kinds, trade)
     for stated, number in kinds:
-        works = _kind_made(outcome, stated, trade)
+        works = _kind_made(outcome, stated, trade, apart)
         if works is not None and works != number:
             what = _called(stated)
             wrong.append(Problem("count_kind", stated.span, says=number, works=works, what=what))
@@ -220,8 +223,21 @@ def _called(stated: Stated) -> str:
     return stated.stitch or stated.what
 
 
-def _kind_made(outcome: Outcome, stated: Stated, trade: Trade) -> int | None:
-    """How many of a kind the row makes; None when that is not known."""
+def _apart(kinds: Sequence[tuple[Stated, int]], trade: Trade) -> frozenset[str]:
+    """Stitches that are told apart though they are one but for their place: "6 dc, 6 dc blo"."""
+    told = {each.stitch for each, _ in kinds if each.stitch}
+    bases = Counter(trade.base(key) for key in told)
+    return frozenset(key for key in told if bases[trade.base(key)] > 1)
+
+
+def _kind_made(
+    outcome: Outcome, stated: Stated, trade: Trade, apart: frozenset[str] = frozenset()
+) -> int | None:
+    """How many of a kind the row makes; None when that is not known.
+
+    Args:
+        apart: those that others of the count are like, each counted by its own name.
+    """
     if outcome.stitches is None:
         return None
     made = outcome.made
@@ -235,6 +251,8 @@ def _kind_made(outcome: Outcome, stated: Stated, trade: Trade) -> int | None:
         case _ if stated.stitch and not _is_post(stated.stitch, trade):
             # A group that the row does not call by its name: as many as it makes of any.
             return made.get(stated.stitch, made.get(BUNCH, outcome.groups) or 0)
+        case _ if stated.stitch in apart:
+            return made.get(stated.stitch, 0)
         case _ if stated.stitch:
             return _of_base(made, stated.stitch, trade)
         case "group":

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
 from frogless.proofread.words.model import Evenly, Numbers, Stated
-from frogless.proofread.work.acts import turns_first
+from frogless.proofread.work.acts import makes_spaces, turns_first
 from frogless.proofread.work.again import Todo
 from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.counts import Mode, Verdict, judge
@@ -269,7 +269,8 @@ class _Reader:
         total, edge = verdict.total, outcome.edge
         unsure = outcome.unclear and not outcome.outside
         if not edge.known:
-            yield of_stitches(outcome.stitch, total) if total is not None else UNKNOWN
+            plain = total is not None and not makes_spaces(row.acts)
+            yield of_stitches(outcome.stitch, total or 0) if plain else UNKNOWN
             return
         if unsure and total is not None:
             yield resized(edge, total)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from frogless.proofread.words.lexicon import Lexicon
+from frogless.proofread.words.model import Unclear
+from frogless.proofread.work.acts import every
 from frogless.proofread.work.again import MOST_ROWS_OF_LINE
 from frogless.proofread.work.choose import chosen, most_rows
-from frogless.proofread.work.model import Assumption, Reckoning, Told, Worked
+from frogless.proofread.work.model import Assumption, Problem, Reckoning, Told, Worked
 from frogless.proofread.work.standing import rows_of
 
 
@@ -19,6 +22,8 @@ def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
     """
     choice = chosen(told, lexicon, sizes)
     rows = [rows_of(standing) for standing in choice.standings]
+    if choice.spent:
+        rows = [_told_unworked(those, told) for those in rows]
     assumptions = list(choice.assumptions)
     assumptions += _on_unknown_edges(told, rows)
     if choice.cut:
@@ -30,6 +35,17 @@ def reckon(told: Sequence[Told], lexicon: Lexicon, sizes: int) -> Reckoning:
             )
         )
     return Reckoning(tuple(_by_row(rows)), tuple(assumptions))
+
+
+def _told_unworked(rows: list[Worked], told: Sequence[Told]) -> list[Worked]:
+    """The rows, with a word of the first that was not worked as there was too much to be worked."""
+    for index, row in enumerate(rows):
+        acts = every(told[row.told].said.acts)
+        if row.verdict == "unclear" and not any(isinstance(act, Unclear) for act in acts):
+            problem = Problem("too_long", told[row.told].span)
+            first = replace(row, verdict="wrong", problems=(*row.problems, problem))
+            return [*rows[:index], first, *rows[index + 1 :]]
+    return rows
 
 
 def _on_unknown_edges(told: Sequence[Told], rows: list[list[Worked]]) -> list[Assumption]:
