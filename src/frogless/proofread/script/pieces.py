@@ -35,6 +35,8 @@ _TURNING = 7
 _STARTS = re.compile(
     r"from hook|magic|(?:form|make|into) an?\s(?:\w{1,12}\s)?(?:ring|loop|circle)", re.IGNORECASE
 )
+#: How a piece is worked stands behind its name, or on the line below.
+_HOW = re.compile(r":?\s{1,4}worked (?:in|flat|from)\b", re.IGNORECASE)
 _SET_UP = re.compile(r"^(?:foundation|set-?\s?up|beginning|starting)\b", re.IGNORECASE)
 _FOUNDATIONS = frozenset({"foundation", "setup"})
 
@@ -67,9 +69,10 @@ def with_pieces(
             following = ahead[index]
             level = levels.get(each.span.start, 1)
             under = 0 < waiting < level
-            piece = not under and _is_piece(each, following, last, ended)
+            begun = bool(_HOW.match(plain, each.span.end))
+            piece = not under and (begun or _is_piece(each, following, last, ended))
             onto = piece and not (
-                ended or following.begun or following.founded or each.make > 1 or following.make
+                begun or ended or following.begun or following.founded or each.make > 1 or following.make
             )
             piece = piece and not (onto and following.number is not None and last is not None)
             waiting = level if piece else waiting

@@ -139,6 +139,9 @@ class _Reader:
             if _is_of_markers(sentence):
                 pieces.append(Aside(_span(sentence), "marker"))
                 continue
+            if self._counts_seam(sentence, pieces):
+                pieces.append(Aside(_span(sentence), "remark"))
+                continue
             if self._is_remark(sentence):
                 kind = clause_remark(self._text(sentence)) or "remark"
                 pieces.append(
@@ -159,6 +162,15 @@ class _Reader:
 
     def _inside(self, group: Group, depth: int) -> tuple[Act, ...]:
         return self.acts(group.items, depth + 1)
+
+    def _counts_seam(self, sentence: Sequence[Item], before: Sequence[Piece]) -> bool:
+        """ "Seam sides: sl st through both edges: …. (21 sl st)": the count of what is no row."""
+        (group, *rest) = sentence
+        alone = all(each.kind == "STOP" for each in rest)
+        told = bool(before) and all(isinstance(each, Aside) for each in before)
+        if not (alone and told and isinstance(group, Group)):
+            return False
+        return bool(stated_of(group.items, self.lexicon))
 
     def _is_remark(self, sentence: Sequence[Item]) -> bool:
         if _is_work(sentence[0]):
@@ -193,7 +205,8 @@ class _Reader:
         items, asides = self._without_remarks(clause.items, before, depth)
         if not items:
             return asides
-        text = self._text(clause.items if isinstance(clause.items[0], Token) else items)
+        whole = isinstance(clause.items[0], Token) and clause.items[0].kind != "COLOUR"
+        text = self._text(clause.items if whole else items)
         if [each.kind for each in items] == ["NUM", "RING"]:
             return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
@@ -297,7 +310,7 @@ class _Reader:
         asides: list[Piece] = []
         for n, item in enumerate(items):
             if isinstance(item, Group) and item.kind == "GROUP":
-                last = n == len(items) - 1
+                last = all(each.kind == "TURN" for each in items[n + 1 :])
                 far = not last and items[n + 1].kind in _REPEATS
                 piece = (
                     None

@@ -214,6 +214,9 @@ def _wrong_kinds(
         if works is not None and works != number:
             what = _called(stated)
             wrong.append(Problem("count_kind", stated.span, says=number, works=works, what=what))
+    more = sorted((each.works or 0) - (each.says or 0) for each in wrong)
+    if outcome.turning[1] and more == [-1, 1]:
+        return ()  # the turning chain stands for the other of the two stitches
     return tuple(wrong)
 
 
