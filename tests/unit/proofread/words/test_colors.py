@@ -25,3 +25,18 @@ def test_a_color_changes_no_stitch(row: str) -> None:
         f"Row 2: Ch 1, {row}\n"
     )
     assert (report.understood, report.findings) == (1, ())
+
+
+@pytest.mark.parametrize(
+    "foundation",
+    ["With 5mm hook make 9 ch.", "Using 4 mm hook chain 9.", "With a 3.5 mm hook, ch 9.", "Chain nine."],
+)  # fmt: skip
+def test_a_hook_hides_no_foundation(foundation: str) -> None:
+    """Named right before the chain that is made with it, or before a comma."""
+    report = proofread(
+        f"Pouch\n\n{foundation}\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across [8 sc] turn\n"
+        "Row 2: Ch 1, sc in each sc across, turn. (8 sc)\n"
+    )
+    assert (report.understood, report.findings, report.open_rows) == (1, (), ())
+    assert report.reckoning.rows[0].worked == 9
