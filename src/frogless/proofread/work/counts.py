@@ -254,8 +254,12 @@ def _kind_made(
         case _ if stated.stitch and not _is_post(stated.stitch, trade):
             # A group that the row does not call by its name: as many as it makes of any.
             return made.get(stated.stitch, made.get(BUNCH, outcome.groups) or 0)
-        case _ if stated.stitch in apart:
+        case _ if stated.stitch in apart and stated.stitch != trade.base(stated.stitch):
             return made.get(stated.stitch, 0)
+        case _ if stated.stitch in apart:
+            # the plain one is all that no other word of the count names
+            alike = (k for k in apart if trade.base(k) == stated.stitch != k)
+            return _of_base(made, stated.stitch, trade) - sum(made.get(k, 0) for k in alike)
         case _ if stated.stitch:
             return _of_base(made, stated.stitch, trade)
         case "group":
