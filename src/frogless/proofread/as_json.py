@@ -83,7 +83,7 @@ def row_name(told: Told, number: int | None) -> str:
         return ""
     if number is None:
         return told.label.name
-    return f"{'Row' if told.label.kind == 'row' else 'Rnd'} {number}"
+    return f"{'Rnd' if told.label.kind == 'round' else 'Row'} {number}"
 
 
 def _findings(each: Finding, report: Report, size: str) -> Iterator[dict[str, Any]]:

@@ -153,7 +153,7 @@ def _not_understood(report: Report) -> Iterator[Entry]:
     for each in report.not_understood:
         if _row_of(each.span, report) in told:
             continue  # it is a finding as well, and stands there
-        row = f"{each.row}: " if each.row else ""
+        row = f"{each.row}: " if each.row else "between rows: "
         guess = f"; perhaps {each.guess}" if each.guess else ""
         spans[f"not understood: {row}{_quoted(each.span, report)}{guess}"].append(each.span)
     yield from _once_each(spans, report)
@@ -186,7 +186,8 @@ def _summary(report: Report, size: str, remarks: Sequence[str]) -> Iterator[Entr
     yield from (("file", remark) for remark in remarks)
     yield "terms", _terms(report)
     if sizes := [name for name in report.script.sizes if name]:
-        yield "sizes", ", ".join(sizes) + (f"; {size} was asked for" if size else "")
+        named = "" if report.script.sizes_at else " (the pattern names none)"
+        yield "sizes", ", ".join(sizes) + named + (f"; {size} was asked for" if size else "")
     if report.silenced:
         yield "left out", ", ".join(report.silenced)
     yield "understood", f"{_share(report.understood)} of the letters of the instructions"

@@ -70,6 +70,18 @@ def test_size_that_was_asked_for_is_named() -> None:
     assert "sizes       S, M; M was asked for\n" in told(REPORT, size="M")
 
 
+def test_sizes_without_names_are_told_as_such() -> None:
+    """So that nobody looks for them in the pattern."""
+    script = replace(REPORT.script, sizes=("1", "2"), sizes_at=None)
+    assert "sizes       1, 2 (the pattern names none)\n" in told(replace(REPORT, script=script))
+
+
+def test_words_between_rows_say_so() -> None:
+    """They are mostly remarks, and matter less than those of a row."""
+    between = replace(REPORT.not_understood[0], row="")
+    assert "not understood: between rows: " in told(replace(REPORT, not_understood=(between,)))
+
+
 @pytest.mark.parametrize(
     ("terms", "says"),
     [

@@ -40,3 +40,12 @@ def test_a_hook_hides_no_foundation(foundation: str) -> None:
     )
     assert (report.understood, report.findings, report.open_rows) == (1, (), ())
     assert report.reckoning.rows[0].worked == 9
+
+
+def test_squares_that_are_counted_are_no_work() -> None:
+    """A row of a net is worked out, whatever its squares are called."""
+    report = proofread(
+        "Runner\n\nCh 12.\nRow 1: Dc in 9th ch from hook (counts as dc, ch 2), ch 2, sk next 2 chs,"
+        " dc in last ch, turn. (2 open squares)\n"
+    )
+    assert report.understood == 1
