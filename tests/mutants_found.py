@@ -15,7 +15,11 @@ CORPUS = Path(__file__).parent / "reference" / "proofread" / "corpus"
 @cache
 def right_patterns() -> tuple[tuple[str, str], ...]:
     """All right patterns of the corpus, with their names."""
-    paths = sorted(path for path in CORPUS.rglob("*") if path.suffix in (".txt", ".md"))
+    paths = sorted(
+        path
+        for path in CORPUS.rglob("*")
+        if path.suffix in (".txt", ".md") and not path.stem.startswith("wrong_")
+    )
     return tuple(
         (f"{path.parent.name}/{path.name}", path.read_text(encoding="utf-8")) for path in paths
     )

@@ -10,6 +10,7 @@ import random
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 #: A row begins with its label.
 _LABEL = re.compile(
@@ -19,6 +20,8 @@ _LABEL = re.compile(
     r"|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\s*[:.]?|\d{1,3}[.):](?=\s))",
     re.IGNORECASE,
 )
+#: A line that is no row: "Border: ch 1, …", "Add a loop: ch 10".
+_TITLED = re.compile(r"[A-Z][a-z]+(?: [a-z]+){0,3}: ")
 _NUMBER = re.compile(r"(?<![\w.,/-])\d{1,3}(?![\w./%]|,\d)")
 #: Stitches that are easily written for each other.
 _STITCHES = {
@@ -32,6 +35,24 @@ _STITCH = re.compile(
 )
 _TIMES = re.compile(
     r"(?:;|,)?\s*rep(?:eat)?\s+from\s+\*[^;.()\n]{0,40}|\s+(?:\d+\s+times|x\s?\d+|\d+x|twice)\b",
+    re.IGNORECASE,
+)
+#: Where one more or less leaves a pattern that is just as right, for nothing else speaks of it:
+#: how many rows are worked plain at the end of all shaping, a length, the ring that a piece begins
+#: in, stitches in a corner of an edging that is worked evenly.
+_FREE = re.compile(
+    r"\bwork (?:even for )?\d[^.;]{0,40}\b(?:rows?|rnds?|rounds?)\b(?: (?:even|straight|plain|of \w+))?"
+    r"|\buntil there are \d+ rows[^.;]*"
+    r"|\b(?:measures?|is|to|for) \d[\d ,()\[\]{}/.½¼¾-]*(?:cm|in\b|inches|\")"
+    r"|\bch(?:ain)? \d+,? (?:and )?(?:join|sl st)[^.;]{0,30}\bring\b|\b\d+ ch,? join[^.;]{0,30}\bring\b"
+    r"|\b\d+ \w+ in (?:each|every) corner",
+    re.IGNORECASE,
+)
+#: Another first stitch of the row below than the one that a counting chain stands on is none.
+_STOOD_ON = re.compile(r"^(?:sk|skip|miss) (?:the )?first \w+, $", re.IGNORECASE)
+#: "1 tr into next st, 1 tr into each st to end": without the first, or with two, it is the same.
+_TAKEN_UP = re.compile(
+    r"(?:(?:and|work) )?(?:\d )?(?P<stitch>[a-z]+) (?:in|into)\b[^,;.]*\b(?:each|every)\b",
     re.IGNORECASE,
 )
 #: What counts nothing: stated counts, chains that count or not, markers, hooks, lengths, remarks.
@@ -66,7 +87,9 @@ class Planted:
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class Row:
+    """Where the text of a row stands, its label left out."""
+
     start: int
     end: int
 
@@ -74,7 +97,13 @@ class _Row:
 def planted(text: str, seed: int, most: int) -> tuple[Planted, ...]:
     """At most so many texts with one error each, spread over the kinds of slips and the rows."""
     chance = random.Random(seed)  # noqa: S311 — the same errors in every run
-    found = [list(_all(text, how)) for how in _SLIPS]
+    found = [
+        *(list(_all(text, how)) for how in _SLIPS),
+        *(
+            list(each(text))
+            for each in (_counts_changed, _sizes_changed, _labels_changed, _rows_dropped)
+        ),
+    ]
     for each in found:
         chance.shuffle(each)
     taken: list[Planted] = []
@@ -83,20 +112,20 @@ def planted(text: str, seed: int, most: int) -> tuple[Planted, ...]:
     return tuple(taken[:most])
 
 
-def rows_of(text: str) -> tuple[_Row, ...]:
+def rows_of(text: str) -> tuple[Row, ...]:
     """Where the text of each row stands, its label left out."""
     lines = text.splitlines(keepends=True)
-    found: list[_Row] = []
+    found: list[Row] = []
     at, open_row = 0, None
     for line in lines:
         label = _LABEL.match(line)
-        if label or not line.strip() or line.lstrip()[:1] in "#|=":
+        if label or not line.strip() or line.lstrip()[:1] in "#|=" or _TITLED.match(line):
             if open_row is not None:
-                found.append(_Row(open_row, at))
+                found.append(Row(open_row, at))
             open_row = at + label.end() if label else None
         at += len(line)
     if open_row is not None:
-        found.append(_Row(open_row, at))
+        found.append(Row(open_row, at))
     return tuple(row for row in found if re.search(r"\w", text[row.start : row.end]))
 
 
@@ -104,6 +133,9 @@ def _all(text: str, how: str) -> Iterator[Planted]:
     for row in rows_of(text):
         body = text[row.start : row.end].rstrip()
         spared = [match.span() for match in _SPARED.finditer(body)]
+        if how in ("one more", "one less"):
+            spared += [match.span() for match in _FREE.finditer(body)]
+            spared += _unnamed_bars(text, body)
         for start, end, new in _SLIPS[how](body):
             if any(start < b and a < end for a, b in spared):
                 continue
@@ -112,6 +144,89 @@ def _all(text: str, how: str) -> Iterator[Planted]:
             line = text.count("\n", 0, row.start) + 1
             last = text.count("\n", 0, row.start + len(body)) + 1
             yield Planted(changed, line, last, how, body[start:end], new)
+
+
+def _unnamed_bars(text: str, body: str) -> list[tuple[int, int]]:
+    """Chains between stitches whose length nothing in the text names: any length is right."""
+    found = []
+    for match in re.finditer(r"(?<=, )ch (\d+)(?=[,;.*)\]])", body):
+        length = match[1]
+        named = rf"\bch-{length}\b|\b{length}[- ]ch\b|\bchain-{length}\b|counts as \w+(?: and|,) ch[ -]{length}\b"
+        if not re.search(named, text):
+            found.append(match.span())
+    return found
+
+
+def _planted(text: str, row: Row, start: int, end: int, new: str, how: str) -> Planted:
+    body = text[row.start : row.end].rstrip()
+    line = text.count("\n", 0, row.start) + 1
+    last = text.count("\n", 0, row.start + len(body)) + 1
+    return Planted(text[:start] + new + text[end:], line, last, how, text[start:end], new)
+
+
+#: "(24 sc)", "[24]", "- 24 sts" at the end of a row.
+_COUNT = re.compile(
+    r"(?:[(\[<] ?|[-–—=] ?)(?P<count>\d{1,3})(?= ?(?:sts|sc|hdc|dc|htr|tr)?[)\]>]?\.?\s*$)"
+)
+
+
+def _counts_changed(text: str) -> Iterator[Planted]:
+    for row in rows_of(text):
+        body = text[row.start : row.end].rstrip()
+        first = body.split("\n")[0]
+        if (match := _COUNT.search(first)) and len(first) > match.end("count"):
+            start, end = row.start + match.start("count"), row.start + match.end("count")
+            for new in (int(match["count"]) + 1, int(match["count"]) + 10):
+                yield _planted(text, row, start, end, str(new), "count changed")
+
+
+#: "76 (84, 92, 100)".
+_LIST = re.compile(r"\b\d{2,3} \(\d{2,3}(?:, \d{2,3})+\)(?! ?(?:cm|in\b|rows|rnds|times|more))")
+
+
+def _sizes_changed(text: str) -> Iterator[Planted]:
+    """One size only, in a list of stitches."""
+    for row in rows_of(text):
+        for match in _LIST.finditer(text, row.start, row.end):
+            for each in list(re.finditer(r"\d+", match[0]))[1:]:
+                start, end = match.start() + each.start(), match.start() + each.end()
+                yield _planted(text, row, start, end, str(int(each[0]) + 2), "one size changed")
+
+
+def _labels_changed(text: str) -> Iterator[Planted]:
+    """A row that takes the number after its own, where one with a number follows."""
+    rows = rows_of(text)
+    for row, after in pairwise(rows):
+        label = _PLAIN_LABEL.search(text, text.rfind("\n", 0, row.start) + 1, row.start)
+        behind = _PLAIN_LABEL.search(text, text.rfind("\n", 0, after.start) + 1, after.start)
+        if label and behind and int(behind[1]) == int(label[1]) + 1:
+            start, end = label.span(1)
+            yield _planted(text, row, start, end, str(int(label[1]) + 1), "label changed")
+
+
+_PLAIN_LABEL = re.compile(
+    r"(?:row|rnd|round)\.? (\d{1,3})\b(?! ?[-–,&]|\s(?:and|to)\b)", re.IGNORECASE
+)
+
+
+def _rows_dropped(text: str) -> Iterator[Planted]:
+    """A row with a number that stands between two others; it is missed at the one after it."""
+    rows = rows_of(text)
+    for before, row, after in zip(rows, rows[1:], rows[2:], strict=False):
+        begins = [text.rfind("\n", 0, each.start) + 1 for each in (before, row, after)]
+        labels = [
+            _PLAIN_LABEL.search(text, begin, each.start)
+            for begin, each in zip(begins, (before, row, after), strict=True)
+        ]
+        if not all(labels):
+            continue
+        one, two, three = (int(label[1]) for label in labels if label)
+        if (two, three) == (one + 1, one + 2) and row.end <= begins[2]:
+            start, end = begins[1], begins[2]
+            line = text.count("\n", 0, start) + 1
+            yield Planted(
+                text[:start] + text[end:], line, line, "row dropped", text[start:end].strip(), ""
+            )
 
 
 Slip = Iterator[tuple[int, int, str]]
@@ -142,20 +257,55 @@ def _stitch_swapped(body: str) -> Slip:
 
 def _repeat_dropped(body: str) -> Slip:
     for match in _TIMES.finditer(body):
-        yield match.start(), match.end(), ""
+        if not re.search(r"\brep(?:eat)?$", body[: match.start()]):  # "*...* rep 6x": rep stays
+            yield match.start(), match.end(), ""
+
+
+def _clauses(body: str) -> Iterator[re.Match[str]]:
+    """A stitch with its place, and the comma after it; not where the next clause takes it up."""
+    for match in re.finditer(r"(?<=[,(\[*;:] )[^,;()\[\]*.\n]{2,40}, ", body):
+        after = _TAKEN_UP.match(body, match.end())
+        words = match[0].split()
+        if not (after and after["stitch"] in words and "next st" in match[0]):
+            yield match
 
 
 def _clause_dropped(body: str) -> Slip:
-    """A stitch with its place, and the comma after it."""
-    for match in re.finditer(r"(?<=[,(\[*;:] )[^,;()\[\]*.\n]{2,40}, ", f"{body}"):
+    for match in _clauses(body):
+        if _STOOD_ON.match(match[0]) and re.search(r"\bcounts?\b|=", body[: match.start()]):
+            continue
         if _STITCH.search(match[0]) or re.search(r"\b(?:skip|sk|miss|ch)\b", match[0]):
             yield match.start(), match.end(), ""
 
 
 def _clause_doubled(body: str) -> Slip:
-    for match in re.finditer(r"(?<=[,(\[*;] )[^,;()\[\]*.\n]{2,40}, ", body):
+    for match in _clauses(body):
         if _STITCH.search(match[0]) and "each st" not in match[0]:
             yield match.start(), match.end(), match[0] * 2
+
+
+_INCREASE = re.compile(
+    r"(?<![\w-])(?P<two>2) (?:sc|hdc|dc|tr|htr) in(?:to)? (?:the )?(?:next|first|last|each)\b"
+)
+
+
+def _increase_plain(body: str) -> Slip:
+    """An increase that is turned into a plain stitch, or a decrease."""
+    for match in re.finditer(
+        r"(?<![\w-])(?P<two>2) (?:sc|hdc|dc|tr|htr) in(?:to)? (?:the )?(?:next|first|last|each)\b",
+        body,
+    ):
+        yield match.start("two"), match.end("two"), "1"
+
+
+def _stops_short(body: str) -> Slip:
+    """To the end, or to a place before it."""
+    for match in re.finditer(
+        r"(?<=\bin )each (?:st|sc|dc|hdc)(?P<far> (?:around|across))(?=[,;.])", body
+    ):
+        yield match.start("far"), match.end("far"), " to last 2 sts"
+    for match in re.finditer(r"\bto last (?P<n>\d) (?:sts|sc|dc|hdc)\b", body):
+        yield match.start(), match.end(), "to end"
 
 
 _SLIPS: dict[str, Callable[[str], Slip]] = {
@@ -166,4 +316,6 @@ _SLIPS: dict[str, Callable[[str], Slip]] = {
     "repeat dropped": _repeat_dropped,
     "clause dropped": _clause_dropped,
     "clause doubled": _clause_doubled,
+    "increase made plain": _increase_plain,
+    "stops elsewhere": _stops_short,
 }

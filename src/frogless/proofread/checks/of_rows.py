@@ -3,7 +3,17 @@
 from __future__ import annotations
 
 from frogless.proofread.checks.model import Check
-from frogless.proofread.checks.rows import arithmetic, chains, heights, numbering, reading, sizes
+from frogless.proofread.checks.rows import (
+    arithmetic,
+    chains,
+    groups,
+    heights,
+    numbering,
+    reading,
+    rest,
+    sizes,
+    twice,
+)
 from frogless.proofread.checks.rows.drift import edge_drift
 from frogless.proofread.checks.rows.odd import stitch_odd
 from frogless.proofread.checks.rows.sides import sides
@@ -16,7 +26,7 @@ OF_ROWS: tuple[Check, ...] = (
         Rnd 1: 6 sc in magic ring. (6 sc)
         Rnd 2: 2 sc in each st around. (14 sc)
         """,
-        arithmetic.row_count,
+        lambda reading: (*arithmetic.row_count(reading), *rest.drawn_together(reading)),
     ),
     Check(
         "row-fills",
@@ -26,7 +36,7 @@ OF_ROWS: tuple[Check, ...] = (
         Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)
         Row 2: Ch 1, sc in next 22 sts, turn. (22 sc)
         """,
-        arithmetic.row_fills,
+        lambda reading: (*arithmetic.row_fills(reading), *rest.after_the_end(reading)),
     ),
     Check(
         "repeat-comes-out",
@@ -44,7 +54,7 @@ OF_ROWS: tuple[Check, ...] = (
         Rnd 1: 6 sc in magic ring. (6 sc)
         Rnd 2: Ch 1, 2 sc in next ch-2 sp, sc in next 5 sts.
         """,
-        arithmetic.place_missing,
+        lambda reading: (*arithmetic.place_missing(reading), *rest.passed_by_name(reading)),
     ),
     Check(
         "count-by-kind",
@@ -174,6 +184,24 @@ OF_ROWS: tuple[Check, ...] = (
         Row 4: Ch 1, sc in each st across, turn. (22 sts)
         """,
         stitch_odd,
+    ),
+    Check(
+        "group-shape",
+        "groups in one place have the size that is said, and petals are alike on both sides",
+        """
+        Rnd 1: 8 sc in magic ring. (8 sc)
+        Rnd 2: [(Sc, hdc, 3 dc, sc) in next st, sl st in next st] 4 times.
+        """,
+        groups.group_shape,
+    ),
+    Check(
+        "said-twice",
+        "no clause stands twice, one after the other, where once is enough",
+        """
+        Rnd 1: 6 sc in magic ring. (6 sc)
+        Rnd 2: 2 sc in each st around, 2 sc in each st around. (12 sc)
+        """,
+        twice.said_twice,
     ),
     Check(
         "unclear",

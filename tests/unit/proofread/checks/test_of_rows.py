@@ -22,6 +22,8 @@ MENDED = {
         "across, turn. (20 dc)\nRow 2: Ch 1, sc",
         "across, turn. (20 dc)\nRow 2: Ch 3, dc",
     ),
+    "group-shape": ("3 dc, sc)", "3 dc, hdc, sc)"),
+    "said-twice": (", 2 sc in each st around.", "."),
     "row-range": ("(4 rnds)", "(6 rnds)"),
     "repeated-rows": ("Rep Row 12", "Rep Row 2"),
     "too-long": ("ch 99999] 99999 times", "ch 9] 6 times"),

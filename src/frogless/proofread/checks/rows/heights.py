@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.begun import no_chain
 from frogless.proofread.checks.rows.lines import (
     Line,
     all_acts,
@@ -69,6 +70,7 @@ def turning_chain(reading: Reading) -> Iterator[Finding]:
     yield from _counted_otherwise(reading, begun_rows(reading))
     yield from other_lengths(reading)
     yield from named_tops(reading)
+    yield from no_chain(reading)
 
 
 def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
@@ -188,9 +190,10 @@ def other_lengths(reading: Reading) -> Iterator[Finding]:
         if others[each.chains]:
             continue
         usual, often = others.most_common(1)[0] if others else (0, 0)
-        if often and each.act.times.values[0] != usual:
+        if often and (each.act.space or each.act.times.values[0] != usual):
             surer = often >= HABIT and often * 2 > sum(others.values())
-            other = abs(each.chains - each.tall) > abs(usual - each.tall)
+            farther = abs(each.chains - each.tall) > abs(usual - each.tall)
+            other = farther or _only_unlike(each, begun)
             if surer or (other and not (_suits(each) and _only_skipped(each, begun))):
                 yield _unlike(reading, each, usual, often, "likely" if surer else "possible")
                 continue
@@ -217,6 +220,14 @@ def _others(
     return alike or Counter(length for length, _ in lengths)
 
 
+def _only_unlike(each: Begun, begun: Sequence[Begun]) -> bool:
+    """Two rows of the stitch in a piece that begin unlike, and no third one."""
+    there = [
+        o for o in begun if o.stitch == each.stitch and o.line.told.piece == each.line.told.piece
+    ]
+    return len(there) == 2 and there[0].counts == there[1].counts
+
+
 def _only_skipped(each: Begun, begun: Sequence[Begun]) -> bool:
     """Whether no other row begins with a chain: the chains that a first row skips may be more."""
     return not any(other.stitch == each.stitch and other is not each for other in begun)
@@ -228,7 +239,10 @@ def _skipped_at_foundation(reading: Reading) -> Iterator[tuple[str, int, bool]]:
         for act in line.told.said.acts[:2]:
             if isinstance(act, Into) and act.target.what == "from_hook" and act.target.nth > 1:
                 counted = line.works[0].turning[1] if line.works else False
-                yield base_of(_first_stitch(act.body, reading)), act.target.nth - 1, counted
+                stitch, skipped = base_of(_first_stitch(act.body, reading)), act.target.nth - 1
+                known = reading.lexicon.stitches.get(stitch)
+                if known is not None and skipped <= known.turning_chain + 1:
+                    yield stitch, skipped, counted
 
 
 def _suits(each: Begun) -> bool:

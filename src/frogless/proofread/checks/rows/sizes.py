@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from itertools import pairwise
@@ -9,6 +10,8 @@ from itertools import pairwise
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, finding, lines_of
 from frogless.proofread.findings import Finding
+from frogless.proofread.script.brackets import lists_in
+from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Numbers, Said
 
 #: From so many sizes on one that falls out of line is seen.
@@ -16,6 +19,9 @@ FEWEST = 3
 #: Smaller numbers in the middle of a piece are those of shaping, and sizes are shaped at their own
 #: pace: they may well cross.
 MANY = 20
+#: Smaller numbers than this may leap: 1 (1, 4) buttons.
+LEAST = 8
+_UNIT = re.compile(r"\s?(?:cm|mm|in\b|inch|\")")
 
 
 def size_brackets(reading: Reading) -> Iterator[Finding]:
@@ -66,6 +72,7 @@ def sizes_in_order(reading: Reading) -> Iterator[Finding]:
     """One size that is smaller than the size before it, where all others grow."""
     names = reading.script.sizes
     told: set[tuple[int, int]] = set()
+    yield from _leaps(reading)
     for line, numbers, at in _disordered(reading):
         if (line.told.piece, at) in told:
             continue  # the rows that follow carry the same slip on
@@ -82,6 +89,43 @@ def sizes_in_order(reading: Reading) -> Iterator[Finding]:
             f"{values[at]} for size {name} falls out of line.",
         )
         yield finding("sizes-in-order", reading, line, numbers.span, texts, "likely", {at})
+
+
+def _leaps(reading: Reading) -> Iterator[Finding]:
+    """One size that is far from all others, and lengths in the rows that do not grow."""
+    sizes = len(reading.script.sizes)
+    for line in lines_of(reading):
+        if sizes < FEWEST or not (line.told.label or line.told.said.acts):
+            continue
+        span = line.told.span
+        for values, start, end in lists_in(reading.script.plain, span.start, span.end):
+            if len(values) != sizes or min(values) < LEAST:
+                continue
+            length = _UNIT.match(reading.script.plain, end) is not None
+            at = _leap(values) if length or sizes > FEWEST else None
+            if at is None and length:
+                at = out_of_order(values)
+            if at is None:
+                continue
+            name = reading.script.sizes[at] or f"number {at + 1}"
+            words = reading.script.words(Span(start, end))
+            texts = (
+                f"{values[at]} in size {name}",
+                words,
+                f"{values[at]} for size {name} is far from what the other sizes have in {words}: "
+                "its digits may have changed round.",
+            )
+            where = Span(start, end)
+            yield finding("sizes-in-order", reading, line, where, texts, "likely", {at})
+
+
+def _leap(values: Sequence[int]) -> int | None:
+    """The first or last value, when it lies a quarter and more away, and all others lie close."""
+    steps = [abs(b - a) for a, b in pairwise(values)]
+    for at, step, rest in ((0, steps[0], steps[1:]), (-1, steps[-1], steps[:-1])):
+        if step * 4 >= max(values) and step >= 4 * max(1, *rest):
+            return at % len(values)
+    return None
 
 
 def out_of_step(reading: Reading) -> Mapping[int, frozenset[int]]:
@@ -122,6 +166,6 @@ def out_of_order(values: Sequence[int]) -> int | None:
     found: list[tuple[int, int]] = []
     for at in range(len(values)):
         steps = [b - a for a, b in pairwise([*values[:at], *values[at + 1 :]])]
-        if steps and min(steps) > 0:
+        if steps and min(steps) >= 0:
             found.append((max(steps), at))
     return min(found)[1] if found else None

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.heights import base_of, begun_with
+from frogless.proofread.checks.rows.heights import base_of, begun_rows, begun_with
 from frogless.proofread.checks.rows.lines import (
     Line,
     all_acts,
+    counted,
     finding,
     lines_of,
     named,
@@ -34,9 +36,16 @@ from frogless.proofread.words.model import (
 
 #: So many other rows of another stitch make a piece of that stitch.
 RULE = 2
+#: So many rows at the end of a piece are an edging.
+EDGING = 2
+#: Such a part of the other rows is of that stitch.
+MOST = 0.7
 PLAIN = frozenset(
     {"single_crochet", "half_double_crochet", "double_crochet", "treble", "double_treble"}
 )
+#: Low stitches, that go into the 2nd chain from the hook, and the height of those that do not.
+LOW = ("single_crochet",)
+TALL = 3
 _UNSEEN = frozenset(
     {"span", "stitch", "times", "counts", "counts_as", "makes", "written_after", "more", "doubtful"}
 )
@@ -53,6 +62,7 @@ def strays(reading: Reading) -> Iterator[Finding]:
         for act, odd, usual, why, certainty in (
             *_first_otherwise(line),
             *_chain_for_another(line),
+            *_from_too_near(line, reading),
             *_in_one_row(line, rows, witnesses, reading),
         ):
             if line.index in told:
@@ -122,6 +132,19 @@ def _chain_for_another(line: Line) -> Iterator[_Stray]:
         yield mentions(line)[0][0], stitch, stands, why, "likely"
 
 
+def _from_too_near(line: Line, reading: Reading) -> Iterator[_Stray]:
+    """ "Dc in 2nd ch from hook": the chain that is left is too low for the stitch."""
+    stitch = _of_one(line)
+    for act in line.told.said.acts[:3]:
+        if not (isinstance(act, Into) and act.target.what == "from_hook" and stitch):
+            continue
+        skipped, tall = act.target.nth - 1, reading.lexicon.stitches[stitch].turning_chain
+        low = next((key for key in LOW if skipped == 1 and tall >= TALL), "")
+        if low:
+            why = f"{counted(skipped, 'chain')} before the first one is too low for it"
+            yield act, stitch, low, why, "possible"
+
+
 # -- a row against the whole pattern
 
 
@@ -167,33 +190,69 @@ def _in_one_row(
     for odd in {stitch for _, stitch in found}:
         if len(witnesses.get(odd, ())) != 1:
             continue
-        usual = _usual(line, rows, odd)
-        if not usual or _is_texture(line) or _chain_agrees(line, odd, usual, reading):
+        usual = _usual(line, rows, odd, witnesses)
+        if (
+            not usual
+            or _is_edging(line, rows, usual)
+            or _is_texture(line)
+            or _chain_agrees(line, odd, usual, reading)
+        ):
             continue
         act = next(act for act, stitch in found if stitch == odd)
         yield act, odd, usual, f"no other row, count or gauge has {named(odd, reading)}", "possible"
         return
 
 
-def _usual(line: Line, rows: Sequence[Line], odd: str) -> str:
-    """The one stitch that all other rows of plain stitches are of, when there are enough; ""."""
+def _usual(line: Line, rows: Sequence[Line], odd: str, witnesses: Mapping[str, set[object]]) -> str:
+    """The stitch that most other rows are of, when there are enough, or that the gauge is; ""."""
     others = [other for other in rows if other is not line]
-    stitches = {stitch for other in others for _, stitch in mentions(other)}
+    stitches = Counter(stitch for other in others for stitch in set(_stitches(other)))
     here = {stitch for _, stitch in mentions(line)} - {odd}
-    if here and not here <= stitches:
+    if not stitches or len(here) > 1:
         return ""
-    if len(here) == 1 and len(others) >= RULE:
-        return here.pop()
-    return stitches.pop() if len(stitches) == 1 and len(others) >= RULE else ""
+    usual, often = stitches.most_common(1)[0]
+    if here and here != {usual}:
+        return ""
+    if not here and stitches[beside := _beside(line, rows)] >= RULE:
+        return beside
+    gauge = "gauge" in witnesses.get(usual, ())
+    enough = often >= (1 if gauge else RULE)
+    return usual if enough and often >= MOST * len(others) else ""
+
+
+def _beside(line: Line, rows: Sequence[Line]) -> str:
+    """The stitch of the row before or after, when that goes the same way."""
+    at = rows.index(line)
+    for other in (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2]):
+        alike = outline(other.told.said.acts) == outline(line.told.said.acts)
+        if alike and other.told.piece == line.told.piece:
+            return _of_one(other)
+    return ""
+
+
+def _is_edging(line: Line, rows: Sequence[Line], usual: str) -> bool:
+    """A whole row of another stitch after which the first stitch does not come again."""
+    if _of_one(line) == "" or _rows(line) > EDGING or _shapes(line):
+        return False
+    after = rows[rows.index(line) + 1 :]
+    return not any(usual in _stitches(o) for o in after if o.told.piece == line.told.piece)
+
+
+def _rows(line: Line) -> int:
+    return len({worked.number for worked in line.works})
+
+
+def _shapes(line: Line) -> bool:
+    return any(isinstance(a, Increase | Together) for a in all_acts(line.told.said.acts))
 
 
 def _chain_agrees(line: Line, odd: str, usual: str, reading: Reading) -> bool:
     """The row begins with a chain that suits its stitch, and no other: it is meant."""
     begun = begun_with(line, reading)
-    tall = {key: reading.lexicon.stitches[key].turning_chain for key in (odd, usual)}
     if begun is None or _of_one(line) != odd:
         return False
-    return begun.chains == tall[odd] != tall[usual]
+    those = {each.chains for each in begun_rows(reading) if each.stitch == usual}
+    return begun.chains == reading.lexicon.stitches[odd].turning_chain and begun.chains not in those
 
 
 def _is_texture(line: Line) -> bool:

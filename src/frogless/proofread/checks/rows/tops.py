@@ -9,7 +9,7 @@ from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
-from frogless.proofread.words.model import Again, Chain, Into, Join, Repeat
+from frogless.proofread.words.model import Again, Chain, Into, Join
 
 #: "top of ch-3", "3rd ch of beg ch-4", "top of 2 ch", "third of the chain-5".
 _NAMED = re.compile(
@@ -28,9 +28,27 @@ def named_tops(reading: Reading) -> Iterator[Finding]:
             before = None
         if line.told.label is None or not line.told.said.acts:
             continue
+        yield from _beyond(reading, line)
         if before is not None and not _unknown(before) and not _unknown(line):
             yield from _not_there(reading, line, before)
         before = line
+
+
+def _beyond(reading: Reading, line: Line) -> Iterator[Finding]:
+    """ "Ch 3, 11 dc in 4th ch from hook": the chain that the row begins with has no 4th."""
+    first, *rest = line.told.said.acts
+    act = rest[0] if rest else None
+    if not isinstance(first, Chain) or not isinstance(act, Into):
+        return
+    length, nth = min(first.times.values), act.target.nth
+    if act.target.what == "from_hook" and nth > length:
+        texts = (
+            f"chain {nth} from the hook",
+            f"the chain is {length} long",
+            f"{line.name} is worked into chain {nth} of a chain of {length}: one of the numbers "
+            "is wrong.",
+        )
+        yield finding("place-missing", reading, line, act.span, texts, "certain")
 
 
 def _not_there(reading: Reading, line: Line, before: Line) -> Iterator[Finding]:
@@ -72,8 +90,5 @@ def _within(line: Line) -> set[int]:
     if not joined:
         return set()
     return {
-        n
-        for a in all_acts(line.told.said.acts)
-        if isinstance(a, Chain) and not isinstance(a, Repeat)
-        for n in a.times.values
+        n for a in all_acts(line.told.said.acts) if isinstance(a, Chain) for n in a.times.values
     }

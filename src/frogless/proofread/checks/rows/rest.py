@@ -1,0 +1,109 @@
+"""What is said of stitches that are left: those skipped by name, those drawn together at the end."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.heights import base_of
+from frogless.proofread.checks.rows.lines import Line, finding, lines_of, named, speaks_otherwise
+from frogless.proofread.checks.rows.strays import PLAIN
+from frogless.proofread.findings import Finding
+from frogless.proofread.script.model import Span
+from frogless.proofread.words.forms import keys_of
+from frogless.proofread.words.model import Bare, Into, Together
+
+#: "draw the tail through the last 8 sts".
+_THROUGH = re.compile(
+    r"\bthrough (?:the )?(?:front loops? of (?:the )?)?(?:last|remaining|rem|all)\.? "
+    r"(?P<count>\d{1,3}) (?:sts?|stitches|loops|sc|dc|hdc|htr)\b",
+    re.IGNORECASE,
+)
+_TO_END = re.compile(r"\b(?:to (?:the )?end|across|around),? *$", re.IGNORECASE)
+#: "skip first dc", "leave 30 hdc".
+_PASSED = re.compile(
+    r"\b(?:sk|skip|miss|leave|leaving) (?:the )?(?:(?:first|next|last|rem(?:aining)?) )?"
+    r"(?:\d{1,3} )?(?P<stitch>[a-z]{2,4})\b(?! ?\d|\s?tog)",
+    re.IGNORECASE,
+)
+
+
+def drawn_together(reading: Reading) -> Iterator[Finding]:
+    """The number of stitches that the tail goes through, and how many there are."""
+    rows = [line for line in lines_of(reading) if line.told.label]
+    for found in _THROUGH.finditer(reading.script.plain):
+        before = [line for line in rows if line.told.span.start < found.start()]
+        if not before or len(reading.script.sizes) > 1:
+            continue
+        line = before[-1]
+        made = line.works[-1].worked if line.works else None
+        says = int(found["count"])
+        if made is None or made == says:
+            continue
+        texts = (
+            f"{says} sts",
+            f"{made} sts",
+            f"{line.name} ends with {made} stitches, and the tail is drawn through {says}.",
+        )
+        yield finding("row-count", reading, line, Span(*found.span()), texts, "likely")
+
+
+def after_the_end(reading: Reading) -> Iterator[Finding]:
+    """ "Sc in each st to end, sc2tog": stitches to be closed together where none are left."""
+    for line in lines_of(reading):
+        acts = line.told.said.acts
+        for act, after in pairwise(acts):
+            if not isinstance(act, Into | Bare) or not isinstance(after, Together):
+                continue
+            words = reading.script.plain[act.span.start : after.span.start]
+            if not line.told.label or not _TO_END.search(words):
+                continue
+            places = after.places
+            texts = (
+                reading.script.words(act.span),
+                f"nothing is left for {reading.script.words(after.span)}",
+                f"{line.name} works to the end and then closes {places} stitches together: "
+                f'"to last {places} sts" is meant.',
+            )
+            yield finding("row-fills", reading, line, act.span, texts, "likely")
+
+
+def passed_by_name(reading: Reading) -> Iterator[Finding]:
+    """Stitches that are skipped or left, by a name that the row below has none of."""
+    keys = keys_of(reading.lexicon.terms.dialect)
+    before: Line | None = None
+    for line in lines_of(reading):
+        if line.told.begins:
+            before = None
+        below, span = _plain_made(before), line.told.span
+        before = line if line.told.label and line.works else None
+        if not below or line.told.label is None or speaks_otherwise(reading, line):
+            continue
+        here = _plain_made(line) if line.told.label.onward or len(line.works) > 1 else frozenset()
+        for found in _PASSED.finditer(reading.script.plain, span.start, span.end):
+            stitch = base_of(keys.get(found["stitch"].lower().removesuffix("s"), ""))
+            if stitch not in PLAIN or stitch in below | here:
+                continue
+            name = named(stitch, reading)
+            texts = (
+                reading.script.words(Span(*found.span())),
+                f"no {name} in the row below",
+                f"{line.name} passes over {name}, and the row below has none: another stitch "
+                "is meant.",
+            )
+            yield finding("place-missing", reading, line, Span(*found.span()), texts, "likely")
+
+
+def _plain_made(line: Line | None) -> frozenset[str]:
+    """The plain stitches that a row is made of; empty where it has others, or is not known."""
+    if line is None or not line.works:
+        return frozenset()
+    made = {base_of(key) for worked in line.works for key in worked.made}
+    made -= {"group", "chain"}
+    return (
+        frozenset(made)
+        if made and made <= PLAIN and all(worked.made for worked in line.works)
+        else frozenset()
+    )
