@@ -12,7 +12,7 @@ import pytest
 HERE = Path(__file__).parent
 CORPUS = HERE.parent / "reference" / "proofread" / "corpus"
 #: Texts to begin from, and texts in all: some thirteen seconds, most of them for watching every line.
-SEEDS, RUNS = 10, 40
+SEEDS, RUNS = 8, 24
 
 
 @pytest.mark.skipif(

@@ -15,6 +15,7 @@ from frogless.proofread.words.model import (
     Join,
     Repeat,
     Ring,
+    Skip,
     Together,
     Unclear,
 )
@@ -326,12 +327,24 @@ def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...],
     if hand.over or (leave and left < leave):
         short = _over(row, worker, leave - left if leave else 0)
         return (*problems, *(() if "no_place" in told else short)), rest
-    if left > leave and not told:
+    if left > leave and not told and not (leave == 0 and _spans(row, worker, left)):
         remaining = {p for p, _ in rest if hand.weight(p)}
         if leave or not remaining <= hand.passed:
             uses = hand.used + leave
             return (Problem("too_few", row.span, uses=uses, has=hand.has()),), rest
     return problems, rest if leave else ()
+
+
+def _spans(row: Row, worker: Worker, left: int) -> bool:
+    """Whether the last chain loop of a round reaches over the last places to the join.
+
+    As many are passed over there as under the other loops, and nobody says it of the last.
+    """
+    joined = any(isinstance(act, Join) and act.to != "none" for act in row.acts)
+    if not joined or not worker.out or worker.out[-1][0].kind != "space":
+        return False
+    skips = (act.times for act in every(row.acts) if isinstance(act, Skip))
+    return left in {worker.number(times) for times in skips}
 
 
 def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from frogless.proofread.words.model import Again, Aside, Chain, Join, Ring, Unclear
+from frogless.proofread.words.model import Again, Aside, Chain, Join, Ring, Skip, Unclear
 from frogless.proofread.work.acts import QUIET, again_in, every, is_slip, turns_last, works
 from frogless.proofread.work.again import Plan, Todo
 from frogless.proofread.work.bench import Bench
@@ -128,6 +128,9 @@ class _Steps:
             return (MakeRing(),)
         if all(isinstance(act, QUIET) or is_slip(act, self.bench.trade) for act in acts):
             return ()  # "Sl st in first st.": the end of a spiral
+        if all(isinstance(act, (*QUIET, Skip)) for act in acts):
+            self.begun = True
+            return taken, Lose()  # "Skip 2 sts for the underarm, join yarn in next st."
         chains = [act for act in acts if isinstance(act, Chain)]
         alone = all(isinstance(act, (*QUIET, Chain)) for act in acts)
         if alone and len(chains) == 1 and self.begun and not self.new_yarn:
