@@ -52,6 +52,9 @@ def _changes(before: Line, line: Line) -> bool:
 def _pairs(reading: Reading) -> Iterator[tuple[Line, Line, bool]]:
     """Rows that follow one another, both with a side, and whether the work is turned between."""
     breaks = headings(reading)
+    telling = {
+        each.piece for each in reading.told if any(isinstance(a, Turn) for a in each.said.acts)
+    }
     before: Line | None = None
     for line in lines_of(reading):
         label = line.told.label
@@ -68,7 +71,7 @@ def _pairs(reading: Reading) -> Iterator[tuple[Line, Line, bool]]:
                 and label.numbers[0] == before.told.label.numbers[-1] + 1
             )
             if follows and not any(start <= b.start < end for b in breaks):
-                turned = _turned(before, line)
+                turned = _turned(before, line, tells=line.told.piece in telling)
                 if turned is not None:
                     yield before, line, turned
         usable = label.sides and len(label.sides) in (1, len(label.numbers))
@@ -85,8 +88,12 @@ def _plain(line: Line) -> bool:
     )
 
 
-def _turned(before: Line, line: Line) -> bool | None:
-    """Whether the work is turned between two rows; None where that cannot be told."""
+def _turned(before: Line, line: Line, *, tells: bool) -> bool | None:
+    """Whether the work is turned between two rows; None where that cannot be told.
+
+    Args:
+        tells: rows of the piece say where they turn, so that silence is no turning.
+    """
     kind = line.told.label.kind if line.told.label else ""
     told = [*_turns(before, leading=False), *_turns(line, leading=True)]
     if any(isinstance(a, Aside) and a.kind == "fasten_off" for a in before.told.said.acts):
@@ -96,7 +103,7 @@ def _turned(before: Line, line: Line) -> bool | None:
     if told:
         return all(turn.turned for turn in told)
     if kind == "row":
-        return True
+        return None if tells else True
     joined = any(isinstance(a, Join) for a in before.told.said.acts)
     return False if kind == "round" and joined else None
 
