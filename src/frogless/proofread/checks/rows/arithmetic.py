@@ -146,6 +146,8 @@ def _counts_hint(case: Case, worked: Worked, problem: Problem, causes: list[str]
         begin = f"{name} works {counted(problem.works or 0, 'stitch', 'stitches')}{over}"
     if not causes:
         causes = [_plain_cause(problem)]
+    elif problem.kind == "count":
+        causes = [causes[0], f"the count should be {problem.works}"]
     if problem.need is not None and case.before and problem.need != worked.available:
         causes.append(f"{case.before} should end with {problem.need}")
     return f"{begin}: {', or '.join(causes[:3])}."
