@@ -259,7 +259,8 @@ def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:
         if not open_evenly or act.extent.kind != "times":
             return False
         change = act.extent.times
-    if change is None:
+    total = act.total if isinstance(act, Evenly) and _is_plain_row(before) else None
+    if change is None and total is None:
         return False
     span = Span(before.span.start, act.span.end)
     if isinstance(before, Evenly) and before.change is None and before.total is None:
@@ -268,9 +269,14 @@ def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:
     if isinstance(before, Into) and before.extent == END and len(before.body) == 1:
         (only,) = before.body
         if isinstance(only, Bare) and only.times is None and not before.target.others:
-            acts[-1] = Evenly(span, only.stitch, change=change, sense=sense)
+            acts[-1] = Evenly(span, only.stitch, change=change, total=total, sense=sense)
             return True
     return False
+
+
+def _is_plain_row(before: Act) -> bool:
+    """ "sc around", which "decreasing evenly to 40 sts" may follow."""
+    return isinstance(before, Into) and before.extent == END
 
 
 def _in_ring(acts: Sequence[Act], act: Into) -> Into:

@@ -24,6 +24,7 @@ from frogless.proofread.words.model import (
     Aside,
     Bare,
     Chain,
+    Evenly,
     Extent,
     Into,
     Numbers,
@@ -31,6 +32,7 @@ from frogless.proofread.words.model import (
     Ring,
     Said,
     Stated,
+    Target,
     Unclear,
     Used,
 )
@@ -225,6 +227,8 @@ class _Reader:
             items = items[1:]
         if again := rows_again(items, self.script):
             return [again]
+        if short := _in_short(items):
+            return [*short]
         if rounds := rounds_of(items):
             return [*rounds]
         if len(items) > 1 and items[0].kind == "REP" and isinstance(items[1], Group):
@@ -355,6 +359,25 @@ class _Reader:
         return None
 
 
+def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
+    """ "dec evenly to 40 sts", "MR 6"."""
+    kinds = " ".join(each.kind for each in items)
+    numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
+    if not isinstance(numbers, Numbers):
+        return ()
+    span = _span(items)
+    if kinds in ("INC EVENLY TO NUM ST", "DEC EVENLY TO NUM ST"):
+        return (Evenly(span, "", total=numbers, sense=1 if kinds.startswith("INC") else -1),)
+    if kinds == "MAGIC NUM":
+        into = Into(span, (Bare(span, "", numbers),), Target("ring"), _once(span))
+        return Ring(items[0].span), into
+    return ()
+
+
+def _once(span: Span) -> Extent:
+    return Extent("times", Numbers((1,), span))
+
+
 def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> list[Piece]:
     """ "no turning chain, ch 10": the chain is worked as part of the row."""
     told = before[-1] if before else None
@@ -362,8 +385,7 @@ def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> lis
         return found
     if script.plain[told.span.start : told.span.end].lower() != "no turning chain":
         return found
-    once = Extent("times", Numbers((1,), found[0].span))
-    return [Repeat(found[0].span, (found[0],), once), *found[1:]]
+    return [Repeat(found[0].span, (found[0],), _once(found[0].span)), *found[1:]]
 
 
 def _is_of_markers(sentence: Sequence[Item]) -> bool:

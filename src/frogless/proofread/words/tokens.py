@@ -161,7 +161,8 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
     words = [
         each
         for at, each in enumerate(raw)
-        if not (each.kind == "word" and each.text in NOISE) and not _is_hyphen(raw, at)
+        if not (each.kind == "word" and each.text in NOISE)
+        and not (_is_hyphen(raw, at) and script.text[each.start] != "\u2014")
     ]
     at = 0
     after = -1
