@@ -18,7 +18,7 @@ STITCHES = dictionary()
 #: groups, a turn here and none there.
 STYLE = (
     "turning-chain", "stitch-odd", "joining", "undefined-abbreviation", "mixed-terms", "group-shape",
-    "sides",
+    "sides", "said-twice",
 )  # fmt: skip
 
 
