@@ -7,7 +7,8 @@ from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
-from frogless.proofread.as_json import row_name, terms_from
+from frogless.proofread.as_json import terms_from
+from frogless.proofread.checks.rows.lines import row_name
 from frogless.proofread.checks.table import CHECKS
 from frogless.proofread.findings import Finding, Report
 from frogless.proofread.script.model import Span
@@ -232,7 +233,10 @@ def _result(report: Report) -> str:
 
 def _named(rows: Sequence[tuple[int, int | None]], report: Report) -> str:
     """Rows by their names, each once: "Rnd 3, Rnd 22 and 4 more"."""
-    names = [row_name(report.told[told], number) or "a row" for told, number in rows[:MOST_ROWS]]
+    names = [
+        row_name(report.told[told].label, number) or _line(report.told[told].span, report)
+        for told, number in rows[:MOST_ROWS]
+    ]
     more = f" and {len(rows) - MOST_ROWS} more" if len(rows) > MOST_ROWS else ""
     return ", ".join(dict.fromkeys(names)) + more
 
