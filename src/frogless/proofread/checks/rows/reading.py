@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import zip_longest
 
 from frogless.proofread.checks.model import Reading
@@ -15,6 +15,12 @@ _SHOWN = 80
 
 
 def unclear(reading: Reading) -> Iterator[Finding]:
+    """What was not understood, and rows that could not be worked out."""
+    yield from _words(reading)
+    yield from not_worked_out(reading)
+
+
+def _words(reading: Reading) -> Iterator[Finding]:
     """Words of a row that no sense was made of."""
     lines = lines_of(reading)
     counts: dict[int, bool] = {}
@@ -29,12 +35,51 @@ def unclear(reading: Reading) -> Iterator[Finding]:
         words = "; ".join(reading.script.words(act.span) for act in those)
         guess = next((f" Perhaps: {act.guess}." for act in those if act.guess), "")
         hint = (
-            "These words were not understood, so nothing that follows from them is proven."
-            f"{guess} Say it in other words."
+            "The program does not know these words, so nothing that follows from them is proven."
+            f"{guess} Check this row yourself, or say it in other words."
         )
         texts = (words if len(words) <= _SHOWN else words[:_SHOWN] + "…", "not understood", hint)
         certainty: Certainty = "likely" if line.told.label else "possible"
         yield finding("unclear", reading, line, those[0].span, texts, certainty)
+
+
+def not_worked_out(reading: Reading) -> Iterator[Finding]:
+    """Rows that were understood, and of which it could not be told what they come to."""
+    run: list[Line] = []
+    for line in lines_of(reading):
+        if line.told.label is None:
+            continue
+        if _is_dark(line):
+            run.append(line)
+        else:
+            yield from _dark(reading, run)
+            run = []
+    yield from _dark(reading, run)
+
+
+def _is_dark(line: Line) -> bool:
+    if any(worked.problems for worked in line.works):
+        return False
+    if any(isinstance(act, Unclear) for act in all_acts(line.told.said.acts)):
+        return False
+    return any(worked.verdict == "unclear" for worked in line.works)
+
+
+def _dark(reading: Reading, run: Sequence[Line]) -> Iterator[Finding]:
+    if not run:
+        return
+    first, last = run[0], run[-1]
+    rows = first.name if first is last else f"{first.name} to {last.name}"
+    verb = "was" if first is last else "were"
+    stated = next((w.stated for line in run for w in line.works if w.stated is not None), None)
+    count = f", so the count of {stated} is not proven" if stated is not None else ""
+    texts = (
+        rows,
+        "not worked out",
+        f"{rows} {verb} not worked out, since it is not known what is worked into{count}. Say "
+        "what it begins with, or give the count of the row below.",
+    )
+    yield finding("unclear", reading, first, first.told.span, texts, "possible")
 
 
 def _loses(after: Line | None) -> bool:
