@@ -16,6 +16,7 @@ _PAGE = re.compile(
     r"\s*(?:-{1,2}\s?\d{1,3}\s?-{1,2}|(?:page|p\.)\s?\d{1,3}(?:\s?(?:/|of)\s?\d{1,3})?|\d{1,3})\s*$",
     re.IGNORECASE,
 )
+_ROW = re.compile(r"\W{0,4}(?:rnds?|rounds?|rows?|r)\b\.?\s?\d", re.IGNORECASE)
 _OWNER = re.compile(r"\s*(?:©|\(c\)\s|copyright\b)", re.IGNORECASE)
 _LETTERS_OF = {"=": 1, "*": 1, "#": 1, "-": 2, "~": 3, "_": 3}
 
@@ -101,7 +102,10 @@ def _printed(lines: list[str]) -> set[int]:
     written = [index for index, line in enumerate(lines) if line.strip()]
     if not written:
         return set()
-    title = _letters(lines[written[0]])
+    if _ROW.match(lines[written[0]]):
+        title = ""  # rows that are alike but for their numbers are no running heads
+    else:
+        title = _letters(lines[written[0]])
     heads = [each for each in written[1:] if len(title) > 3 and _letters(lines[each]) == title]
     printed = {each for each in written if _PAGE.match(lines[each]) and _stands_alone(lines, each)}
     printed |= {each for each in written[1:] if _OWNER.match(lines[each])}

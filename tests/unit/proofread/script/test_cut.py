@@ -128,3 +128,10 @@ def test_any_text_is_cut(text: str) -> None:
             assert at <= span.start <= span.end <= len(script.text)
             at = span.end
         ends = part.body.end
+
+
+def test_rows_alike_from_the_first_line_on_are_no_running_heads() -> None:
+    """A text without a title, whose rows differ in their numbers alone, keeps all of them."""
+    script = cut("".join(f"Rnd {number}: sc in each st. (6)\n" for number in range(1, 6)))
+    rows = [each for part in script.parts for each in part.statements if isinstance(each, RowText)]
+    assert [each.label.numbers for each in rows] == [(1,), (2,), (3,), (4,), (5,)]
