@@ -107,8 +107,8 @@ class Found:
     """A label, where its row's text begins, and how plainly it is one.
 
     Args:
-        firm: it ends with a colon or a dash, or with the side that faces; "Row 2." and "Row 2 ch 3" may as well be words of a
-            sentence.
+        firm: it ends with a colon or a dash, or with the side that faces; "Row 2." and "Row 2 ch 3"
+            may as well be words of a sentence.
     """
 
     label: Label
