@@ -27,6 +27,11 @@ from frogless.proofread.words.model import (
 from frogless.proofread.words.read import said
 from frogless.proofread.work.model import Told
 
+#: Rows and sentences that are read; a book of patterns has fewer. What comes after them is told as
+#: not understood, so that nothing that was not read is taken for proven.
+MOST = 20_000
+_TOO_MANY = f"give it in parts, as only the first {MOST:,} rows and sentences of a text are read"
+
 
 def told_of(script: Script, lexicon: Lexicon) -> tuple[Told, ...]:
     """Every row of the instructions and every sentence that instructs, in the order of the text.
@@ -39,7 +44,7 @@ def told_of(script: Script, lexicon: Lexicon) -> tuple[Told, ...]:
 
 def _told(script: Script, lexicon: Lexicon) -> Iterator[Told]:
     piece, name, begins, onto = 0, "", True, False
-    worked = False
+    worked, read = False, 0
     for part in (*script.of("instructions"), *script.of("finishing")):
         for statement in part.statements:
             if isinstance(statement, Heading):
@@ -47,11 +52,16 @@ def _told(script: Script, lexicon: Lexicon) -> Iterator[Told]:
                     piece, name, begins = piece + int(worked), statement.name, True
                     onto = statement.onto and worked
                 continue
-            told = _one(statement, script, lexicon)
+            label = statement.label if isinstance(statement, RowText) else None
+            read += 1
+            if read > MOST and isinstance(statement, RowText):
+                rest = Span(statement.body.start, part.body.end)
+                yield Told(Said((Unclear(rest, _TOO_MANY),)), rest, label, piece, name, begins)
+                return
+            told = _one(statement, script, lexicon) if read <= MOST else None
             if told is None:
                 continue
             span, says = told
-            label = statement.label if isinstance(statement, RowText) else None
             yield Told(says, span, label, piece, name, begins, onto=begins and onto)
             begins, worked = False, worked or label is not None
 
