@@ -26,7 +26,10 @@ KNOWN_MISSES = {
     "sentences/ferry_rope_belt.txt:3 gauge vs width": "a length that runs along the row",
 }
 #: Right patterns in which something is found as yet, with the reason.
-KNOWN_FALSE: dict[str, str] = {}
+KNOWN_FALSE: dict[str, str] = {
+    "lace/clover_insertion.txt": "a foundation that a remark tells of (shown on 50 chains)",
+    "until_measures/harmonica_hat.txt": "a foundation after the hook it is worked with",
+}
 
 
 @pytest.mark.parametrize("pattern", right())

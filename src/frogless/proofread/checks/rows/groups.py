@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of, named
+from frogless.proofread.checks.rows.strays import PLAIN
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Act, Bare, Chain, Into
@@ -18,6 +19,7 @@ _SIZED = re.compile(
 #: A petal rises and falls again over so many steps.
 STEPS = 4
 KINDS = 3
+PETAL = PLAIN | {"slip_stitch", "chain"}
 
 
 def group_shape(reading: Reading) -> Iterator[Finding]:
@@ -56,6 +58,8 @@ def _size(body: Sequence[Act]) -> int:
 def _one_sided(reading: Reading, line: Line) -> Iterator[Finding]:
     for group in _groups(line):
         steps = [_step(act) for act in group.body]
+        if any(step and step[0] not in PETAL for step in steps):
+            continue  # a picot sits on one stitch of several
         if len(steps) < STEPS or None in steps or len({step and step[0] for step in steps}) < KINDS:
             continue
         if steps == steps[::-1] or not _nearly(steps):

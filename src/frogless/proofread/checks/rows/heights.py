@@ -8,7 +8,7 @@ is its habit and is right.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from frogless.proofread.checks.model import Reading
@@ -182,23 +182,52 @@ def _space(acts: Sequence[Act]) -> int:
 def other_lengths(reading: Reading) -> Iterator[Finding]:
     """Chains of a length that the other rows of the stitch do not have, or that suit no such stitch."""
     begun = begun_rows(reading)
-    skipped = tuple(_skipped_at_foundation(reading))
+    habits = _habits(reading, begun)
     for each in begun:
         if speaks_otherwise(reading, each.line) or _is_bar(each):
             continue
-        others = _others(each, begun, skipped)
+        others = _others(each, habits)
         if others[each.chains]:
             continue
         usual, often = others.most_common(1)[0] if others else (0, 0)
         if often and (each.act.space or each.act.times.values[0] != usual):
             surer = often >= HABIT and often * 2 > sum(others.values())
             farther = abs(each.chains - each.tall) > abs(usual - each.tall)
-            other = farther or _only_unlike(each, begun)
-            if surer or (other and not (_suits(each) and _only_skipped(each, begun))):
+            other = farther or _only_unlike(each, habits)
+            # The chains that a first row skips may be more than those of other rows.
+            skipped_only = _suits(each) and habits.rows[each.stitch] == 1
+            if surer or (other and not skipped_only):
                 yield _unlike(reading, each, usual, often, "likely" if surer else "possible")
                 continue
         if not often and not _suits(each):
             yield _unsuited(reading, each)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Habits:
+    """How rows begin, counted once.
+
+    Args:
+        lengths: by stitch, how often a chain of a length begins a row, and whether it counts.
+        rows: by stitch, how many rows begin with a chain.
+        pieces: by piece and stitch, and whether the chain counts, how many rows.
+    """
+
+    lengths: Mapping[str, Counter[tuple[int, bool]]]
+    rows: Counter[str]
+    pieces: Counter[tuple[int, str, bool]]
+
+
+def _habits(reading: Reading, begun: Sequence[Begun]) -> _Habits:
+    lengths: dict[str, Counter[tuple[int, bool]]] = {}
+    for each in begun:
+        if not _is_bar(each):
+            lengths.setdefault(each.stitch, Counter())[each.chains, each.counts] += 1
+    for stitch, length, counts in _skipped_at_foundation(reading):
+        lengths.setdefault(stitch, Counter())[length, counts] += 1
+    rows = Counter(each.stitch for each in begun)
+    pieces = Counter((each.line.told.piece, each.stitch, each.counts) for each in begun)
+    return _Habits(lengths, rows, pieces)
 
 
 def _is_bar(each: Begun) -> bool:
@@ -206,31 +235,23 @@ def _is_bar(each: Begun) -> bool:
     return each.act.counts is None and each.chains > each.tall + 1
 
 
-def _others(
-    each: Begun, begun: Sequence[Begun], skipped: Sequence[tuple[str, int, bool]]
-) -> Counter[int]:
+def _others(each: Begun, habits: _Habits) -> Counter[int]:
     """The lengths in other rows of that stitch; of those that count alike, where there are any."""
-    lengths = [
-        (other.chains, other.counts)
-        for other in begun
-        if other.stitch == each.stitch and other.line is not each.line and not _is_bar(other)
-    ]
-    lengths += [(length, counts) for stitch, length, counts in skipped if stitch == each.stitch]
-    alike = Counter(length for length, counts in lengths if counts == each.counts)
-    return alike or Counter(length for length, _ in lengths)
+    there = Counter(habits.lengths[each.stitch])
+    there[each.chains, each.counts] -= 1
+    alike, all_lengths = Counter[int](), Counter[int]()
+    for (length, counts), often in (+there).items():
+        all_lengths[length] += often
+        if counts == each.counts:
+            alike[length] += often
+    return alike or all_lengths
 
 
-def _only_unlike(each: Begun, begun: Sequence[Begun]) -> bool:
+def _only_unlike(each: Begun, habits: _Habits) -> bool:
     """Two rows of the stitch in a piece that begin unlike, and no third one."""
-    there = [
-        o for o in begun if o.stitch == each.stitch and o.line.told.piece == each.line.told.piece
-    ]
-    return len(there) == 2 and there[0].counts == there[1].counts
-
-
-def _only_skipped(each: Begun, begun: Sequence[Begun]) -> bool:
-    """Whether no other row begins with a chain: the chains that a first row skips may be more."""
-    return not any(other.stitch == each.stitch and other is not each for other in begun)
+    piece = each.line.told.piece
+    alike = habits.pieces[piece, each.stitch, each.counts]
+    return alike == 2 and not habits.pieces[piece, each.stitch, not each.counts]
 
 
 def _skipped_at_foundation(reading: Reading) -> Iterator[tuple[str, int, bool]]:
@@ -249,7 +270,9 @@ def _suits(each: Begun) -> bool:
     if each.counts and each.act.counts:
         return each.chains == each.tall
     lowest = 1 if each.tall < 4 else each.tall - 1
-    return lowest <= each.chains <= each.tall
+    # Around a post a stitch stands lower than it is tall: the chain of either is right.
+    post = int(each.stitch.startswith(("front_post_", "back_post_")))
+    return lowest <= each.chains <= each.tall + post
 
 
 def _unlike(reading: Reading, each: Begun, usual: int, often: int, certainty: Certainty) -> Finding:

@@ -7,6 +7,7 @@ from itertools import zip_longest
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
+from frogless.proofread.checks.rows.sizes import numbers_of
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.words.model import Repeat, Unclear
 
@@ -44,25 +45,31 @@ def _words(reading: Reading) -> Iterator[Finding]:
 
 
 def not_worked_out(reading: Reading) -> Iterator[Finding]:
-    """Rows that were understood, and of which it could not be told what they come to."""
+    """Rows that were understood, and of which it could not be told what they come to.
+
+    Where something before them in their piece is blamed, they follow from it.
+    """
     run: list[Line] = []
+    blamed: set[int] = set()
     for line in lines_of(reading):
-        if line.told.label is None:
+        if _is_blamed(line, len(reading.script.sizes)):
+            blamed.add(line.told.piece)
+        elif line.told.label is None:
             continue
-        if _is_dark(line):
+        elif line.told.piece not in blamed and any(w.verdict == "unclear" for w in line.works):
             run.append(line)
-        else:
-            yield from _dark(reading, run)
-            run = []
+            continue
+        yield from _dark(reading, run)
+        run = []
     yield from _dark(reading, run)
 
 
-def _is_dark(line: Line) -> bool:
+def _is_blamed(line: Line, sizes: int) -> bool:
     if any(worked.problems for worked in line.works):
-        return False
+        return True
     if any(isinstance(act, Unclear) for act in all_acts(line.told.said.acts)):
-        return False
-    return any(worked.verdict == "unclear" for worked in line.works)
+        return True
+    return any(len(each.values) not in (1, sizes) for each in numbers_of(line.told.said))
 
 
 def _dark(reading: Reading, run: Sequence[Line]) -> Iterator[Finding]:

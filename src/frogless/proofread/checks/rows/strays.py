@@ -55,6 +55,7 @@ def strays(reading: Reading) -> Iterator[Finding]:
     """Rows, or parts of rows, in a stitch that the rest of the pattern gives no reason for."""
     rows = [line for line in lines_of(reading) if line.told.label and mentions(line)]
     witnesses = _witnesses(reading)
+    mixes = Counter(frozenset(_stitches(line)) for line in rows)
     told: set[int] = set()
     for line in rows:
         if speaks_otherwise(reading, line):
@@ -71,7 +72,7 @@ def strays(reading: Reading) -> Iterator[Finding]:
             yield _told(reading, line, act, odd, usual, why, certainty)
     for before, line in pairwise(rows):
         for one, other in ((before, line), (line, before)):
-            if one.index not in told and (found := _unlike_its_sister(one, other, rows)):
+            if one.index not in told and (found := _unlike_its_sister(one, other, mixes)):
                 told.add(one.index)
                 yield _told(reading, one, *found)
 
@@ -286,7 +287,7 @@ def _lacy(line: Line) -> bool:
 # -- a row against the next
 
 
-def _unlike_its_sister(line: Line, sister: Line, rows: Sequence[Line]) -> _Stray | None:
+def _unlike_its_sister(line: Line, sister: Line, mixes: Counter[frozenset[str]]) -> _Stray | None:
     """A row that goes like the one beside it, all of one stitch, and has another once."""
     usual = _of_one(sister)
     found = mentions(line)
@@ -295,8 +296,7 @@ def _unlike_its_sister(line: Line, sister: Line, rows: Sequence[Line]) -> _Stray
         return None
     if outline(line.told.said.acts) != outline(sister.told.said.acts):
         return None
-    mixed = [other for other in rows if other is not line and len(set(_stitches(other))) > 1]
-    if any(set(_stitches(other)) == set(_stitches(line)) for other in mixed):
+    if mixes[frozenset(_stitches(line))] > 1:
         return None
     why = f"{sister.name} goes the same way, and is all of one stitch"
     return odd[0][0], odd[0][1], usual, why, "possible"

@@ -52,11 +52,21 @@ def _beyond(reading: Reading, line: Line) -> Iterator[Finding]:
 
 
 def _not_there(reading: Reading, line: Line, before: Line) -> Iterator[Finding]:
+    acts = line.told.said.acts
     span, known = line.told.span, _begins(before) | _begins(line) | _within(line)
+    defined = {
+        length
+        for own in reading.lexicon.own.values()
+        for each in all_acts(own.body)
+        if isinstance(each, Chain)
+        for length in each.times.values
+    }
     for found in _NAMED.finditer(reading.script.plain, span.start, span.end):
         length = int(found["after"] or found["before"])
-        if length in known or not _begins(before):
+        if length in known or length in defined or not _begins(before):
             continue
+        if any(isinstance(a, Join) and a.span.start <= found.start() < a.span.end for a in acts):
+            continue  # a round is joined to its own beginning
         there = " or ".join(map(str, sorted(_begins(before))))
         texts = (
             reading.script.words(Span(*found.span())),
