@@ -215,7 +215,8 @@ def _wrong_kinds(
             what = _called(stated)
             wrong.append(Problem("count_kind", stated.span, says=number, works=works, what=what))
     more = sorted((each.works or 0) - (each.says or 0) for each in wrong)
-    if outcome.turning[1] and more == [-1, 1]:
+    posts = all(_is_post(each.what, trade) for each in wrong)
+    if outcome.turning[1] and more == [-1, 1] and posts:
         return ()  # the turning chain stands for the other of the two stitches
     return tuple(wrong)
 

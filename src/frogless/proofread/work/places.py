@@ -184,7 +184,10 @@ def from_hook(
         stitch = target.counts_as or (runs[0][0].stitch if runs else "")
         counts = worker.way.count_of((skipped, worker.trade.base(stitch)))
         if target.counts is not None:
+            tall = worker.trade.turning_chain(stitch)
             counts = "yes" if target.counts else "no"
+            if target.counts and skipped > tall + 1 > 1:
+                counts = "space"  # "dc in 9th ch from hook (counts as dc, ch 2)"
         worker.turning = (skipped, counts != "no")
         if counts == "no":
             worker.out.append((Place("turning", chains=skipped), 1))
