@@ -168,16 +168,28 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
         many = problem.kind == "too_many"
         span = case.line.told.span
         text = reading.script.plain[span.start : span.end]
-        causes = list(of_places(worked, problem, text))
+        label = case.line.told.label
+        flat = label is not None and label.kind == "row"
+        causes = list(of_places(worked, problem, text, flat=flat))
         hint = _places_hint(case, worked, problem, causes, many=many)
         yield _told(
             "row-fills",
             reading,
             case,
-            f"uses {listed(uses)} places" if uses else "works on",
-            f"{listed(has)} places are there" if has else "the row below ends before",
+            f"uses {listed(uses)} {_places(uses)}" if uses else "works on",
+            f"{listed(has)} {_places(has)} {_are(has)} there"
+            if has
+            else "the row below ends before",
             hint,
         )
+
+
+def _places(values: Sequence[int]) -> str:
+    return "place" if set(values) == {1} else "places"
+
+
+def _are(values: Sequence[int]) -> str:
+    return "is" if set(values) == {1} else "are"
 
 
 def _places_hint(

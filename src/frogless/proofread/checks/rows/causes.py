@@ -56,11 +56,12 @@ def of_count(line: Line, worked: Worked, problem: Problem, sizes: int) -> Iterat
         yield "one stitch too " + ("many" if over > 0 else "few") + " at each edge"
 
 
-def of_places(worked: Worked, problem: Problem, text: str) -> Iterator[str]:
+def of_places(worked: Worked, problem: Problem, text: str, *, flat: bool) -> Iterator[str]:
     """Likely causes of a row that uses more or fewer places than there are.
 
     Args:
         text: of the row; a number may be a slip of the pen only where it stands in it.
+        flat: it is no round, and has edges.
     """
     uses, has = problem.uses, problem.has
     if uses is None or has is None:
@@ -74,8 +75,8 @@ def of_places(worked: Worked, problem: Problem, text: str) -> Iterator[str]:
         yield f"if the chain of {chains} counts as a stitch, it stands on the one that is left"
     elif has - uses == 1 and counts:
         yield "the top of the turning chain below is a stitch too: work into it"
-    elif abs(uses - has) == 2:
-        yield "one at each edge"
+    elif abs(uses - has) == 2 and flat:
+        yield f"one stitch at each edge is {'left over' if uses < has else 'too many'}"
 
 
 def repeat_times(acts: Sequence[Act], worked: Worked, sizes: int) -> list[int]:
