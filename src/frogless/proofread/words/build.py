@@ -9,6 +9,7 @@ from lark import Token as Leaf
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.counts import Counts
+from frogless.proofread.words.ending import Ending
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import (
     Act,
@@ -76,7 +77,7 @@ class AgainBefore:
 
 
 #: What neighbours have to be asked for; `merge.py` puts it together with them.
-Loose = Elliptic | Begin | AgainBefore | Counts
+Loose = Elliptic | Begin | AgainBefore | Ending | Counts
 Piece = Act | Loose
 
 

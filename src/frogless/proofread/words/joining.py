@@ -35,7 +35,19 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
                 yield tokens[at + 1]
                 at += 3
                 continue
-        beginning = tokens[at].kind == "WORD" and tokens[at].value in _FIRST_OF_ROW
+        if _kinds(tokens[at + 1 : at + 3]) == "NUM CH" and _is_first_of_row(tokens[at]):
+            number = tokens[at + 1]  # "beg 3-ch"
+            yield Token("TCH", tokens[at].start, tokens[at].end)
+            yield Token("NUM", number.start, tokens[at + 2].end, number.value)
+            at += 3
+            continue
+        if tokens[at].kind == "LOOPS" and _is_of_place(tokens[at], plain):
+            yield Token("IN", tokens[at].start, tokens[at].start)
+        if side := _other_side(tokens, at):
+            yield Token("OTHER_SIDE", tokens[at].start, tokens[side].end)
+            at = side + 1
+            continue
+        beginning = _is_first_of_row(tokens[at])
         if beginning and at + 1 < len(tokens) and tokens[at + 1].kind == "STITCH":
             at += 1
         if rows := _row_ref(tokens, at):
@@ -102,11 +114,37 @@ _OF_SO_MANY = frozenset({"shell", "fan", "petal"})
 _FIRST_OF_ROW = frozenset({"beg", "beginning", "standing", "starting"})
 
 
+def _is_first_of_row(token: Token) -> bool:
+    return token.kind == "WORD" and token.value in _FIRST_OF_ROW
+
+
+def _is_of_place(token: Token, plain: str) -> bool:
+    """ "in back bump of": the place of the next words."""
+    words = plain[token.start : token.end].lower().split()
+    return words[0] in ("in", "into") and words[-1] == "of"
+
+
+#: What leads on to the other side of a chain: "turn to work along the bottom of the chain".
+_LEADS_ON = frozenset({"CONT", "TURN", "WORK", "TO", "AND", "THEN"})
+
+
+def _other_side(tokens: list[Token], at: int) -> int:
+    """Where words end that lead on to the other side of the chain; there no row is turned."""
+    if tokens[at].kind not in ("CONT", "TURN", "WORK"):
+        return 0
+    end = at + 1
+    while end < min(at + 5, len(tokens)) and tokens[end].kind in _LEADS_ON:
+        end += 1
+    return end if end < len(tokens) and tokens[end].kind == "OTHER_SIDE" else 0
+
+
 def _is_all(tokens: list[Token], at: int, plain: str) -> bool:
-    """ "in all sts": in each of them, and no total."""
+    """ "in all sts", "in all 6 sts": in each of them, and no total."""
     word = " ".join(plain[tokens[at].start : tokens[at].end].lower().split())
-    follows = tokens[at + 1].kind if at + 1 < len(tokens) else ""
-    return word == "in all" and follows in ("ST", "STITCH", "CH", "SP", "CH_SP")
+    follows = [each.kind for each in tokens[at + 1 : at + 3]]
+    if follows[:1] == ["NUM"]:
+        follows = follows[1:]
+    return word == "in all" and follows[:1] in (["ST"], ["STITCH"], ["CH"], ["SP"], ["CH_SP"])
 
 
 def _is_named_stitch(tokens: list[Token], at: int, plain: str) -> bool:
@@ -137,14 +175,23 @@ def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:
         return None
     found = [tokens[at if bare else at + 1]]
     end = at + 1 if bare else at + 2
-    while (
-        end + 1 < len(tokens)
-        and tokens[end].kind in ("AND", "DASH", "RANGE", "TO", "THROUGH", "COMMA", "PLUS")
-        and tokens[end + 1].kind == "NUM"
-        and not _is_count(tokens, end + 1)
-    ):
-        found.append(tokens[end + 1])
-        end += 2
+    while True:
+        if not bare and _kinds(tokens[end : end + 2]) == "ROWS NUM" and end == at + 2:
+            found.append(tokens[end + 1])  # "R3-R6"
+            end += 2
+        elif not bare and _kinds(tokens[end : end + 3]) in ("AND ROWS NUM", "DASH ROWS NUM"):
+            found.append(tokens[end + 2])  # "R3 and R4"
+            end += 3
+        elif not (
+            end + 1 < len(tokens)
+            and tokens[end].kind in ("AND", "DASH", "RANGE", "TO", "THROUGH", "COMMA", "PLUS")
+            and tokens[end + 1].kind == "NUM"
+            and not _is_count(tokens, end + 1)
+        ):
+            break
+        else:
+            found.append(tokens[end + 1])
+            end += 2
     numbers = [each.value.values[0] for each in found if isinstance(each.value, Numbers)]
     span = (tokens[at].start, found[-1].end)
     return Token("ROW_REF", *span, (numbers[0], numbers[-1])), end
@@ -162,6 +209,8 @@ def _nth_rows(tokens: list[Token], at: int) -> tuple[Token, int] | None:
 
 def _is_count(tokens: list[Token], at: int) -> bool:
     """ "rep every 3rd rnd 6 times": the number is not that of a row."""
+    if _kinds(tokens[at + 1 : at + 3]) == "ROWS NUM":
+        return False  # "R3-R6"
     return at + 1 < len(tokens) and tokens[at + 1].kind in _COUNTED
 
 
@@ -211,8 +260,8 @@ _TIMES: Mapping[str, tuple[int, bool, bool]] = {
 
 def _chain_space(window: list[Token], plain: str) -> Token | None:
     kinds = _kinds(window)
-    if kinds == "NUM SP":
-        # "3-ch sps", and not "3 ch sps"
+    if kinds in ("NUM SP", "NUM LOOP"):
+        # "3-ch sps", "5-ch loop", and not "3 ch sps"
         if plain[window[0].end : window[0].end + 1] != "-":
             return None
         return Token("CH_SP", window[0].start, window[1].end, window[0].value)

@@ -15,6 +15,7 @@ from frogless.proofread.words.build import (
     Piece,
 )
 from frogless.proofread.words.counts import Counts
+from frogless.proofread.words.ending import Ending, ended
 from frogless.proofread.words.model import (
     Act,
     Again,
@@ -55,6 +56,8 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
                 _elliptic(acts, piece)
             case AgainBefore():
                 _again(acts, piece)
+            case Ending():
+                _ended(acts, piece)
             case _:
                 _add(acts, piece, begin)
                 if begin is not None and not isinstance(piece, Aside):
@@ -245,6 +248,16 @@ def _again(acts: list[Act], piece: AgainBefore) -> None:
         return
     span = Span(body[0].span.start, piece.span.end)
     acts[begun:] = [Repeat(span, body, piece.extent, more=piece.more, doubtful=piece.doubtful)]
+
+
+def _ended(acts: list[Act], piece: Ending) -> None:
+    """The repeat just before ends otherwise the last time."""
+    before = acts[-1] if acts else None
+    otherwise = ended(before, piece) if isinstance(before, Repeat) else None
+    if otherwise is None:
+        acts.append(Unclear(piece.span))
+    else:
+        acts[-1:] = otherwise
 
 
 def _evenly(acts: list[Act], act: Evenly | Increase | Together) -> bool:

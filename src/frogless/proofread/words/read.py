@@ -15,12 +15,14 @@ from dataclasses import dataclass, field
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
 from frogless.proofread.words.counts import counts_of
+from frogless.proofread.words.ending import Ending, ending_at, omitted
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.joining import joined
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.merge import merged
 from frogless.proofread.words.model import (
     Act,
+    Again,
     Aside,
     Bare,
     Chain,
@@ -31,6 +33,7 @@ from frogless.proofread.words.model import (
     Repeat,
     Ring,
     Said,
+    Skip,
     Stated,
     Target,
     Unclear,
@@ -221,10 +224,18 @@ class _Reader:
         return [*_no_lift(self._worked(items, before, depth), before, self.script), *asides]
 
     def _worked(self, items: Sequence[Item], before: Sequence[Piece], depth: int) -> list[Piece]:
-        items = _without_purpose(items)
+        items = _skip_to(_without_purpose(items))
         ending = items[0].kind == "END_WITH"
         while len(items) > 1 and items[0].kind in _OPENING and not _keeps_opening(items):
             items = items[1:]
+        at, end = ending_at(items)
+        if end:
+            found = self._worked(items[:at], before, depth) if at else []
+            last = self._parts(items[end:], depth)
+            first = last[0] if isinstance(last[0], Into | Bare | Chain | Skip) else None
+            return [*found, Ending(_span(items[at:end]), first=first), *last]
+        if left_out := omitted(items):
+            return [left_out]
         if again := rows_again(items, self.script):
             return [again]
         if short := _in_short(items):
@@ -237,6 +248,8 @@ class _Reader:
                 items = [Token("REP", items[0].start, items[0].end), *items[1:]]
         if loose := _again_before(items):
             return [loose]
+        if len(items) > 2 and items[2].kind == "TURN" and (loose := _again_before(items[:2])):
+            return [loose, *self._parts(items[2:], depth)]  # "repeat across, turn" without comma
         found = self._parts(_without_piece(items), depth)
         if ending and _is_last_of_repeat(found, before):
             return [Aside(_span(items), "remark")]
@@ -267,6 +280,8 @@ class _Reader:
             text = self._text(items[1:])
             if kind := clause_remark(text):
                 return len(items), [Aside(_span(items), kind)]
+        if cut := _skipped_then(items):
+            items = items[:cut]
         of_rows = any(each.kind in OF_ROWS for each in items)
         first = 0
         while first + 1 < len(items) and items[first].kind in ("AND", "THEN", "WORK", "WITH"):
@@ -359,13 +374,34 @@ class _Reader:
         return None
 
 
+def _skip_to(items: Sequence[Item]) -> Sequence[Item]:
+    """ "skip all sts of sleeve to next ch-2 sp": what lies before that place, whatever it is."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    if kinds[0] != "SKIP" or "TO" not in kinds or "EACH" not in kinds[:2]:
+        return items
+    to = kinds.index("TO")
+    between = {"EACH", "ST", "STITCH", "OF", "WORD", "CH", "IN", "SP"}
+    return [items[0], *items[to:]] if set(kinds[1:to]) <= between else items
+
+
+def _skipped_then(items: Sequence[Item]) -> int:
+    """ "skip the first ch and sc into the next one": where another act begins; 0."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    if kinds[0] != "SKIP" or "AND" not in kinds:
+        return 0
+    cut = kinds.index("AND")
+    return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0
+
+
 def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
-    """ "dec evenly to 40 sts", "MR 6"."""
+    """ "dec evenly to 40 sts", "MR 6", "work even"."""
     kinds = " ".join(each.kind for each in items)
     numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
+    span = _span(items)
+    if kinds == "WORK EVEN":
+        return (Again(span, name="even", rows=Numbers((1,), span)),)
     if not isinstance(numbers, Numbers):
         return ()
-    span = _span(items)
     if kinds in ("INC EVENLY TO NUM ST", "DEC EVENLY TO NUM ST"):
         return (Evenly(span, "", total=numbers, sense=1 if kinds.startswith("INC") else -1),)
     if kinds == "MAGIC NUM":
@@ -483,18 +519,23 @@ def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
             return items[: kinds.index("EVENLY") + 1]
     for at in range(1, len(kinds)):
         rest = kinds[at + 1 :]
-        if kinds[at] in ("OF", "ON", "AT") and "WORD" in rest and not set(rest) - _OF_PIECE:
+        on = kinds[at] == "IN" and bool({"IN", "NEXT"} & set(kinds[:at]))  # "… on second leg"
+        if (on or kinds[at] in ("OF", "ON", "AT")) and "WORD" in rest and not set(rest) - _OF_PIECE:
             return items[:at]
     return items
 
 
 #: What a piece is named with.
-_OF_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER"})
+_OF_PIECE = frozenset({
+    "WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER", "NEXT", "BELOW",
+})  # fmt: skip
 
 
 def _keeps_opening(items: Sequence[Item]) -> bool:
     """Words that open a clause of rows: "work even", "work as Rnd 4"."""
     kinds = {each.kind for each in items}
+    if items[0].kind == "END_WITH":
+        return bool(ending_at(items)[1])
     return items[0].kind == "WORK" and bool(kinds & {"EVEN", "ROWS", "ROW_REF", "AS"})
 
 

@@ -117,6 +117,8 @@ def _noun(token: Token, lexicon: Lexicon) -> tuple[Kind, str, int] | None:
             return "stitch", "", 0
         case "STITCH":
             key = str(token.value)
+            if key in _GROUPS and key not in lexicon.own:
+                return "group", "", 0  # "12 petals": told of a shape, not of a stitch
             stitch, own = lexicon.stitches.get(key), lexicon.own.get(key)
             group = own.leaves > 1 if own else stitch is not None and stitch.kind == "group"
             return ("group" if group else "stitch"), key, 0
