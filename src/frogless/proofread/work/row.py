@@ -12,6 +12,7 @@ from frogless.proofread.words.model import (
     Bare,
     Chain,
     Increase,
+    Into,
     Join,
     Repeat,
     Ring,
@@ -353,9 +354,24 @@ def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:
     if not over:
         return ()
     hooked = any(target.what == "from_hook" for target in targets(row.acts))
-    if hooked and row.closed and hand.edge.begun == "chain" and over <= hand.has():
+    if (
+        hooked
+        and (row.closed or _goes_around(row))
+        and hand.edge.begun == "chain"
+        and over <= hand.has()
+    ):
         return ()  # worked on along the other side of the foundation chain
     return (Problem("too_many", row.span, uses=hand.used + over, has=hand.has()),)
+
+
+def _goes_around(row: Row) -> bool:
+    """Whether more is worked after the last chain: along the other side."""
+    lasts = [
+        index
+        for index, act in enumerate(row.acts)
+        if isinstance(act, Into) and act.target.what == "chain" and act.target.which == "last"
+    ]
+    return bool(lasts) and any(isinstance(act, Into) for act in row.acts[lasts[0] + 1 :])
 
 
 def _is_outside(acts: tuple[Act, ...]) -> bool:

@@ -103,6 +103,8 @@ class Worker:
             named = target
             if target.what == "chain" and not self.has_kind("chain"):
                 named, chains = Target("space", which=target.which), None
+            if target.what == "space" and chains:
+                chains = self._chains_of(chains)
             if target.what == "corner":
                 self.tests[target] = self._corner()
             else:
@@ -110,6 +112,17 @@ class Worker:
                     test_of(named, self.trade, spaces=spaces, chains=chains)
                 )
         return self.tests[target]
+
+    def _chains_of(self, chains: int) -> int:
+        """The chains of a space that is named by the turning chain that it is a part of.
+
+        "V-st in last ch-4 sp" where the ch 4 counts as dc and ch 1.
+        """
+        places = [place for place, _ in self.hand.runs]
+        if any(p.kind == "space" and p.chains == chains for p in places):
+            return chains
+        begun = (p for p in places if p.kind == "stitch" and p.chains == chains)
+        return next((max(chains - self.trade.turning_chain(p.stitch), 1) for p in begun), chains)
 
     def _told(self, test: Test) -> Test:
         """The test without stitches of which it is not told what they are, where others pass it."""
