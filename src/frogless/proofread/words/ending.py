@@ -101,7 +101,12 @@ def _cut(body: tuple[Act, ...], ending: Ending) -> int | None:
         for at in range(len(body) - 1, -1, -1)
         if ending.first is not None and _worked(body[at]) == _worked(ending.first)
     )
-    return next(alike, len(body) - 1)
+    cut = next(alike, len(body) - 1)
+    if not cut and any(not isinstance(each, Chain | Skip) for each in body[1:]):
+        cut = len(body) - 1
+    if isinstance(body[-1], Skip) and cut == len(body) - 1:
+        return 0  # "…, sk 2; ending last rep with sc in last st": after the last of the repeats
+    return cut
 
 
 def _worked(act: Act) -> tuple[str, tuple[int, ...]]:
