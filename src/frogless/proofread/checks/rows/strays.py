@@ -21,6 +21,7 @@ from frogless.proofread.checks.rows.lines import (
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.words.model import (
     Act,
+    Again,
     Bare,
     Chain,
     Evenly,
@@ -97,9 +98,14 @@ def mentions(line: Line) -> list[tuple[Act, str]]:
     found = []
     for each in all_acts(line.told.said.acts):
         stitch = each.stitch if isinstance(each, Bare | Increase | Together | Evenly) else ""
-        if base_of(stitch) in PLAIN:
-            found.append((each, base_of(stitch)))
+        if (plain := _plain(stitch)) in PLAIN:
+            found.append((each, plain))
     return found
+
+
+def _plain(stitch: str) -> str:
+    """The stitch itself, whichever loop or post it is worked into."""
+    return base_of(stitch.removeprefix("front_post_").removeprefix("back_post_"))
 
 
 def _of_one(line: Line) -> str:
@@ -154,7 +160,7 @@ def _witnesses(reading: Reading) -> Mapping[str, set[object]]:
     found: dict[str, set[object]] = {}
 
     def add(stitch: str, where: object) -> None:
-        found.setdefault(base_of(stitch), set()).add(where)
+        found.setdefault(_plain(stitch), set()).add(where)
 
     for line in lines_of(reading):
         for each in all_acts(line.told.said.acts):
@@ -194,7 +200,7 @@ def _in_one_row(
         usual = _usual(line, rows, odd, witnesses)
         if (
             not usual
-            or _is_edging(line, rows, usual)
+            or (_is_edging(line, rows, usual) and not _goes_on(line, reading))
             or _is_texture(line)
             or _chain_agrees(line, odd, usual, reading)
         ):
@@ -237,6 +243,12 @@ def _is_edging(line: Line, rows: Sequence[Line], usual: str) -> bool:
         return False
     after = rows[rows.index(line) + 1 :]
     return not any(usual in _stitches(o) for o in after if o.told.piece == line.told.piece)
+
+
+def _goes_on(line: Line, reading: Reading) -> bool:
+    """Whether more rows are worked like it: "Work 20 rows straight"."""
+    after = lines_of(reading)[line.index + 1 : line.index + 2]
+    return any(isinstance(a, Again) for each in after for a in each.told.said.acts)
 
 
 def _rows(line: Line) -> int:
