@@ -30,7 +30,7 @@ from frogless.proofread.work.edge import Place
 from frogless.proofread.work.evenly import evenly
 from frogless.proofread.work.extents import PLAIN, stop_for, stop_of
 from frogless.proofread.work.inside import DEEPEST, inside, many, unit
-from frogless.proofread.work.places import skip, spread
+from frogless.proofread.work.places import skip, skip_to, spread
 from frogless.proofread.work.repeats import repeat, so_often
 from frogless.proofread.work.worker import BUNCH, Worker, is_named
 
@@ -67,6 +67,8 @@ def do(worker: Worker, act: Act, tail: Sequence[Act]) -> None:
             count = worker.number(times)
             if count:
                 worker.put([(Place("space", chains=count), 1)])
+        case Skip(_, target, to=True):
+            skip_to(worker, target)
         case Skip(span, target, times):
             skip(worker, span, target, worker.number(times), tail)
         case Leave(_, times):

@@ -241,6 +241,15 @@ def _take_groups(
             last = here
 
 
+def skip_to(worker: Worker, target: Target) -> None:
+    """Pass over all places before the one that is meant: "skip to next ch-2 sp"."""
+    worker.free = False
+    hand = worker.hand
+    stands = hand.next_at(worker.test(target), hand.total) if hand.known else None
+    if stands is not None:
+        hand.take(lambda _: True, stands - hand.at, hand.total)
+
+
 def skip(worker: Worker, span: Span, target: Target, count: int, tail: Sequence[Act]) -> None:
     """Pass over places."""
     worker.free = False

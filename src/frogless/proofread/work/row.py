@@ -49,6 +49,8 @@ from frogless.proofread.work.worker import Worker, hand_over
 _AS_IT_STANDS = RowWay()
 #: A chain that is longer lifts no row (the tallest stitch of the dictionary takes 7).
 _LONGEST_TURN = 7
+#: Chains of a double crochet. Before that or taller stitches more chains are a space (common practice).
+_TALL = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +117,9 @@ def asked_counts(row: Row, trade: Trade, ways: Ways) -> tuple[tuple[ChainKey, Co
         if told is None:
             found.append((key, dict(ways.counts).get(key, custom(key, trade))))
         elif told and tall and chains > tall:
-            found.append((key, dict(ways.counts).get(key, "yes")))
+            # Nobody lifts a double crochet with 4 chains for itself; 3 before a half double are usual.
+            usual: Counts = "space" if tall >= _TALL else "yes"
+            found.append((key, dict(ways.counts).get(key, usual)))
         else:
             found.append((key, "yes" if told else "no"))
     return tuple(found)

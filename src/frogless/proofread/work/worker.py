@@ -103,7 +103,7 @@ class Worker:
             named = target
             if target.what == "chain" and not self.has_kind("chain"):
                 named, chains = Target("space", which=target.which), None
-            if target.what == "space" and chains:
+            if target.what == "space" and target.which == "last" and chains:
                 chains = self._chains_of(chains)
             if target.what == "corner":
                 self.tests[target] = self._corner()
@@ -121,8 +121,9 @@ class Worker:
         places = [place for place, _ in self.hand.runs]
         if any(p.kind == "space" and p.chains == chains for p in places):
             return chains
-        begun = (p for p in places if p.kind == "stitch" and p.chains == chains)
-        return next((max(chains - self.trade.turning_chain(p.stitch), 1) for p in begun), chains)
+        begun = (p.stitch for p in places if p.kind == "stitch" and p.chains == chains)
+        spaces = (chains - self.trade.turning_chain(stitch) for stitch in begun)
+        return next((space for space in spaces if 0 < space < chains), chains)
 
     def _told(self, test: Test) -> Test:
         """The test without stitches of which it is not told what they are, where others pass it."""
