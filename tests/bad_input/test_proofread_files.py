@@ -151,6 +151,7 @@ OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600)
         (word()[:-300], "this is a packed file that is damaged"),
         (packed({"word/document.xml": b"<a/>"}), "this .docx is damaged or of a kind"),
     ],
+    ids=lambda given: given if isinstance(given, str) else "file",
 )
 def test_file_that_is_no_pattern_is_refused(
     data: bytes, says: str, tmp_path: Path, capsys: Capture

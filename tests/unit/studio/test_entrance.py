@@ -8,7 +8,16 @@ from django.test import Client
 from frogless.studio import entrance
 from frogless.studio.guard import POLICY
 
-ROOMS = ("/", "/garments/", "/designs/", "/people/", "/swatches/", "/proofread/", "/library/", "/jobs/")
+ROOMS = (
+    "/",
+    "/garments/",
+    "/designs/",
+    "/people/",
+    "/swatches/",
+    "/proofread/",
+    "/library/",
+    "/jobs/",
+)
 
 
 @pytest.mark.parametrize("room", ROOMS)

@@ -72,7 +72,12 @@ def with_pieces(
             begun = bool(_HOW.match(plain, each.span.end))
             piece = not under and (begun or _is_piece(each, following, last, ended))
             onto = piece and not (
-                begun or ended or following.begun or following.founded or each.make > 1 or following.make
+                begun
+                or ended
+                or following.begun
+                or following.founded
+                or each.make > 1
+                or following.make
             )
             piece = piece and not (onto and following.number is not None and last is not None)
             waiting = level if piece else waiting
