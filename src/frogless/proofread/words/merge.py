@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from frogless.proofread.script.model import Span
@@ -64,7 +64,20 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
                     begin = None
     if begin is not None:
         acts.append(Unclear(begin.span))
-    return tuple(acts)
+    return tuple(_to_center(acts))
+
+
+def _to_center(acts: Sequence[Act]) -> Iterator[Act]:
+    """ "dc in each dc to center, (2 dc, ch 2, 2 dc) in ch-2 sp": the center is that space."""
+    for at, act in enumerate(acts):
+        after = acts[at + 1] if at + 1 < len(acts) else None
+        stop = act.extent.target if isinstance(act, Into) else None
+        space = isinstance(after, Into) and after.target.what == "space"
+        if isinstance(act, Into) and isinstance(after, Into) and space and stop and stop.nth < 0:
+            extent = replace(act.extent, target=replace(after.target, which="next"))
+            yield replace(act, extent=extent)
+        else:
+            yield act
 
 
 def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:

@@ -156,7 +156,8 @@ class _Reader:
             found = tuple(clauses(sentence))
             for n, clause in enumerate(found):
                 named = n + 1 < len(found) and found[n + 1].after == "COLON"
-                if named and all(each.kind == "WORD" for each in clause.items):
+                what = self._text(clause.items).startswith(("foundation ch", "base ch"))
+                if named and (what or all(each.kind == "WORD" for each in clause.items)):
                     pieces.append(Aside(_span(clause.items), "remark"))  # "OK so: …"
                     continue
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces):
@@ -212,8 +213,8 @@ class _Reader:
             return asides
         whole = isinstance(clause.items[0], Token) and clause.items[0].kind != "COLOUR"
         text = self._text(clause.items if whole else items)
-        if [each.kind for each in items] == ["NUM", "RING"]:
-            return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"
+        if [each.kind for each in items] in (["NUM", "RING"], ["FIRST"], ["NEXT"]):
+            return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"; "First, ch 27"
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
@@ -404,6 +405,8 @@ def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
         return ()
     if kinds in ("INC EVENLY TO NUM ST", "DEC EVENLY TO NUM ST"):
         return (Evenly(span, "", total=numbers, sense=1 if kinds.startswith("INC") else -1),)
+    if kinds in ("NUM TO_TURN", "NUM MORE TO_TURN", "PLUS NUM TO_TURN"):
+        return (Chain(span, numbers),)
     if kinds == "MAGIC NUM":
         into = Into(span, (Bare(span, "", numbers),), Target("ring"), _once(span))
         return Ring(items[0].span), into

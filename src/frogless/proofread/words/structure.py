@@ -126,6 +126,9 @@ def _starred(items: Sequence[Item]) -> list[Item]:
         if item.kind == "STAR" and same and _repeats(items, at):
             group = _star_group(out[same[-1] + 1 :], out[same[-1]], item.end)
             out[same[-1] :] = [replace(group, kind="GROUP")]
+        elif item.kind == "STAR" and _opened_by_bracket(out, items[at : at + 1], star):
+            out[-1] = replace(out[-1], kind="STARRED", end=items[at].end)
+            at += 1
         elif item.kind == "STAR":
             if len(marks) < MOST_STARS:
                 marks.append(len(out))
@@ -138,6 +141,13 @@ def _starred(items: Sequence[Item]) -> list[Item]:
             out.append(item)
         marks = [n for n in marks if n < len(out) and _is_kind(out[n], "STAR")]
     return out
+
+
+def _opened_by_bracket(before: Sequence[Item], after: Sequence[Item], star: object) -> bool:
+    """ "(sc, ch 2, sk 1)* rep from * around": the bracket is what the star repeats."""
+    rep = after[0] if after else None
+    named = isinstance(rep, Token) and rep.kind == "REP_FROM" and _named(rep) == star
+    return named and bool(before) and isinstance(before[-1], Group)
 
 
 def _named(rep: Token) -> object:
