@@ -325,9 +325,9 @@ def _to(tree: Parsed, items: Sequence[Item]) -> Extent:
     if more:
         return Extent("until", place.count or _one(span_of(items)), more[0][0].target)
     if place.target.which == "last" or place.left or place.rest:
-        target = replace(
-            place.target, which="next" if place.target.which == "last" else place.target.which
-        )
+        named = place.target.what == "space" and place.target.chains is not None
+        last = place.target.which == "last" and not named
+        target = replace(place.target, which="next" if last else place.target.which)
         return Extent("but_last", place.count or _one(span_of(items)), target)
     if place.count is not None:
         raise UnclearError('"to last … sts"')
