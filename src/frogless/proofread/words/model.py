@@ -293,11 +293,12 @@ class Aside:
     """What changes no stitch: markers, colours, fastening off, a remark that is understood.
 
     Args:
+        kind: "join_piece": what follows is worked into another piece, "join to first leg".
         hook: mm, when a hook is named; 0.
     """
 
     span: Span
-    kind: Literal["marker", "colour", "fasten_off", "join_yarn", "hook", "remark"]
+    kind: Literal["marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "remark"]
     hook: float = 0.0
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import (
     Act,
+    Aside,
     Bare,
     Chain,
     Evenly,
@@ -80,6 +81,8 @@ def do(worker: Worker, act: Act, tail: Sequence[Act]) -> None:
             evenly(worker, act, tail)
         case Turn(_, turned):
             worker.lost = worker.lost or (turned and worker.begun and _takes_places(tail))
+        case Aside(_, "join_piece"):
+            worker.lost = worker.lost or _takes_places(tail)  # the places of another piece
         case _:
             pass
     worker.begun = worker.begun or not is_quiet(act)
