@@ -399,7 +399,7 @@ def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
     kinds = " ".join(each.kind for each in items)
     numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
     span = _span(items)
-    if kinds == "WORK EVEN":
+    if kinds in ("WORK EVEN", "WORK EVEN EVEN"):
         return (Again(span, name="even", rows=Numbers((1,), span)),)
     if not isinstance(numbers, Numbers):
         return ()
