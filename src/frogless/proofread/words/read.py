@@ -530,7 +530,7 @@ def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
 
 #: What a piece is named with.
 _OF_PIECE = frozenset({
-    "WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER", "NEXT", "BELOW",
+    "WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER",
 })  # fmt: skip
 
 
