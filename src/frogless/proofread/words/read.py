@@ -114,6 +114,15 @@ def _used(words: Sequence[Token], script: Script) -> Iterator[Used]:
                 yield Used(word[0].lower(), span)
 
 
+#: What a pattern for any number of repeats is begun on: no number of chains.
+_MULTIPLE = re.compile(
+    r"(?:ch|chain|make)\s+(?:an?\s+|any\s+)?(?:even\s+)?multiple\s+of\b", re.IGNORECASE
+)
+#: On how many it is shown: that is the foundation that its counts go by.
+_SHOWN = re.compile(
+    r"(?:shown|given|written)\s+(?:here\s+)?(?:on|over|for|with)\s+(?P<chains>\d{1,5})\s+(?:chs?|chains)\.?",
+    re.IGNORECASE,
+)
 _LETTERS = re.compile(r"[^\W\d_]+")
 
 
@@ -215,6 +224,11 @@ class _Reader:
         text = self._text(clause.items if whole else items)
         if [each.kind for each in items] in (["NUM", "RING"], ["FIRST"], ["NEXT"]):
             return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"; "First, ch 27"
+        if _MULTIPLE.match(text):
+            return [*asides, Aside(_span(items), "remark")]
+        if shown := _SHOWN.fullmatch(text):
+            span = _span(items)
+            return [*asides, Chain(span, Numbers((int(shown["chains"]),), span))]
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):

@@ -50,7 +50,8 @@ _COLOUR = re.compile(
     r"(?:\s+every\s+(?:\d{1,3}\s+)?(?:rows?|rnds?|rounds?))?"
     # a hook is named before the work that is done with it, and no comma parts the two
     r"|(?:[Ww]ith|[Uu]sing)\s+(?:an?\s+|the\s+)?(?:\d{1,2}(?:\.\d{1,2})?\s?mm|smaller|larger|main)"
-    r"\s+(?:crochet\s+)?hook\s+(?=(?:make|work|ch|chain|begin|start)\b)"
+    r"\s+(?:crochet\s+)?hook\s+(?:\(\d{1,2}(?:\.\d{1,2})?\s?mm[^()]{0,12}\)\s+)?"
+    r"(?=(?:make|work|ch|chain|begin|start)\b)"
     rf"|\({_SHADE}\))(?:\s+only\b)?"
 )
 #: The letter of a colour behind a stitch: "4 sc A, 4 sc B".
