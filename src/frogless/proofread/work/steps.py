@@ -7,11 +7,11 @@ hang on how the rows are read; so it is found once, and the rows are worked in e
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.proofread.words.model import Again, Aside, Chain, Join, Ring, Skip, Unclear
 from frogless.proofread.work.acts import QUIET, again_in, every, is_slip, turns_last, works
-from frogless.proofread.work.again import Plan, Todo
+from frogless.proofread.work.again import MOST_ROWS_OF_LINE, Plan, Todo
 from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.model import Told
 from frogless.proofread.work.row import Row
@@ -187,4 +187,15 @@ def steps_of(
 ) -> tuple[tuple[Step, ...], bool]:
     """All that is to be done in one size, and whether more rows are asked for than `most`."""
     plan = Plan(size, sizes, most)
-    return tuple(_Steps(told, bench, chains, size, sizes, plan).all()), plan.cut
+    of_size = tuple(_of_size(each, size, sizes) for each in told)
+    return tuple(_Steps(of_size, bench, chains, size, sizes, plan).all()), plan.cut
+
+
+def _of_size(told: Told, size: int, sizes: int) -> Told:
+    """A line with the rows that it stands for in one size: "Rnds 3-8 (9, 10):"."""
+    label = told.label
+    if label is None or len(label.lasts) != sizes or not label.numbers:
+        return told
+    first = label.numbers[0]
+    last = min(label.lasts[size], first + MOST_ROWS_OF_LINE - 1)
+    return replace(told, label=replace(label, numbers=tuple(range(first, last + 1))))

@@ -87,3 +87,19 @@ def test_heights_of_the_other_dialect_are_told() -> None:
     )
     assert _says(text, "mixed-terms") == ["UK terms"]
     assert _says(text.replace("UK", "US"), "mixed-terms") == []
+
+
+def test_entry_of_two_words_explains_what_is_read_in_it() -> None:
+    """An "inv dec" in the list, and a "dec" read in the row."""
+    text = """Abbreviations:
+sc: single crochet
+inc: 2 sc in the same stitch
+inv dec: invisible decrease
+st: stitch
+rnd: round
+
+Rnd 1: 6 sc in magic ring. (6)
+Rnd 2: inc in each st. (12)
+Rnd 3: inv dec around. (6)
+"""
+    assert [each.kind for each in proofread(text).findings] == []

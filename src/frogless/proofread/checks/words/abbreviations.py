@@ -127,7 +127,9 @@ def _listed(reading: Reading) -> tuple[Entry, ...]:
 
 def _explained(lexicon: Lexicon) -> frozenset[str]:
     own = (word for stitch in lexicon.own.values() for word in stitch.words)
-    return frozenset({_base(entry.word) for entry in lexicon.entries} | {_base(w) for w in own})
+    whole = {_base(entry.word) for entry in lexicon.entries} | {_base(word) for word in own}
+    # "inv dec" explains the "dec" that is read in it.
+    return frozenset(whole | {word for each in whole for word in each.split() if word == "dec"})
 
 
 def _base(word: str) -> str:
