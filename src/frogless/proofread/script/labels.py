@@ -16,7 +16,8 @@ _ORDINAL = (
     r"(?:\d{1,5}(?:st|nd|rd|th)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)"
 )
 _TO = r"\s{0,2}(?:-|to|through|thru|until)\s{0,2}"
-_NUMBER = r"\d{1,12}"
+# Longer than any row has: a number that is refused is still the number of a row.
+_NUMBER = r"\d{1,4000}"
 _RANGE = rf"{_NUMBER}(?:{_TO}(?:(?:{_ROW}|r)\.?\s?)?{_NUMBER})?"
 _AND = rf"\s{{0,2}}(?:,\s{{0,2}}(?:and|&)|,|;|/|and|&|\+)\s{{0,2}}(?:{_ROW}\s{{0,2}})?"
 _NUMBERS = rf"{_RANGE}(?:{_AND}{_RANGE}){{0,40}}"

@@ -2,8 +2,9 @@
 
 import pytest
 
+from frogless.proofread.script.cut import cut
 from frogless.proofread.script.labels import label_at, numbers_of, refers
-from frogless.proofread.script.model import MOST_NUMBERS, Label
+from frogless.proofread.script.model import MOST_NUMBERS, Label, RowText
 from frogless.proofread.script.normal import plain_of
 
 
@@ -135,3 +136,10 @@ def test_a_range_without_end_is_cut() -> None:
 def test_a_row_that_is_referred_to_is_no_label(before: str) -> None:
     """The word before tells."""
     assert refers(before, len(before))
+
+
+def test_number_that_no_row_has_is_still_the_number_of_a_row() -> None:
+    """So that the row is not taken for words of the one before."""
+    script = cut("Rnd 1: 6 sc in magic ring. (6)\nRnd 99999999999999999999: sc in each st. (6)\n")
+    rows = [each for part in script.parts for each in part.statements]
+    assert [each.label.numbers for each in rows if isinstance(each, RowText)] == [(1,), (99_999,)]

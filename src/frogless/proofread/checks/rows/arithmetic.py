@@ -338,8 +338,8 @@ def too_long(reading: Reading) -> Iterator[Finding]:
     """Rows that nobody could work: more stitches or rows than any garment has."""
     for case in cases(reading, "too_long"):
         hint = (
-            "That is more than any garment has, and it was not worked out: a number has too "
-            "many digits."
+            "That is more than any garment has, and not all of it was worked out: look whether a "
+            "number has a digit too many."
         )
         yield _told(
             "too-long", reading, case, reading.script.words(case.span)[:60], "not worked out", hint
