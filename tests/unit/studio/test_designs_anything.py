@@ -22,7 +22,7 @@ NAMES = (
 OF_ONE = ("text/", "check/", "undo/", "redo/", "rename/", "versions/", "versions/keep/")
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(3))
 def test_anything_gets_an_answer(client: Client, seed: int) -> None:
     """Whole pages and parts, asked for and sent, with fields that do not belong there."""
     chance, document = random.Random(seed), own()  # noqa: S311 - the same cases in every run
