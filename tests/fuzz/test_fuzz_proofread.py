@@ -12,7 +12,7 @@ import pytest
 HERE = Path(__file__).parent
 CORPUS = HERE.parent / "reference" / "proofread" / "corpus"
 #: Texts to begin from, and texts in all: some thirteen seconds, most of them for watching every line.
-SEEDS, RUNS = 8, 24
+SEEDS, RUNS = 8, 12
 
 
 @pytest.mark.skipif(
