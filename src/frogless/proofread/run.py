@@ -14,9 +14,9 @@ from frogless.proofread.script.model import Script
 from frogless.proofread.told import told_of
 from frogless.proofread.words.dialect import terms_of
 from frogless.proofread.words.glossary import entries_of
-from frogless.proofread.words.model import Act, Into, Repeat, Unclear
 from frogless.proofread.words.own import lexicon_of
-from frogless.proofread.work.model import Told
+from frogless.proofread.work.acts import unclear_in
+from frogless.proofread.work.model import Assumption, Told
 from frogless.proofread.work.reckon import reckon
 from frogless.stitches.model import Dialect
 
@@ -57,7 +57,7 @@ def proofread(
         findings=tuple(sorted(_of_size(found, size, script), key=lambda each: each.span)),
         not_understood=unclear,
         understood=_share(told, unclear),
-        assumptions=reckoning.assumptions,
+        assumptions=(*reckoning.assumptions, *_guessed(told)),
         silenced=tuple(sorted(silenced)),
     )
 
@@ -84,16 +84,14 @@ def _of_size(found: list[Finding], size: str, script: Script) -> Iterator[Findin
 def _not_understood(told: tuple[Told, ...], script: Script) -> Iterator[NotUnderstood]:
     for each in told:
         row = script.words(each.label.span).strip("*_.:;) ") if each.label else ""
-        for act in _unclear(each.said.acts):
+        for act in unclear_in(each.said.acts):
             yield NotUnderstood(act.span, act.guess, row)
 
 
-def _unclear(acts: tuple[Act, ...]) -> Iterator[Unclear]:
-    for act in acts:
-        if isinstance(act, Unclear):
-            yield act
-        elif isinstance(act, Into | Repeat):
-            yield from _unclear(act.body)
+def _guessed(told: tuple[Told, ...]) -> Iterator[Assumption]:
+    """Sentences between rows that are left out of the work because little of them was understood."""
+    said = "a sentence of which little was understood is taken for a remark: look whether it is one"
+    return (Assumption(said, each.span) for each in told if each.guessed)
 
 
 def _share(told: tuple[Told, ...], unclear: tuple[NotUnderstood, ...]) -> float:

@@ -25,6 +25,7 @@ from frogless.proofread.words.model import (
     Unclear,
 )
 from frogless.proofread.words.read import said
+from frogless.proofread.work.acts import unclear_in
 from frogless.proofread.work.model import Told
 
 #: Rows and sentences that are read; a book of patterns has fewer. What comes after them is told as
@@ -61,26 +62,31 @@ def _told(script: Script, lexicon: Lexicon) -> Iterator[Told]:
             told = _one(statement, script, lexicon) if read <= MOST else None
             if told is None:
                 continue
-            span, says = told
-            yield Told(says, span, label, piece, name, begins, onto=begins and onto)
+            span, says, guessed = told
+            yield Told(
+                says, span, label, piece, name, begins, onto=begins and onto, guessed=guessed
+            )
             begins, worked = False, worked or label is not None
 
 
-def _one(statement: RowText | Prose, script: Script, lexicon: Lexicon) -> tuple[Span, Said] | None:
+def _one(
+    statement: RowText | Prose, script: Script, lexicon: Lexicon
+) -> tuple[Span, Said, bool] | None:
+    """Where it stands, what it says, and whether it is taken for a remark without being known as one."""
     if isinstance(statement, RowText):
-        return statement.body, said(statement.body, script, lexicon)
+        return statement.body, said(statement.body, script, lexicon), False
     if statement.remark:
         return None
     span = statement.span
     says = said(span, script, lexicon)
     if says.acts and _explains(says.acts, span):
-        says = replace(says, acts=(Aside(span, "remark"),))
-    return span, says
+        return span, replace(says, acts=(Aside(span, "remark"),)), True
+    return span, says, False
 
 
 def _explains(acts: tuple[Act, ...], span: Span) -> bool:
     """Whether a sentence between rows is a remark: much of it, or all but its asides, is unclear."""
-    lost = sum(each.span.end - each.span.start for each in _unclear(acts))
+    lost = sum(each.span.end - each.span.start for each in unclear_in(acts))
     if not lost:
         return False
     return 2 * lost > span.end - span.start or not any(_works(act) for act in acts)
@@ -93,11 +99,3 @@ def _works(act: Act) -> bool:
     return isinstance(
         act, Into | Met | Increase | Together | Chain | Repeat | Evenly | Again | Ring | Join
     )
-
-
-def _unclear(acts: tuple[Act, ...]) -> Iterator[Unclear]:
-    for act in acts:
-        if isinstance(act, Unclear):
-            yield act
-        elif isinstance(act, Into | Repeat):
-            yield from _unclear(act.body)

@@ -48,6 +48,11 @@ def every(acts: Iterable[Act]) -> Iterator[Act]:
             yield from every(act.parts)
 
 
+def unclear_in(acts: Iterable[Act]) -> Iterator[Unclear]:
+    """What was not understood of them, inner acts among them."""
+    return (act for act in every(acts) if isinstance(act, Unclear))
+
+
 def is_quiet(act: Act) -> bool:
     """Whether an act makes and takes nothing by itself."""
     return not isinstance(act, WORKING)

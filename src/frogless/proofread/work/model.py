@@ -34,6 +34,7 @@ class Told:
         label: None for a sentence between rows.
         piece: index of the piece, from 0; `piece_name` as the heading says ("" for none).
         begins: the first of its piece; `onto`: it may be worked on the last row of the piece before.
+        guessed: a sentence that is taken for a remark because little of it was understood.
     """
 
     said: Said
@@ -43,6 +44,7 @@ class Told:
     piece_name: str = ""
     begins: bool = False
     onto: bool = False
+    guessed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,10 +15,10 @@ from frogless.tally.catches import catches_of
 from frogless.tally.scale import YARN_PER_WORK
 
 #: Stated yarn is short when the stitches need more than so many times as much. Solid single
-#: crochet by several makers lies within a tenth of the model (tally/data/cover.csv), and light
-#: hands work at two thirds of it, so 1.6 is outside. Taller stitches are worked as openly as at
-#: 60 % of it (a cardigan, weighed: 1,140 m in a square meter where a solid disc took 1,870), so
-#: they are given 2.
+#: crochet by several makers lies within a tenth of the model (tally/data/cover.csv); that light
+#: hands work at two thirds of it is an assumption of ours, without a source; so 1.6 is outside.
+#: Taller stitches are worked as openly as at 60 % of it (a cardigan, weighed: 1,140 m in a square
+#: meter where a solid disc took 1,870), so they are given 2.
 SHORT, SHORT_OPEN = 1.6, 2.0
 #: And it is too much from here on; a ball of each color may be only begun.
 MUCH = 2.5
