@@ -7,7 +7,7 @@ from frogless.proofread.run import proofread
 TEXT = """Terms: US
 
 Rnd 1: 6 sc in magic ring. (6)
-It begins with rounds that come once (1); the 2 after them come again and again.
+Plain edging with the 3.25 mm hook, over 208 stitches.
 Rnd 2: sc in each st around. (6)
 """
 
