@@ -16,3 +16,7 @@ settings.load_profile("frogless")
 # A browser test leaves its loop running in the thread, and Django then refuses its database to the
 # tests that follow in the same process. Nothing of ours runs on that loop.
 os.environ["DJANGO_ALLOW_ASYNC_UNSAFE"] = "true"
+
+# What the command line prints is wrapped to the terminal; the width of the one that tests happen to
+# run in is no part of what they look at.
+os.environ["COLUMNS"] = "100"
