@@ -205,8 +205,8 @@ def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
         kind = part_kind(bare[1])
         return Head(line.at, bare.end(1), bare.end(), bare_name(bare[1]), kind, COLON)
     if section := _SECTION.match(plain, line.at, line.end):
-        name = plain[section.end() : line.end]
-        return Head(section.end(), line.end, line.end, bare_name(name) or name, None, COLON)
+        name = plain[section.end() : line.end]  # it is a part of the piece that is headed above it
+        return Head(section.end(), line.end, line.end, bare_name(name) or name, None, QUIET)
     found = _INLINE.match(plain, line.at, line.end)
     if not found or found.end() >= line.end:
         return None

@@ -42,6 +42,7 @@ from frogless.proofread.words.model import (
 from frogless.proofread.words.parse import parse
 from frogless.proofread.words.places import UnclearError
 from frogless.proofread.words.remarks import (
+    AsideKind,
     bracket_remark,
     clause_remark,
     count_told,
@@ -156,11 +157,8 @@ class _Reader:
             if self._counts_seam(sentence, pieces):
                 pieces.append(Aside(_span(sentence), "remark"))
                 continue
-            if self._is_remark(sentence):
-                kind = clause_remark(self._text(sentence)) or "remark"
-                pieces.append(
-                    Aside(_span(sentence), "fasten_off" if kind == "fasten_off" else "remark")
-                )
+            if kind := self._remark(sentence):
+                pieces.append(Aside(_span(sentence), kind))
                 continue
             found = tuple(clauses(sentence))
             for n, clause in enumerate(found):
@@ -187,10 +185,13 @@ class _Reader:
             return False
         return bool(stated_of(group.items, self.lexicon))
 
-    def _is_remark(self, sentence: Sequence[Item]) -> bool:
+    def _remark(self, sentence: Sequence[Item]) -> AsideKind | None:
+        """What a sentence is that is no work: it says so, or has no word of work."""
         if _is_work(sentence[0]):
-            return False
-        return sentence_remark(self._text(sentence)) or _says_no_work(sentence)
+            return None
+        text = self._text(sentence)
+        kind = sentence_remark(text) or ("remark" if _says_no_work(sentence) else None)
+        return "fasten_off" if kind and clause_remark(text) == "fasten_off" else kind
 
     def _told_count(self, sentence: Sequence[Item], *, last: bool) -> tuple[Stated, ...]:
         """ "You have 28 stitches.": a count that is told in a sentence; "20 dc, 180 tr" at the end."""

@@ -28,20 +28,17 @@ def clause_remark(text: str) -> AsideKind | None:
     Args:
         text: in lower case, its blanks single ones.
     """
-    for kind, pattern in _table("clause"):
-        if pattern.match(text[:LONGEST]):
-            return kind
-    return None
+    return _first("clause", text)
 
 
-def sentence_remark(text: str) -> bool:
-    """Whether a sentence only explains."""
-    return any(pattern.match(text[:LONGEST]) for _, pattern in _table("sentence"))
+def sentence_remark(text: str) -> AsideKind | None:
+    """What a sentence is that only explains; None when it may be more than that."""
+    return _first("sentence", text)
 
 
 def bracket_remark(text: str) -> bool:
     """Whether words in brackets only explain what stands before them."""
-    return any(pattern.match(text[:LONGEST]) for _, pattern in _table("bracket"))
+    return _first("bracket", text) is not None
 
 
 def count_told(text: str) -> bool:
@@ -53,6 +50,11 @@ def hook_named(text: str) -> float:
     """The hook in mm that a clause names; 0."""
     found = _HOOK.search(text)
     return float(found[1]) if found else 0.0
+
+
+def _first(table: str, text: str) -> AsideKind | None:
+    beginning = text[:LONGEST]
+    return next((kind for kind, pattern in _table(table) if pattern.match(beginning)), None)
 
 
 @cache

@@ -151,6 +151,12 @@ def is_slip(act: Act, trade: Trade) -> bool:
     )
 
 
+def is_strand(acts: Sequence[Act], trade: Trade) -> bool:
+    """Whether nothing but chains is made, with beads or picots between them: a cord by itself."""
+    told = [act for act in every(acts) if not isinstance(act, (*QUIET, Chain, Repeat))]
+    return bool(told) and all(isinstance(a, Bare) and trade.is_trim(a.stitch) for a in told)
+
+
 def begins_with_slips(acts: Sequence[Act], trade: Trade) -> bool:
     """Whether slip stitches come first that a chain follows: the work is moved by them."""
     slipped = False
@@ -199,11 +205,16 @@ def without_last_chain(
         elif isinstance(act, Chain):
             index, chain = at, act
             break
-        elif not isinstance(act, Aside | Unclear):
+        elif not isinstance(act, Aside | Unclear) or _is_end(act):
             return acts, None
     if chain is None or not turned or not _stitches_before(acts[:index]):
         return acts, None
     return (*acts[:index], *acts[index + 1 :]), chain
+
+
+def _is_end(act: Act) -> bool:
+    """Whether no row comes after it that a chain could lift the work to."""
+    return isinstance(act, Aside) and act.kind == "fasten_off"
 
 
 def _stitches_before(acts: Sequence[Act]) -> bool:

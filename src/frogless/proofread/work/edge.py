@@ -46,16 +46,18 @@ class Edge(NamedTuple):
 
     Args:
         known: False where nobody says how many places there are (ends of rows).
-        begun: "chain" for a foundation chain, "nothing" before anything was worked.
+        begun: "chain" for a foundation chain, "nothing" before anything was worked, "piece" where
+            what is worked into was told to be another piece.
     """
 
     runs: tuple[Run, ...] = ()
     known: bool = True
-    begun: Literal["", "chain", "ring", "nothing"] = ""
+    begun: Literal["", "chain", "ring", "nothing", "piece"] = ""
 
 
 NOTHING = Edge(begun="nothing")
 UNKNOWN = Edge(known=False)
+OF_PIECE = Edge(known=False, begun="piece")
 RING = Edge(((Place("ring"), 1),), begun="ring")
 
 

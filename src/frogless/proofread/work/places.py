@@ -13,6 +13,7 @@ from frogless.proofread.words.model import (
 from frogless.proofread.work.edge import MOST_PLACES, Place, Run
 from frogless.proofread.work.extents import PLAIN, leave_last, stop_for, stop_of
 from frogless.proofread.work.hand import Test
+from frogless.proofread.work.trade import TALL
 from frogless.proofread.work.worker import Worker, is_named
 
 
@@ -186,7 +187,7 @@ def from_hook(
         if target.counts is not None:
             tall = worker.trade.turning_chain(stitch)
             counts = "yes" if target.counts else "no"
-            if target.counts and skipped > tall + 1 > 1:
+            if target.counts and tall >= TALL and skipped > tall + 1:
                 counts = "space"  # "dc in 9th ch from hook (counts as dc, ch 2)"
         worker.turning = (skipped, counts != "no")
         if counts == "no":

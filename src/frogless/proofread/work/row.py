@@ -25,6 +25,7 @@ from frogless.proofread.work.acts import (
     begins_with_slips,
     every,
     first_stitch,
+    is_strand,
     targets,
 )
 from frogless.proofread.work.at_work import finish, work
@@ -42,15 +43,13 @@ from frogless.proofread.work.edge import (
 from frogless.proofread.work.foot import begin
 from frogless.proofread.work.hand import TooLongError
 from frogless.proofread.work.model import Problem
-from frogless.proofread.work.trade import Trade
+from frogless.proofread.work.trade import TALL, Trade
 from frogless.proofread.work.ways import ChainKey, Counts, RowWay, Ways
 from frogless.proofread.work.worker import Worker, hand_over
 
 _AS_IT_STANDS = RowWay()
 #: A chain that is longer lifts no row (the tallest stitch of the dictionary takes 7).
 _LONGEST_TURN = 7
-#: Chains of a double crochet. Before that or taller stitches more chains are a space (common practice).
-_TALL = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +117,7 @@ def asked_counts(row: Row, trade: Trade, ways: Ways) -> tuple[tuple[ChainKey, Co
             found.append((key, dict(ways.counts).get(key, custom(key, trade))))
         elif told and tall and chains > tall:
             # Nobody lifts a double crochet with 4 chains for itself; 3 before a half double are usual.
-            usual: Counts = "space" if tall >= _TALL else "yes"
+            usual: Counts = "space" if tall >= TALL else "yes"
             found.append((key, dict(ways.counts).get(key, usual)))
         else:
             found.append((key, "yes" if told else "no"))
@@ -202,7 +201,11 @@ def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     if edge.begun == "nothing":
         edge = _first_edge(row, trade)
     chained = (t.what for t in targets(row.acts) if t.what == "from_hook" or t.which == "each")
-    if not edge.known and any(what in ("from_hook", "chain") for what in chained):
+    if (
+        not edge.known
+        and edge.begun != "piece"
+        and any(what in ("from_hook", "chain") for what in chained)
+    ):
         # It is worked into a chain, and nobody was understood to make one.
         return replace(_worked(row, edge, trade, way), unclear=True, outside=False)
     return _worked(row, edge, trade, way)
@@ -235,6 +238,8 @@ def _first_edge(row: Row, trade: Trade) -> Edge:
         return NOTHING
     if any(isinstance(act, Ring) for act in working):
         return NOTHING if isinstance(working[0], Ring) else RING
+    if is_strand(row.acts, trade):
+        return NOTHING
     named = {target.what for target in targets(row.acts)}
     if not isinstance(working[0], Chain):
         return _without_chain(row, named, trade)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from frogless.proofread.work.edge import NOTHING, RING, UNKNOWN, Edge
+from frogless.proofread.work.edge import NOTHING, OF_PIECE, RING, UNKNOWN, Edge
 from frogless.proofread.work.model import Problem, Worked
 from frogless.proofread.work.steps import Begin, Lose, MakeRing, TakeIn
 
@@ -86,7 +86,7 @@ def after(step: Begin | TakeIn | Lose | MakeRing, standings: Standings) -> list[
         case Begin():
             return anew(standings)
         case Lose():
-            return [replace(each, edge=UNKNOWN, below=None) for each in standings]
+            return [replace(each, edge=OF_PIECE, below=None) for each in standings]
         case MakeRing():
             return [replace(each, edge=RING) for each in standings]
         case TakeIn(turn, ring):

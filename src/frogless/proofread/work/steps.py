@@ -116,6 +116,9 @@ class _Steps:
             turns_last(acts), any(isinstance(act, Join) and act.to == "ring" for act in acts)
         )
         if not works(acts):
+            if "join_piece" in kinds:
+                self.begun = True
+                return taken, Lose()
             again = again_in(acts)
             if again is not None and again.name == "piece":
                 self.begun = True

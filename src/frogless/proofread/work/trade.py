@@ -14,6 +14,8 @@ from frogless.stitches.model import Stitch
 _FOUNDATION = "foundation_"
 #: "like" leads from a stitch to the plain one in one or two steps.
 _LIKE_STEPS = 4
+#: Chains of a double crochet. Before that or taller stitches more chains are a space (common practice).
+TALL = 3
 
 
 class Trade:
@@ -87,6 +89,11 @@ class Trade:
         if own is not None and not own.meaning and own.leaves > 1:
             return True
         return self.body(key) is not None or (stitch is not None and stitch.kind == "group")
+
+    def is_trim(self, key: str) -> bool:
+        """Whether it is a bead or a picot: it takes no place, and begins no row."""
+        stitch = self.known(key)
+        return stitch is not None and stitch.kind in ("trim", "ornament")
 
     def turning_chain(self, key: str) -> int:
         """Chains as tall as the stitch; 0 where it is not known."""
