@@ -36,7 +36,11 @@ OF_ROWS: tuple[Check, ...] = (
         Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)
         Row 2: Ch 1, sc in next 22 sts, turn. (22 sc)
         """,
-        lambda reading: (*arithmetic.row_fills(reading), *rest.after_the_end(reading)),
+        lambda reading: (
+            *arithmetic.row_fills(reading),
+            *arithmetic.slips_pass(reading),
+            *rest.after_the_end(reading),
+        ),
     ),
     Check(
         "repeat-comes-out",

@@ -137,21 +137,33 @@ def _met(worker: Worker, act: Met, tail: Sequence[Act]) -> None:
     if not worker.hand.known:
         worker.open = True
         return
-    parts = [(worker.test(p.target), inside(worker, p.body), p.target) for p in act.parts]
     stop = stop_of(worker, act.span, act.extent, tail)
-    for test, _, target in parts:
+    parts = [
+        (worker.test(p.target), inside(worker, p.body), p.target, _stop_of_part(worker, p, stop))
+        for p in act.parts
+    ]
+    for test, _, target, _ in parts:
         if is_named(target) and worker.hand.next_at(test, worker.hand.total) is None:
             worker.no_place(act.span, target)
     while worker.hand.at < stop and (here := worker.hand.here()) is not None:
         worker.step()
-        count = min(worker.hand.left_in_run(), stop - worker.hand.at)
-        runs = next((runs for test, runs, _ in reversed(parts) if test(here)), None)
+        met = [(runs, end) for test, runs, _, end in parts if end > worker.hand.at and test(here)]
+        ends = min((end for *_, end in parts if end > worker.hand.at), default=stop)
+        count = min(worker.hand.left_in_run(), ends - worker.hand.at)
+        runs = met[-1][0] if met else None
         if runs is None:
             worker.hand.pass_to(worker.hand.at + count)
         else:
             worker.hand.forward(count)
             worker.hand.last = here
             worker.put(runs, count)
+
+
+def _stop_of_part(worker: Worker, part: Into, stop: int) -> int:
+    """Where one part stops, "sc in each dc to last 2 sts", though others go on."""
+    if part.extent.kind != "but_last":
+        return stop
+    return min(stop_of(worker, part.span, part.extent, ()), stop)
 
 
 def finish(worker: Worker) -> None:

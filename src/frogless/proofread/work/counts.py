@@ -216,7 +216,7 @@ def _wrong_kinds(
             wrong.append(Problem("count_kind", stated.span, says=number, works=works, what=what))
     more = sorted((each.works or 0) - (each.says or 0) for each in wrong)
     posts = all(_is_post(each.what, trade) for each in wrong)
-    if outcome.turning[1] and more == [-1, 1] and posts:
+    if outcome.turning[1] and not outcome.stands_for and more == [-1, 1] and posts:
         return ()  # the turning chain stands for the other of the two stitches
     return tuple(wrong)
 

@@ -245,7 +245,8 @@ class _Reader:
             return
         if todo.grows and (grown := _grown(standing, row, todo)) is not None:
             yield self._try(edge, grown, way, standing, todo, OTHER)
-        for over, extra in _other_edges(standing, edge, new_yarn=step.new_yarn):
+        away = todo.kind == "row" and _turns(standing, row, todo)
+        for over, extra in _other_edges(standing, edge, new_yarn=step.new_yarn, away=away):
             yield self._try(over, row, way, standing, todo, extra)
 
     def _leads(self, standing: Standing, tried: Tried, row: Row, todo: Todo) -> Iterator[Standing]:
@@ -290,6 +291,11 @@ class _Reader:
 
 def _met(standing: Standing, row: Row, todo: Todo) -> Edge:
     """The edge as the row meets it."""
+    return turned(standing.edge) if _turns(standing, row, todo) else standing.edge
+
+
+def _turns(standing: Standing, row: Row, todo: Todo) -> bool:
+    """Whether the work is turned before the row."""
     said = standing.turn
     first = turns_first(row.acts)
     turns = first if said is None else said
@@ -297,7 +303,7 @@ def _met(standing: Standing, row: Row, todo: Todo) -> Edge:
         turns = True
     if turns is None:
         turns = todo.kind == "row"
-    return turned(standing.edge) if turns else standing.edge
+    return turns
 
 
 def _grown(standing: Standing, row: Row, todo: Todo) -> Row | None:
@@ -313,16 +319,25 @@ def _grown(standing: Standing, row: Row, todo: Todo) -> Row | None:
     return replace(row, acts=(Evenly(todo.span, trail.row.stitch, count, sense=sense),))
 
 
-def _other_edges(standing: Standing, edge: Edge, *, new_yarn: bool) -> Iterator[tuple[Edge, float]]:
+def _other_edges(
+    standing: Standing, edge: Edge, *, new_yarn: bool, away: bool
+) -> Iterator[tuple[Edge, float]]:
+    """Other edges that the row may lie on, and what they cost.
+
+    Args:
+        away: the work was turned, so that what the row below left lies behind it; in a ring it lies
+            before it as well.
+    """
     if len(edge.runs) > 1 and has_spaces(edge):
         # Told as the row below was worked, though it is met from its other end.
         yield turned(edge), OTHER * 4
-    if standing.rest is not None:
-        yield edge._replace(runs=merged((*edge.runs, *standing.rest.runs))), OTHER
+    left = standing.left or standing.rest if new_yarn or not away else standing.rest
+    if left is not None:
+        yield edge._replace(runs=merged((*edge.runs, *left.runs))), OTHER
         if new_yarn:
-            yield standing.rest, OTHER
+            yield left, OTHER
     if new_yarn and standing.edge.begun != "nothing":
-        yield UNKNOWN, UNSAID if standing.rest is not None else UNSAID + 1
+        yield UNKNOWN, UNSAID if left is not None else UNSAID + 1
 
 
 def _unlike(verdict: Verdict, todo: Todo) -> float:

@@ -80,7 +80,9 @@ def stop_of(worker: Worker, span: Span, extent: Extent, tail: Sequence[Act]) -> 
         end = stop_for(worker, [act for act in tail if isinstance(act, Leave)])
         return worker.hand.from_end(worker.test(target), count, end)
     if extent.kind == "until":
-        at = worker.hand.next_at(worker.test(target), worker.hand.total)
+        # "Skip to next ch-2 sp, dc in each dc to next ch-2 sp": the one after that is meant.
+        start = worker.hand.at + int(worker.skipped_to == worker.hand.at)
+        at = worker.hand.next_at(worker.test(target), worker.hand.total, start)
         if at is None:
             worker.no_place(span, target)
         return worker.hand.total if at is None else at

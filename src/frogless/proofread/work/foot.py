@@ -28,6 +28,7 @@ from frogless.proofread.work.acts import (
 )
 from frogless.proofread.work.edge import MOST_PLACES, RING, Edge, Place, merged, of_chains
 from frogless.proofread.work.hand import Hand, TooLongError
+from frogless.proofread.work.model import Problem
 from frogless.proofread.work.worker import Worker
 
 #: A chain that is joined into a ring to be worked into has no more than so many chains (from
@@ -73,6 +74,7 @@ def _travel(worker: Worker, act: Act) -> None:
     """Slip stitches that only move the work; the space that they end in is still to be worked."""
     before, mark = (len(worker.out), len(worker.extras)), worker.hand.mark()
     worker.work((act,))
+    _tell_passed(worker, act, mark.at)
     del worker.out[before[0] :], worker.extras[before[1] :]
     worker.begun = False
     last = worker.hand.last
@@ -81,6 +83,19 @@ def _travel(worker: Worker, act: Act) -> None:
         worker.hand.pass_to(worker.hand.next_at(lambda p: p == last, worker.hand.total) or 0)
         worker.hand.last = last
         worker.free = True
+
+
+def _tell_passed(worker: Worker, act: Act, start: int) -> None:
+    """Slip stitches go from place to place: "sl st in next dc and in ch-2 sp" with 3 dc before it.
+
+    One stitch is let pass: the round below was joined to it. So is a step to a space from the very
+    beginning, as "sl st to ch-2 sp" is common.
+    """
+    if not start or not isinstance(act, Into) or act.target.what != "space":
+        return
+    passed = worker.hand.stitches(start, worker.hand.at)
+    if passed > 1 and not worker.problems:
+        worker.problems.append(Problem("passed", act.span, uses=passed))
 
 
 def lay(worker: Worker, edge: Edge, chains: int) -> None:
@@ -103,6 +118,7 @@ def turn_up(worker: Worker, chain: Chain, rest: Sequence[Act], *, slipped: bool)
     stitch = chain.counts_as or first_stitch(rest, worker.trade) or worker.row_stitch
     counts = _counts(worker, chain, (count, worker.trade.base(stitch)))
     worker.turning = (count, counts != "no")
+    worker.stands_for = chain.counts_as
     if counts == "no":
         worker.out.append((Place("turning", chains=count), 1))
         worker.free = worker.free or not slipped

@@ -72,6 +72,15 @@ class Hand:
             at += count
         return total
 
+    def stitches(self, start: int, stop: int) -> int:
+        """Stitches that lie between two places."""
+        found = at = 0
+        for place, count in self.runs:
+            if place.kind == "stitch":
+                found += max(min(at + count, stop) - max(at, start), 0)
+            at += count
+        return found
+
     def mark(self) -> Mark:
         """The state now."""
         return Mark(self.run, self.offset, self.at, self.used, self.over, self.passed, self.last)
@@ -161,14 +170,15 @@ class Hand:
             at += count
         return total
 
-    def next_at(self, test: Test, stop: int) -> int | None:
-        """Where the next place stands that passes the test."""
+    def next_at(self, test: Test, stop: int, start: int = 0) -> int | None:
+        """Where the next place stands that passes the test, from `start` on."""
+        start = max(start, self.at)
         at = self.at - self.offset
         for place, count in self.runs[self.run :]:
             if at >= stop:
                 break
-            if test(place):
-                return max(at, self.at)
+            if at + count > start and test(place):
+                return max(at, start)
             at += count
         return None
 

@@ -243,12 +243,21 @@ def _take_groups(
 
 
 def skip_to(worker: Worker, target: Target) -> None:
-    """Pass over all places before the one that is meant: "skip to next ch-2 sp"."""
+    """Pass over all places before the one that is meant: "skip to next ch-2 sp".
+
+    Where the work stands before such a place already, it is the one after it: there is nothing else
+    to pass over.
+    """
     worker.free = False
     hand = worker.hand
-    stands = hand.next_at(worker.test(target), hand.total) if hand.known else None
+    if not hand.known:
+        return
+    stands = hand.next_at(worker.test(target), hand.total)
+    if stands == hand.at:
+        stands = hand.next_at(worker.test(target), hand.total, hand.at + 1) or stands
     if stands is not None:
         hand.take(lambda _: True, stands - hand.at, hand.total)
+        worker.skipped_to = hand.at
 
 
 def skip(worker: Worker, span: Span, target: Target, count: int, tail: Sequence[Act]) -> None:

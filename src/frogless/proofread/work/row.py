@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from frogless.proofread.script.model import Span
@@ -81,6 +81,7 @@ class Outcome:
         stitches: made, all together, with a turning chain that counts.
         apart: stitches by key that are no part of a group.
         laid: chains of a foundation, when the row is nothing else.
+        stands_for: the stitch that the turning chain is said to count as; "".
         effort: acts that were worked, and places that were looked at.
     """
 
@@ -97,6 +98,7 @@ class Outcome:
     made: Mapping[str, int] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
     turning: tuple[int, bool] = (0, False)
+    stands_for: str = ""
     stitch: str = ""
     unclear: bool = False
     outside: bool = False
@@ -236,10 +238,10 @@ def _first_edge(row: Row, trade: Trade) -> Edge:
     working = [act for act in row.acts if not isinstance(act, QUIET)]
     if len(working) <= 1 and all(isinstance(act, Chain) for act in working):
         return NOTHING
-    if any(isinstance(act, Ring) for act in working):
-        return NOTHING if isinstance(working[0], Ring) else RING
     if is_strand(row.acts, trade):
         return NOTHING
+    if any(isinstance(act, Ring) for act in working):
+        return NOTHING if isinstance(working[0], Ring) else RING
     named = {target.what for target in targets(row.acts)}
     if not isinstance(working[0], Chain):
         return _without_chain(row, named, trade)
@@ -285,6 +287,7 @@ def _outcome(row: Row, worker: Worker, way: RowWay, out: tuple[Run, ...]) -> Out
         apart=_apart(runs),
         problems=problems,
         turning=worker.turning,
+        stands_for=worker.stands_for,
         stitch=_mostly(runs),
         unclear=unclear,
         outside=unclear and not worker.lost and _is_outside(row.acts),
@@ -353,8 +356,18 @@ def _spans(row: Row, worker: Worker, left: int) -> bool:
     joined = any(isinstance(act, Join) and act.to != "none" for act in row.acts)
     if not joined or not worker.out or worker.out[-1][0].kind != "space":
         return False
+    if any(isinstance(act, Skip) for act in _last_worked(row.acts)):
+        return False  # "ch 6, sk 52": what the last loop reaches over is said
     skips = (act.times for act in every(row.acts) if isinstance(act, Skip))
     return left in {worker.number(times) for times in skips}
+
+
+def _last_worked(acts: Sequence[Act]) -> list[Act]:
+    """The act that a row works last, on every level of its repeats."""
+    last = next((act for act in reversed(acts) if not isinstance(act, QUIET)), None)
+    if last is None:
+        return []
+    return [last, *(_last_worked(last.body) if isinstance(last, Repeat) else [])]
 
 
 def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:

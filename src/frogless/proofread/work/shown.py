@@ -38,7 +38,8 @@ def next_standing(
     return Standing(
         edge,
         below if edge.known else None,
-        Edge(outcome.rest) if outcome.rest else standing.rest,
+        standing.left or standing.rest,
+        Edge(outcome.rest) if outcome.rest else None,
         turns_last(todo.acts) if todo.acts else standing.turn,
         standing.cost + weight(verdict.problems) + extra,
         Trail(worked, standing.trail),

@@ -32,7 +32,8 @@ class Standing:
 
     Args:
         below: stitches that it counts as; None when not known.
-        rest: places that were left for later.
+        rest: places that were left for later and can be reached.
+        left: places that the last row left where it turned: the next row goes away from them.
         turn: whether the work was turned after it; None where nothing is said.
         cost: what is wrong on the way there.
         block: the edge at the start of rows of which nobody says how often they are worked.
@@ -41,6 +42,7 @@ class Standing:
     edge: Edge = NOTHING
     below: int | None = None
     rest: Edge | None = None
+    left: Edge | None = None
     turn: bool | None = None
     cost: float = 0.0
     trail: Trail | None = None
@@ -112,7 +114,15 @@ def _seen(standing: Standing) -> tuple[object, ...]:
     """What the next row sees of it."""
     row = standing.trail.row if standing.trail else None
     last = (row.told, row.verdict) if row else None
-    return standing.edge, standing.below, standing.rest, standing.turn, standing.block, last
+    return (
+        standing.edge,
+        standing.below,
+        standing.rest,
+        standing.left,
+        standing.turn,
+        standing.block,
+        last,
+    )
 
 
 _LEAST = 1e-6

@@ -70,7 +70,9 @@ class Worker:
     leave: int = 0
     leave_rest: bool = False
     turning: tuple[int, bool] = (0, False)
+    stands_for: str = ""  # the stitch that the turning chain is said to count as
     laid: int = 0
+    skipped_to: int = -1  # where the work stands that skipped to a place, which is not worked yet
     tests: dict[Target, Test] = field(default_factory=dict)
     begun: bool = False
     nested: int = 0

@@ -34,6 +34,7 @@ ORDER: tuple[ProblemKind, ...] = (
     "repeat",
     "too_many",
     "too_few",
+    "passed",
     "count",
     "count_kind",
     "change",
@@ -182,6 +183,17 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
             else "the row below ends before",
             hint,
         )
+
+
+def slips_pass(reading: Reading) -> Iterator[Finding]:
+    """Slip stitches to the place where a row begins that do not reach it."""
+    for case in cases(reading, "passed"):
+        hint = (
+            f"{case.name} is moved by slip stitches that do not reach the space: there are stitches "
+            "between. Say how many are slipped into."
+        )
+        words = reading.script.words(case.span)
+        yield _told("row-fills", reading, case, words, "stitches lie between", hint)
 
 
 def _places(values: Sequence[int]) -> str:
