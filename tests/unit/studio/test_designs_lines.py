@@ -7,8 +7,9 @@ import tomllib
 import pytest
 
 from frogless.studio.designs.kept import Kept, key_of
-from frogless.studio.designs.lines import compared, counted, retitled, told
+from frogless.studio.designs.title import retitled
 from frogless.studio.examples import examples
+from frogless.studio.lines import compared, counted, told
 from frogless.toml_text import overgrown
 
 TEN = "".join(f"line {n}\n" for n in range(1, 11))

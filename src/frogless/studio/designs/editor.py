@@ -13,14 +13,15 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frogless.errors import InputError
-from frogless.studio import refs
+from frogless.studio import lines, refs
+from frogless.studio.asked import base_of, is_number, of_own
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs import keys, lines
-from frogless.studio.designs.asked import base_of, of_own
+from frogless.studio.designs import keys
 from frogless.studio.designs.checked import Checked
 from frogless.studio.designs.checking import checked, known, too_long
 from frogless.studio.designs.said import SAID
 from frogless.studio.designs.standing import Pair, chosen, swatch_choices
+from frogless.studio.designs.title import retitled
 from frogless.studio.gone import gone_page, is_there, last_text
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
@@ -51,7 +52,7 @@ def text(request: HttpRequest, pk: int) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("design")
 def _text(request: HttpRequest, document: Document) -> HttpResponse:
     """What is sent is checked, or saved whatever is wrong with it."""
     if request.method != "POST":
@@ -77,7 +78,7 @@ def check(request: HttpRequest, pk: int) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("design")
 def _check(request: HttpRequest, document: Document) -> HttpResponse:
     written, pair = text_of(request), chosen(request.POST.dict())
     if sentence := too_long(written):
@@ -95,7 +96,7 @@ def walk(request: HttpRequest, pk: int, way: str) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("design")
 def _walk(request: HttpRequest, document: Document, way: str) -> HttpResponse:
     here = reverse("designs:text", args=[document.pk])
     base, written = base_of(request), text_of(request)
@@ -121,23 +122,23 @@ def rename(request: HttpRequest, pk: int) -> HttpResponse:
     """Another title: in the text where it can be read, else of the document alone."""
     if not is_there("design", pk) and (last := text_of(request) or last_text("design", pk)):
         title = shelf.clean_name(request.POST.get("title", ""))
-        return gone_page(request, "design", (title and lines.retitled(last, title)) or last)
+        return gone_page(request, "design", (title and retitled(last, title)) or last)
     answer: HttpResponse = _rename(request, pk)
     return answer
 
 
-@of_own
+@of_own("design")
 def _rename(request: HttpRequest, document: Document) -> HttpResponse:
     name, here = request.POST.get("title", ""), reverse("designs:text", args=[document.pk])
     try:
         name = shelf.checked_name(name)
-        retitled = lines.retitled(document.text, name)
-        if retitled is None:
+        changed = retitled(document.text, name)
+        if changed is None:
             shelf.rename(document, name)
         else:
-            shelf.change(document.pk, base_of(request), retitled, f"the title became {name}")
+            shelf.change(document.pk, base_of(request), changed, f"the title became {name}")
     except shelf.Conflict as conflict:
-        mine = lines.retitled(document.text, name) or document.text
+        mine = retitled(document.text, name) or document.text
         return conflict_page(request, conflict, mine, here)
     except InputError as error:
         sheet = Sheet(document, document.text, document.revision, chosen({}), None)
@@ -204,7 +205,7 @@ def _choice(pair: Pair) -> str:
 def _steps(request: HttpRequest, document: Document) -> int:
     """How many steps it is to the one that is asked for; one when none is."""
     given = request.POST.get("to", "")
-    if not (given.isascii() and given.isdecimal() and len(given) < 10):
+    if not is_number(given):
         return 1
     return max(1, min(abs(document.step - int(given)), shelf.MOST_STEPS))
 

@@ -31,9 +31,3 @@ def room_of(request: HttpRequest) -> str:
     """The room that the page shows."""
     room = request.POST.get("room", "")
     return room if room in TITLES else "shape"
-
-
-def base_of(request: HttpRequest) -> int:
-    """The revision of the design that the page was made from; 0 where that is not to be read."""
-    written = request.POST.get("base", "")
-    return int(written) if written.isdecimal() and len(written) < 19 else 0

@@ -6,7 +6,8 @@ from django.db import transaction
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 
-from frogless.studio.garments.asking import base_of, posted, room_of
+from frogless.studio.asked import base_of
+from frogless.studio.garments.asking import posted, room_of
 from frogless.studio.garments.subject import garment_of, made_of, of_garment
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document, Garment

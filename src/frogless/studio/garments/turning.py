@@ -12,9 +12,10 @@ from django.shortcuts import redirect, render
 from django_htmx.http import reswap
 
 from frogless.errors import FroglessError, InputError
+from frogless.studio.asked import base_of
 from frogless.studio.conflict import conflict_page
 from frogless.studio.garments import panel as panels
-from frogless.studio.garments.asking import base_of, posted, room_of
+from frogless.studio.garments.asking import posted, room_of
 from frogless.studio.garments.page import (
     asked,
     context,

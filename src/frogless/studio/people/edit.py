@@ -6,12 +6,13 @@ from collections.abc import Callable, Mapping
 from typing import Any
 from urllib.parse import urlsplit
 
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST
 
 from frogless.errors import InputError
+from frogless.studio.asked import base_of, document_or_404
 from frogless.studio.conflict import conflict_page
 from frogless.studio.examples import examples
 from frogless.studio.fields import respelled
@@ -43,7 +44,7 @@ def edit(request: HttpRequest, pk: int) -> HttpResponse:
     """A body of the person's own."""
     if request.method == "POST" and not is_there("body", pk):
         return gone_page(request, "body", _of_gone(request, pk))
-    document = body_or_404(pk)
+    document = document_or_404("body", pk)
     if request.method == "POST":
         return _sent(request, document, document.text)
     values = values_of(document.text, preferred().units)
@@ -129,7 +130,7 @@ def redo(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def _walked(request: HttpRequest, pk: int, walk: Callable[[int, int], Document]) -> HttpResponse:
-    document = body_or_404(pk)
+    document = document_or_404("body", pk)
     address = reverse("people:edit", args=[pk])
     try:
         walk(pk, base_of(request))
@@ -144,20 +145,6 @@ def held(request: HttpRequest) -> tuple[Units, dict[str, str]]:
     names = ("name", "age", *(one.name for one in fields()))
     given = {name: request.POST.get(name, "").replace("\0", "") for name in names}
     return units, {name: text for name, text in given.items() if text.strip()}
-
-
-def base_of(request: HttpRequest) -> int:
-    """The revision that a form was made from; 0, which none is, when it does not say."""
-    base = request.POST.get("base", "")
-    return int(base) if base.isdecimal() and len(base) < 10 else 0
-
-
-def body_or_404(pk: int) -> Document:
-    """A body on the shelf."""
-    try:
-        return shelf.found("body", pk)
-    except (InputError, OverflowError):
-        raise Http404 from None
 
 
 def design_texts() -> tuple[str, ...]:

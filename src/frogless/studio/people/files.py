@@ -12,12 +12,12 @@ from django.views.decorators.http import require_http_methods, require_POST
 from frogless.body.load import parse_body
 from frogless.errors import Fault, InputError
 from frogless.studio import refs
+from frogless.studio.asked import base_of, document_or_404
 from frogless.studio.conflict import conflict_page
 from frogless.studio.gone import gone_page, is_there
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.people.body_text import FILE
-from frogless.studio.people.edit import base_of, body_or_404
 from frogless.studio.written_text import plain, text_of
 
 LARGEST_FILE = 200_000
@@ -44,7 +44,7 @@ def text(request: HttpRequest, pk: int) -> HttpResponse:
     """A body of the person's own as the text that it is."""
     if request.method == "POST" and not is_there("body", pk):
         return gone_page(request, "body", text_of(request))
-    document = body_or_404(pk)
+    document = document_or_404("body", pk)
     if request.method != "POST":
         return _editor(request, document, document.text, faults_of(document.text))
     mine = text_of(request)

@@ -16,11 +16,12 @@ from frogless.draw.overview import all_measurements
 from frogless.draw.svg import svg
 from frogless.errors import InputError
 from frogless.studio import refs
+from frogless.studio.asked import document_or_404
 from frogless.studio.examples import examples
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.library.preferences import preferred
-from frogless.studio.people.edit import body_or_404, users_of
+from frogless.studio.people.edit import users_of
 from frogless.studio.people.measured import ordered
 from frogless.studio.people.sheet import briefly, paper, sheet
 from frogless.studio.people.tables import table
@@ -83,7 +84,7 @@ def blank_sheet(request: HttpRequest) -> HttpResponse:
 @require_safe
 def filled_sheet(request: HttpRequest, pk: int) -> HttpResponse:
     """The same with what is known of a person."""
-    document = body_or_404(pk)
+    document = document_or_404("body", pk)
     return _paper(request, document.text, document)
 
 

@@ -1,40 +1,16 @@
-"""What the pages of a written pattern ask of a request: the document, and how it is to be read."""
+"""What the pages of a written pattern ask of a request: how it is to be read."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import wraps
-from typing import Concatenate, ParamSpec
+from django.http import HttpRequest
 
-from django.http import Http404, HttpRequest, HttpResponse
-
-from frogless.errors import InputError
 from frogless.proofread.checks.table import BY_NAME
-from frogless.studio.gone import LARGEST_KEY
-from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
 from frogless.studio.proofreading.checking import Choice
 from frogless.studio.proofreading.models import Asked
 from frogless.studio.proofreading.reading import AUTO, DIALECTS
 
-P = ParamSpec("P")
 LONGEST_SIZE = 60
-
-
-def of_own(
-    view: Callable[Concatenate[HttpRequest, Document, P], HttpResponse],
-) -> Callable[..., HttpResponse]:
-    """A view of a written pattern by its key; 404 when there is none (any more)."""
-
-    @wraps(view)
-    def found(request: HttpRequest, pk: int, *args: P.args, **kwargs: P.kwargs) -> HttpResponse:
-        try:
-            document = shelf.found("pattern", min(pk, LARGEST_KEY))
-        except InputError:
-            raise Http404 from None
-        return view(request, document, *args, **kwargs)
-
-    return found
 
 
 def choice_of(request: HttpRequest, document: Document) -> Choice:

@@ -13,14 +13,14 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST
 
 from frogless.errors import InputError
+from frogless.studio.asked import base_of, of_own
 from frogless.studio.conflict import conflict_page
-from frogless.studio.designs.asked import base_of
-from frogless.studio.designs.lines import told as told_of
 from frogless.studio.gone import gone_page, is_there, last_text
 from frogless.studio.library import shelf
 from frogless.studio.library.models import Document
+from frogless.studio.lines import told as told_of
 from frogless.studio.onward import onward, saying
-from frogless.studio.proofreading.asked import choice_of, of_own
+from frogless.studio.proofreading.asked import choice_of
 from frogless.studio.proofreading.checking import Choice, checked, too_long
 from frogless.studio.proofreading.looked import Looked
 from frogless.studio.proofreading.marked import marked
@@ -67,7 +67,7 @@ def text(request: HttpRequest, pk: int) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("pattern")
 def _text(request: HttpRequest, document: Document) -> HttpResponse:
     """What is sent is checked, mended, or saved whatever is wrong with it."""
     choice = choice_of(request, document)
@@ -98,7 +98,7 @@ def check(request: HttpRequest, pk: int) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("pattern")
 def _check(request: HttpRequest, document: Document) -> HttpResponse:
     written, choice = text_of(request), choice_of(request, document)
     looked = _looked(document, written, choice)
@@ -114,7 +114,7 @@ def walk(request: HttpRequest, pk: int, way: str) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("pattern")
 def _walk(request: HttpRequest, document: Document, way: str) -> HttpResponse:
     here, base, written = _here(document), base_of(request), text_of(request)
     choice = choice_of(request, document)
@@ -139,7 +139,7 @@ def rename(request: HttpRequest, pk: int) -> HttpResponse:
     return answer
 
 
-@of_own
+@of_own("pattern")
 def _rename(request: HttpRequest, document: Document) -> HttpResponse:
     here = _here(document)
     try:

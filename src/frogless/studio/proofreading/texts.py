@@ -8,12 +8,12 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_safe
 
 from frogless.errors import InputError
+from frogless.studio.asked import of_own
 from frogless.studio.library import shelf
 from frogless.studio.library.file_names import stem
 from frogless.studio.library.models import Document
 from frogless.studio.library.pending import Pending
 from frogless.studio.proofreading import example
-from frogless.studio.proofreading.asked import of_own
 from frogless.studio.proofreading.checking import LARGEST_FILE, opened, too_long
 from frogless.studio.proofreading.reading import Opened, spoken
 from frogless.studio.written_text import plain, text_of
@@ -55,7 +55,7 @@ def new(request: HttpRequest) -> HttpResponse:
 
 
 @require_safe
-@of_own
+@of_own("pattern")
 def download(request: HttpRequest, document: Document) -> HttpResponse:
     """The text as a file."""
     response = HttpResponse(document.text, content_type="text/plain; charset=utf-8")

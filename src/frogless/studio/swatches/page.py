@@ -83,12 +83,6 @@ def units_of(values: Mapping[str, str]) -> Units:
     return "in" if values.get("units") == "in" else "cm"
 
 
-def base_of(request: HttpRequest) -> int:
-    """The revision that a page was made from; one that nobody has when it does not say."""
-    base = request.POST.get("base", "")
-    return int(base) if base.isdecimal() and len(base) < 10 else 0
-
-
 def form_page(
     request: HttpRequest,
     document: Document | None,

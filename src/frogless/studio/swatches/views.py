@@ -10,6 +10,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from frogless.errors import InputError
+from frogless.studio.asked import base_of, document_or_404
 from frogless.studio.conflict import conflict_page
 from frogless.studio.examples import examples
 from frogless.studio.gone import gone_page, is_there, last_text
@@ -91,7 +92,7 @@ def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch of one's own, as a form; as a text where the form cannot read it."""
     if request.method == "POST" and not is_there(KIND, pk):
         return gone_page(request, KIND, _of_gone(request, pk))
-    document = found(pk)
+    document = document_or_404(KIND, pk)
     chosen = preferred()
     try:
         parse_swatch(document.text)
@@ -100,7 +101,7 @@ def edit_swatch(request: HttpRequest, pk: int) -> HttpResponse:
     if request.method != "POST":
         return page.form_page(request, document, values_of(document.text, chosen.units))
     values = posted(request.POST)
-    base = page.base_of(request)
+    base = base_of(request)
     if document.revision != base:
         # Laid over what is saved by now, only what differs differs; what it says is the form's.
         mine, again = written(values, document.text).text, reverse("swatches:edit", args=[pk])
@@ -199,11 +200,11 @@ def swatch_text(request: HttpRequest, pk: int) -> HttpResponse:
     """A swatch as its file, to be written by hand."""
     if request.method == "POST" and not is_there(KIND, pk):
         return gone_page(request, KIND, text_of(request))
-    document = found(pk)
+    document = document_or_404(KIND, pk)
     if request.method != "POST":
         return page.text_page(request, document, document.text, _fault_of(document.text))
     text = text_of(request)
-    base = page.base_of(request)
+    base = base_of(request)
     if document.revision != base:
         again = reverse("swatches:text", args=[pk])
         return conflict_page(request, shelf.Conflict(document), text, again)
@@ -246,19 +247,11 @@ def redo_swatch(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def _walk(request: HttpRequest, pk: int, way: str) -> HttpResponse:
-    document = found(pk)
+    document = document_or_404(KIND, pk)
     walk = shelf.undo if way == "undo" else shelf.redo
     try:
-        document = walk(pk, page.base_of(request))
+        document = walk(pk, base_of(request))
     except shelf.Conflict as conflict:
         again = reverse("swatches:edit", args=[pk])
         return conflict_page(request, conflict, document.text, again)
     return redirect(page.address(document, "undone" if way == "undo" else "redone"))
-
-
-def found(pk: int) -> Document:
-    """The swatch of one's own that has a key."""
-    try:
-        return shelf.found(KIND, pk)
-    except InputError:
-        raise Http404 from None

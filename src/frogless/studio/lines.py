@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -11,10 +9,6 @@ from typing import Literal
 from frogless.studio.compare import groups
 
 Sort = Literal["same", "added", "removed", "left out"]
-
-TITLE = re.compile(r'^[ \t]*title[ \t]*=[ \t]*("(?:[^"\\\n]|\\.)*"|\'[^\'\n]*\')', re.MULTILINE)
-FIRST_TABLE = re.compile(r"^[ \t]*\[", re.MULTILINE)
-"""A title stands above the first table."""
 
 AROUND = 2
 
@@ -51,20 +45,6 @@ def told(before: str, now: str) -> str:
         return "the text changed"
     first, last = min(places), max(places)
     return f"line {first} changed" if first == last else f"lines {first} to {last} changed"
-
-
-def retitled(text: str, title: str) -> str | None:
-    """The text of a design with another title, every other letter as it was; None when it has none.
-
-    >>> retitled('format = "frogless-design/1"\\ntitle = "One"   # mine\\n', "Two")
-    'format = "frogless-design/1"\\ntitle = "Two"   # mine\\n'
-    """
-    head = FIRST_TABLE.search(text)
-    found = TITLE.search(text, 0, head.start() if head else len(text))
-    if found is None:
-        return None
-    written = json.dumps(title, ensure_ascii=False)
-    return text[: found.start(1)] + written + text[found.end(1) :]
 
 
 def _beside(before: int | None, places: Sequence[int]) -> int:
