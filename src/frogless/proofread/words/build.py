@@ -367,10 +367,24 @@ def _stitch(work: _Work, asked: Asked) -> list[Piece]:
     if stitch is not None and not own and stitch.stands_on == 2 and stitch.leaves == 1:
         work.takes = 2
         return [_again(work, _together(work, asked))]
+    if stitch is not None and not own and stitch.stands_on > 1 and work.over:
+        return [_again(work, each) for each in _over_several(work, stitch.stands_on)]
     if stitch is not None and not own and stitch.kind == "foundation" and not stitch.begins_on:
         return [Ring(work.span)]
     bare = Bare(work.span, work.stitch, work.times, work.after)
     return [_again(work, each) for each in _placed(work, (bare,), work.times)]
+
+
+def _over_several(work: _Work, takes: int) -> list[Act]:
+    """ "3 crossed tr over next 6 sts": so many in all, each over several places."""
+    (place,) = work.where[:1]
+    if place.count is None or any(value % takes for value in place.count.values):
+        raise UnclearError(f"it is worked over {takes} stitches at a time")
+    often = Numbers(tuple(value // takes for value in place.count.values), place.count.span)
+    if work.times is not None and work.times.values != often.values:
+        raise UnclearError("how many of them are meant")
+    body = (Bare(work.span, work.stitch),)
+    return [Into(work.span, body, place.target, Extent("times", often))]
 
 
 def _placed(work: _Work, body: tuple[Act, ...], times: Numbers | None) -> list[Act]:

@@ -29,7 +29,7 @@ class Counts:
 def counts_of(items: Sequence[Item]) -> Counts | None:
     """What words in brackets, or between commas, say of the chains before; None: nothing."""
     at = next((n for n, each in enumerate(items) if each.kind == "COUNT"), None)
-    if [each.kind for each in items] == ["NOT", "ST"]:
+    if [each.kind for each in items] in (["NOT", "ST"], ["NOT", "COUNT"]):
         return Counts(Span(items[0].start, items[-1].end), counts=False)
     if at is None and items[0].kind == "DASH" and getattr(items[0], "value", "") == "=":
         at = 0

@@ -174,9 +174,16 @@ def _count(acts: list[Act], counts: Counts) -> None:
         if isinstance(act, Into) and act.target.what == "from_hook":
             acts[at] = replace(act, target=_told(act.target, counts))
             break
+        if isinstance(act, Into) and not counts.counts and _is_slip(act):
+            acts[at] = replace(act, target=_told(act.target, counts))
+            break
         if not isinstance(act, Aside | Turn):
             break
     acts.append(Aside(counts.span, "remark"))
+
+
+def _is_slip(act: Into) -> bool:
+    return len(act.body) == 1 and isinstance(act.body[0], Bare) and act.body[0].stitch == SLIP
 
 
 def _elliptic(acts: list[Act], piece: Elliptic) -> None:
@@ -346,8 +353,7 @@ def _meet(acts: list[Act], act: Into) -> None:
 
 def _closes(acts: Sequence[Act], act: Into) -> bool:
     """Whether a slip stitch closes the round: into the first stitch or the top of the chain."""
-    slip = len(act.body) == 1 and isinstance(act.body[0], Bare) and act.body[0].stitch == SLIP
-    if not slip or not _once(act.extent) or act.body[0].span is None:
+    if not _is_slip(act) or not _once(act.extent) or act.body[0].span is None:
         return False
     chain = act.target.what == "chain"
     first = act.target.which == "first" and (chain or act.target.what == "stitch")

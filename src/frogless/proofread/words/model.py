@@ -58,7 +58,8 @@ class Target:
         of: dictionary key or own key of the stitch that the place is part of ("in ch-2 sp of next
             V-st"); "".
         counts: of `from_hook`, what the text says of the chains passed over: they count as a stitch,
-            or not; None where it says nothing. `counts_as`: the stitch that they stand for.
+            or not; None where it says nothing. `counts_as`: the stitch that they stand for. Elsewhere
+            False of slip stitches that only lead on: "sl st in next 2 sts (not counted)".
     """
 
     what: What = "stitch"
@@ -293,12 +294,17 @@ class Aside:
     """What changes no stitch: markers, colours, fastening off, a remark that is understood.
 
     Args:
-        kind: "join_piece": what follows is worked into another piece, "join to first leg".
+        kind: "join_piece": what follows is worked into another piece, "join to first leg"; "back":
+            the row is worked back along the row below, without turning; "spaces": a chain space of
+            the row below is called a stitch; "left_over": the row goes on over what was left unworked.
         hook: mm, when a hook is named; 0.
     """
 
     span: Span
-    kind: Literal["marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "remark"]
+    kind: Literal[
+        "marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "back", "spaces",
+        "left_over", "remark",
+    ]  # fmt: skip
     hook: float = 0.0
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import takewhile
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
@@ -434,10 +435,11 @@ def _once(span: Span) -> Extent:
 
 def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> list[Piece]:
     """ "no turning chain, ch 10": the chain is worked as part of the row."""
-    told = before[-1] if before else None
-    if not (found and isinstance(found[0], Chain) and isinstance(told, Aside)):
+    if not (found and isinstance(found[0], Chain)):
         return found
-    if script.plain[told.span.start : told.span.end].lower() != "no turning chain":
+    asides = takewhile(lambda each: isinstance(each, Aside), reversed(before))
+    told = (script.plain[each.span.start : each.span.end].lower() for each in asides)
+    if "no turning chain" not in told:
         return found
     return [Repeat(found[0].span, (found[0],), _once(found[0].span)), *found[1:]]
 

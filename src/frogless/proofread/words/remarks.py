@@ -14,7 +14,10 @@ from typing import Literal, cast
 _FILE = Path(__file__).with_name("remarks.toml")
 #: Letters of a clause that are looked at; nothing that is asked for stands behind them.
 LONGEST = 400
-AsideKind = Literal["marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "remark"]
+AsideKind = Literal[
+    "marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "back", "spaces", "left_over",
+    "remark",
+]  # fmt: skip
 _TOLD = re.compile(
     r"(?:now |and )?(?:you|there|that|this|it|we)(?:'ll|'ve)? (?:now |should |will |then |should now )?"
     r"(?:have|are|makes?|gives?|leaves?|be|is)\b[^\d]{0,20}\d"

@@ -186,6 +186,8 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             window = [w.text for w in words[at : at + LONGEST]]
             if found := known.longest(window):
                 length, kind, value = found
+                if kind == "CENTER" and _is_made(words, at) and each.text in lexicon.keys:
+                    kind, value = "STITCH", lexicon.keys[each.text]
                 yield Token(kind, each.start, words[at + length - 1].end, value)
                 at += length
                 continue
@@ -230,6 +232,13 @@ def _letter_at(
     if before not in _PLACES and before not in lexicon.keys:
         return None
     return _LETTER.match(script.plain, words[at].start)
+
+
+def _is_made(words: list[_Raw], at: int) -> bool:
+    """ "3 ctr over next 6 sts", "(6 ctr, 5 sc)": a stitch, and not the center of what follows."""
+    numbered = at > 0 and words[at - 1].kind == "number"
+    after = words[at + 1].text if at + 1 < len(words) else ""
+    return after == "over" or (numbered and after not in _PLACES)
 
 
 def _numbered(known: _Known, words: list[_Raw], at: int) -> tuple[int, str, object] | None:

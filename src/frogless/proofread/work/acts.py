@@ -157,6 +157,11 @@ def is_strand(acts: Sequence[Act], trade: Trade) -> bool:
     return bool(told) and all(isinstance(a, Bare) and trade.is_trim(a.stitch) for a in told)
 
 
+def leads_on(act: Into, trade: Trade) -> bool:
+    """Whether an act is slip stitches that are said not to count."""
+    return act.target.counts is False and act.target.what != "from_hook" and is_slip(act, trade)
+
+
 def begins_with_slips(acts: Sequence[Act], trade: Trade) -> bool:
     """Whether slip stitches come first that a chain follows: the work is moved by them."""
     slipped = False
@@ -180,6 +185,11 @@ def turns_first(acts: Sequence[Act]) -> bool | None:
             continue
         return None
     return None
+
+
+def says(acts: Sequence[Act], kind: str) -> bool:
+    """Whether an aside of that kind stands among them."""
+    return any(isinstance(act, Aside) and act.kind == kind for act in acts)
 
 
 def turns_last(acts: Sequence[Act]) -> bool | None:
@@ -214,7 +224,7 @@ def without_last_chain(
 
 def _is_end(act: Act) -> bool:
     """Whether no row comes after it that a chain could lift the work to."""
-    return isinstance(act, Aside) and act.kind == "fasten_off"
+    return says((act,), "fasten_off")
 
 
 def _stitches_before(acts: Sequence[Act]) -> bool:

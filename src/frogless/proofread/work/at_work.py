@@ -60,7 +60,7 @@ def do(worker: Worker, act: Act, tail: Sequence[Act]) -> None:
             worker.stitch = stitch or worker.stitch
             spread(worker, span, target, extent, many(worker, unit(worker, key), makes), 1, tail)
         case Together(span, stitch, places, extent, target):
-            key = worker.trade.base(stitch) if stitch else worker.open_stitch()
+            key = stitch or worker.open_stitch()
             worker.stitch = key or worker.stitch
             runs = ((Place("stitch", key), 1),)
             spread(worker, span, target, extent, runs, max(places, 1), tail)

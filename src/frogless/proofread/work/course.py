@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
 from frogless.proofread.words.model import Evenly, Numbers, Stated
-from frogless.proofread.work.acts import makes_spaces, turns_first
+from frogless.proofread.work.acts import makes_spaces, says, turns_first
 from frogless.proofread.work.again import Todo
 from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.counts import Mode, Verdict, judge
@@ -291,7 +291,13 @@ class _Reader:
 
 def _met(standing: Standing, row: Row, todo: Todo) -> Edge:
     """The edge as the row meets it."""
-    return turned(standing.edge) if _turns(standing, row, todo) else standing.edge
+    turns = _turns(standing, row, todo) != (standing.back != says(row.acts, "back"))
+    edge = turned(standing.edge) if turns else standing.edge
+    reached = (standing.rest, standing.left) if turns else (standing.left, standing.rest)
+    left = reached[0] or reached[1]
+    if left is None or not says(row.acts, "left_over"):
+        return edge
+    return edge._replace(runs=merged((*edge.runs, *left.runs)))
 
 
 def _turns(standing: Standing, row: Row, todo: Todo) -> bool:

@@ -21,10 +21,12 @@ from frogless.proofread.words.model import (
 )
 from frogless.proofread.work.acts import (
     begins_with_slips,
+    every,
     first_stitch,
     is_quiet,
     is_slip,
     is_strand,
+    leads_on,
 )
 from frogless.proofread.work.edge import MOST_PLACES, RING, Edge, Place, merged, of_chains
 from frogless.proofread.work.hand import Hand, TooLongError
@@ -54,12 +56,16 @@ def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
                 continue
             if isinstance(act, Ring):
                 lay(worker, RING, 0)
+            elif isinstance(act, Chain) and worker.hand.edge.begun == "nothing" and _is_space(act):
+                return index
             elif isinstance(act, Chain) and worker.hand.edge.begun == "nothing":
                 count = worker.number(act.times)
                 lay(worker, of_chains(count), count)
             elif isinstance(act, Chain):
                 turn_up(worker, act, acts[index + 1 :], slipped=slipped)
                 return index + 1
+            elif isinstance(act, Into) and leads_on(act, worker.trade):
+                _lead_on(worker, act)  # the chain after it stands on the next place
             elif slips and is_slip(act, worker.trade):
                 _travel(worker, act)
                 slipped = True
@@ -70,13 +76,24 @@ def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
     return len(acts)
 
 
-def _travel(worker: Worker, act: Act) -> None:
-    """Slip stitches that only move the work; the space that they end in is still to be worked."""
-    before, mark = (len(worker.out), len(worker.extras)), worker.hand.mark()
+def _is_space(chain: Chain) -> bool:
+    """ "Ch 12 (counts as one ch-sp)": all of it is one place."""
+    return chain.counts is True and not chain.counts_as
+
+
+def _lead_on(worker: Worker, act: Act) -> None:
+    """Slip stitches that only move the work."""
+    before = len(worker.out), len(worker.extras)
     worker.work((act,))
-    _tell_passed(worker, act, mark.at)
     del worker.out[before[0] :], worker.extras[before[1] :]
     worker.begun = False
+
+
+def _travel(worker: Worker, act: Act) -> None:
+    """The same before a chain; the space that they end in is still to be worked."""
+    mark = worker.hand.mark()
+    _lead_on(worker, act)
+    _tell_passed(worker, act, mark.at)
     last = worker.hand.last
     if last is not None and last.kind == "space":
         worker.hand.back(mark)
@@ -115,8 +132,12 @@ def turn_up(worker: Worker, chain: Chain, rest: Sequence[Act], *, slipped: bool)
         runs = merged([(Place("chain"), count), *edge.runs])
         lay(worker, edge._replace(runs=runs, begun="chain"), count)
         return
-    stitch = chain.counts_as or first_stitch(rest, worker.trade) or worker.row_stitch
-    counts = _counts(worker, chain, (count, worker.trade.base(stitch)))
+    first = first_stitch(rest, worker.trade)
+    named = next((a.stitch for a in every(rest) if isinstance(a, Bare) and a.stitch), "")
+    if worker.trade.base(named) != first and first:
+        named = first
+    stitch = chain.counts_as or named or worker.row_stitch
+    counts = _counts(worker, chain, (count, first))
     worker.turning = (count, counts != "no")
     worker.stands_for = chain.counts_as
     if counts == "no":

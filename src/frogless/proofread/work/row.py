@@ -26,6 +26,7 @@ from frogless.proofread.work.acts import (
     every,
     first_stitch,
     is_strand,
+    says,
     targets,
 )
 from frogless.proofread.work.at_work import finish, work
@@ -156,7 +157,7 @@ def first_way(row: Row, trade: Trade, ways: Ways) -> RowWay:
         way = way._replace(one=ways.one)
     if any(isinstance(a, Repeat) for a in every(row.acts)):
         way = way._replace(all_told=ways.all_told, in_one=ways.in_one)
-    return way
+    return way._replace(spaces="space") if says(row.acts, "spaces") else way
 
 
 def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowWay]:

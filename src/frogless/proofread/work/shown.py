@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from frogless.proofread.work.acts import turns_last
+from frogless.proofread.work.acts import says, turns_last
 from frogless.proofread.work.again import Todo
 from frogless.proofread.work.counts import Verdict
 from frogless.proofread.work.edge import UNKNOWN, Edge
@@ -44,6 +44,7 @@ def next_standing(
         standing.cost + weight(verdict.problems) + extra,
         Trail(worked, standing.trail),
         block,
+        back=says(todo.acts, "back"),
     )
 
 

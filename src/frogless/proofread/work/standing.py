@@ -37,6 +37,7 @@ class Standing:
         turn: whether the work was turned after it; None where nothing is said.
         cost: what is wrong on the way there.
         block: the edge at the start of rows of which nobody says how often they are worked.
+        back: the last row was worked back along the row below it.
     """
 
     edge: Edge = NOTHING
@@ -47,6 +48,7 @@ class Standing:
     cost: float = 0.0
     trail: Trail | None = None
     block: Edge | None = None
+    back: bool = False
 
 
 Standings = Sequence[Standing]
@@ -120,6 +122,7 @@ def _seen(standing: Standing) -> tuple[object, ...]:
         standing.rest,
         standing.left,
         standing.turn,
+        standing.back,
         standing.block,
         last,
     )
