@@ -28,15 +28,27 @@ _BEHIND = re.compile(
 )
 _BEFORE = re.compile(
     r"^(?P<word>[a-z0-9][^()=:]{0,14}?(?:\([a-z]{1,3}\))?)[ ]?"
-    r"\((?P<meaning>[a-z][^()=:]{2,60}(?:\([^()]{0,8}\))?)\)$",
+    r"\((?P<meaning>[a-z\d][^()=:]{2,60}(?:\([^()]{0,8}\))?)\)$",
     re.I,
 )
 _TOG = re.compile(r"\d{1,2}tog$")
+#: A full stop that ends an entry, and no abbreviation: "d.c. = double crochet".
+_STOP = re.compile(r"(?<![^a-z][a-z])(?<![^a-z][a-z]{2})\.[ \t]{1,9}(?![ \t=:-])", re.IGNORECASE)
+_DOTTED = re.compile(r"(?:[a-z]{1,3}\. ?){1,3}[a-z]{0,3}")
 _TOGETHER = re.compile(r",? \d{1,2} together$")
 _RULE = re.compile(r"^[\s|:=+*_~-]+$")
+#: Below the line that names the columns of a table.
+_BELOW_HEAD = re.compile(r"[ \t]{0,9}\n[ \t]{0,8}\|[ :|-]{0,80}--[ :|-]{0,200}(?:\n|$)")
+#: A line that is a row is no entry, wherever a list seems to end.
+_ROW = re.compile(
+    r"[\s*#>|_-]{0,8}(?:(?:rows?|rounds?|rnds?)[. ]{0,2}\d|r\d{1,3}\b|\d{1,3}(?:st|nd|rd|th) (?:row|round|rnd))",
+    re.IGNORECASE,
+)
 _HEAD = re.compile(r"^(?:abbreviation|abbr\.?|term|symbol|stitch|word)s?$", re.IGNORECASE)
 #: A word is no longer than this, in letters and in words: "beginning popcorn shell (beg pc sh)".
 LONGEST_WORD, MOST_WORDS = 36, 5
+#: Abbreviations that the dictionary has no word for; common practice.
+_MORE = frozenset({"mr", "mc", "fo", "ea", "yo", "yrh", "alt", "approx", "prev", "foll", "tch"})
 #: Lists longer than this are no lists of abbreviations.
 MOST_ENTRIES = 500
 _SHORT = 8
@@ -53,9 +65,9 @@ def entries_of(script: Script) -> tuple[Entry, ...]:
     """
     found: list[Entry] = []
     for part in script.of("abbreviations"):
-        found += _of_lines(script.plain, part.body)
+        found += _of_lines(script, part.body)
     for part in script.of("special"):
-        found += [each for each in _of_lines(script.plain, part.body) if _is_plain(each)]
+        found += [each for each in _of_lines(script, part.body) if _is_plain(each)]
     found = found[:MOST_ENTRIES]
     there = {entry.word for entry in found}
     lists = [part.body for part in lists_of(script)]
@@ -76,11 +88,16 @@ def _is_plain(entry: Entry) -> bool:
     return _ENDING.sub("", entry.meaning.lower()).strip(" .") in _long_words()
 
 
-def _of_lines(plain: str, body: Span) -> Iterator[Entry]:
+def _of_lines(script: Script, body: Span) -> Iterator[Entry]:
+    plain = script.plain
     last: list[Entry] = []
     indent = 0
     for line in _LINE.finditer(plain, body.start, body.end):
-        if _RULE.match(line[0]):
+        if (
+            _RULE.match(line[0])
+            or _ROW.match(line[0])
+            or _BELOW_HEAD.match(script.text, line.end())
+        ):
             continue
         lead = len(line[0]) - len(line[0].lstrip())
         entries = list(_of_line(plain, Span(line.start(), line.end())))
@@ -143,11 +160,10 @@ def _pieces(plain: str, cell: Span) -> Iterator[Span]:
     """A line cut at commas and semicolons, where an entry begins after them."""
     cuts = (*_cuts(plain, cell), cell.end)
     start = cell.start
+    begins = _begins_entry if _SEPARATOR.search(plain, cell.start, cell.end) else _begins_unparted
     for cut, nearest in pairwise(cuts):
         before, after = Span(start, cut), Span(cut + 1, nearest)
-        if all(
-            _begins_entry(plain[s.start : min(s.end, s.start + _SEEN)]) for s in (after, before)
-        ):
+        if all(begins(plain[s.start : min(s.end, s.start + _SEEN)]) for s in (after, before)):
             yield Span(start, cut)
             start = cut + 1
     yield Span(start, cell.end)
@@ -158,7 +174,9 @@ def _cuts(plain: str, cell: Span) -> Iterator[int]:
     for at in range(cell.start, cell.end):
         depth += (plain[at] in "([{") - (plain[at] in ")]}")
         if depth <= 0 and (
-            plain[at] in ",;" or (plain[at] == "." and plain[at + 1 : at + 2] in (" ", "\t"))
+            plain[at] in ",;"
+            or (plain[at] == "." and _STOP.match(plain, at))
+            or plain[at - 1 : at + 2] == " / "
         ):
             yield at
 
@@ -169,6 +187,20 @@ def _begins_entry(text: str) -> bool:
         return True
     split = _SEPARATOR.search(text)
     return bool(split and _is_word(text[: split.start()]) and text[split.end() :].strip())
+
+
+def _begins_unparted(text: str) -> bool:
+    """Where no sign parts words from meanings: "dc, ea (each), st(s)", "ch chain, rep, repeat"."""
+    text = text.strip().lower()
+    if _is_bare(text):
+        return True
+    return not _is_long(text) and (_begins_entry(text) or _split_unparted(text) is not None)
+
+
+def _is_bare(text: str) -> bool:
+    """An abbreviation that is listed without a meaning."""
+    word = _TOG.sub("", _ENDING.sub("", text.lower().replace(".", "")))
+    return word in _abbreviations()
 
 
 def _of_piece(plain: str, piece: Span) -> Iterator[Entry]:
@@ -192,21 +224,29 @@ def _of_piece(plain: str, piece: Span) -> Iterator[Entry]:
 
 
 def _unparted(text: str, span: Span) -> Iterator[Entry]:
-    """ "dc double crochet", "rep, repeat": no sign between them, or a comma."""
+    """ "dc double crochet", "rep, repeat": no sign between them, or a comma; "dc" by itself."""
+    if _is_bare(text):
+        yield from _entries(text, text, span)
+    elif split := _split_unparted(text.lower()):
+        yield from _entries(*split, span)
+
+
+def _split_unparted(text: str) -> tuple[str, str] | None:
     tokens = text.split()
     for many in (2, 1):
-        word, meaning = " ".join(tokens[:many]).lower(), " ".join(tokens[many:]).lower()
-        if _is_short(word) and _is_long(meaning):
-            yield from _entries(word, meaning, span)
-            return
+        word, meaning = " ".join(tokens[:many]), " ".join(tokens[many:])
+        together = _TOG.search(word) and meaning.endswith((" together", " tog"))
+        if _is_short(word) and (_is_long(meaning) or together):
+            return word, meaning
     word, comma, meaning = text.partition(",")
-    listed = any(each.strip().lower() in _abbreviations() for each in meaning.split(","))
+    listed = any(each.strip() in _abbreviations() for each in meaning.split(","))
     if comma and len(word) <= _SHORT and len(meaning) > len(word) and not listed:
-        yield from _entries(word, meaning, span)
+        return word, meaning
+    return None
 
 
 def _is_short(word: str) -> bool:
-    word = _ENDING.sub("", word)
+    word = _ENDING.sub("", word.replace(".", ""))
     return any(
         each in _short_words() for each in (word, word.removesuffix("s"), _TOG.sub("", word))
     )
@@ -239,6 +279,8 @@ _IN_BRACKETS = re.compile(r"^(?P<one>[^()]+?)[ ]*\((?P<other>[^()]+)\)$")
 def _words(word: str) -> Iterator[str]:
     """All that one left side names: "st(s)", "BLO/FLO", "beg or begin", "shell (sh)"."""
     word = " ".join(_DIALECT_MARK.sub("", word).strip(" \t*`_|\"'").lower().split())
+    if _DOTTED.fullmatch(word):
+        word = word.replace(".", "")  # "d.c."
     for each in re.split(r"[ ]*(?:/|,|;|\bor\b|\band\b)[ ]*", word):
         if ending := _MORE_ENDING.match(each):
             yield ending["stem"]
@@ -263,7 +305,8 @@ def _abbreviations() -> frozenset[str]:
     """What is written for a name, and is no name itself."""
     terms = [t for stitch in dictionary().values() for t in stitch.terms.values()]
     terms += [t for d in ("us", "uk") for t in words(d).values()]
-    return frozenset({t.abbreviation.lower() for t in terms} - {t.name.lower() for t in terms})
+    short = {t.abbreviation.lower() for t in terms} | _MORE
+    return frozenset(short - {t.name.lower() for t in terms})
 
 
 @cache

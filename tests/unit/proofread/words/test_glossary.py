@@ -34,6 +34,12 @@ def _told(text: str, kind: PartKind = "abbreviations") -> dict[str, str]:
         "dc   double crochet     sl st   slip stitch",
         "dc = double crochet     sl st = slip stitch",
         "dc = double crochet. sl st = slip stitch.",
+        "dc = double crochet / sl st = slip stitch",
+        "dc, double crochet; sl st, slip stitch",
+        "dc double crochet, sl st slip stitch",
+        "d.c. = double crochet; sl. st. = slip stitch",
+        "| short | in full |\n|---|---|\n| dc | double crochet |\n| sl st | slip stitch |",
+        "dc = double crochet\nsl st = slip stitch\nRound 1: 6 dc in ring. (6 dc)\nR2: dc = 12",
     ],
 )
 def test_list_is_read_in_every_look(text: str) -> None:
@@ -74,6 +80,8 @@ def test_bracket_within_a_meaning_begins_no_entry() -> None:
         ("beg or begin: beginning", {"beg", "begin"}),
         ("Shell (sh): 5 dc in one st", {"shell", "sh"}),
         ("dc (US) = double crochet", {"dc"}),
+        ("ch, dc, ea (each), inc (2 dc in same st), MR", {"ch", "dc", "ea", "inc", "mr"}),
+        ("tr2tog work 2 tr together", {"tr2tog"}),
     ],
 )
 def test_several_words_of_one_meaning_are_entries_each(text: str, words: set[str]) -> None:
