@@ -44,6 +44,13 @@ def test_word_made_of_explained_words_needs_no_entry() -> None:
     assert _says(text, "undefined-abbreviation") == []
 
 
+def test_stitch_of_the_special_stitches_needs_no_entry() -> None:
+    """It is explained there, though its motions are not all understood."""
+    special = "Special stitches\nPuff: yo, pull up a loop; 3 times in the same st, yo and pull through.\n\n"
+    text = special + LIST.format(more="") + ROWS + "Row 3: Ch 1, sc in 19 sts, puff in last st.\n"
+    assert _says(text, "undefined-abbreviation") == []
+
+
 def test_without_a_list_nothing_is_asked_for() -> None:
     """A pattern that explains no word expects its makers to know them."""
     assert _says(ROWS, "undefined-abbreviation") == []

@@ -11,7 +11,6 @@ from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.forms import foreign_to, keys_of
 from frogless.proofread.words.glossary import lists_of
-from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Entry, Used
 from frogless.stitches.load import dictionary
 from frogless.stitches.load import words as reading_words
@@ -49,6 +48,11 @@ _TOGETHER = re.compile(r"^(?P<stitch>[a-z]+?)[ -]?(?P<count>\d*)[ -]?tog$")
 #: Where a stitch goes, written in one with it: "BLOsc", "FPdc".
 _PLACED = re.compile(r"^(?P<place>blo?|flo?|[fb]p) ?(?P<stitch>[a-z]{2,5})$")
 _WORD = re.compile(r"[a-z][a-z0-9-]*", re.IGNORECASE)
+#: What a line of the special stitches explains: "Puff (ps):", "Popcorn stitch - ".
+_DEFINED = re.compile(
+    r"^[\s*#>_-]{0,8}(?P<one>[a-z][a-z0-9 -]{1,30}?)[ ]?(?:\((?P<other>[a-z0-9 -]{1,12})\))?[ *_]{0,4}(?::|[ ]-|=)",
+    re.IGNORECASE | re.MULTILINE,
+)
 
 
 def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
@@ -56,7 +60,7 @@ def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
     listed = _listed(reading)
     if len(listed) < FEWEST:
         return
-    known = _explained(reading.lexicon)
+    known = _explained(reading)
     told: set[str] = set()
     seen: set[tuple[str, str]] = set()
     for each in reading.told:
@@ -125,11 +129,18 @@ def _listed(reading: Reading) -> tuple[Entry, ...]:
     )
 
 
-def _explained(lexicon: Lexicon) -> frozenset[str]:
+def _explained(reading: Reading) -> frozenset[str]:
+    lexicon = reading.lexicon
     own = (word for stitch in lexicon.own.values() for word in stitch.words)
     whole = {_base(entry.word) for entry in lexicon.entries} | {_base(word) for word in own}
-    # "inv dec" explains the "dec" that is read in it.
-    return frozenset(whole | {word for each in whole for word in each.split() if word == "dec"})
+    for part in reading.script.of("special"):
+        for found in _DEFINED.finditer(reading.script.plain, part.body.start, part.body.end):
+            words = (found["one"], found["other"] or "")
+            whole |= {re.sub(r" (?:stitch|st)$", "", _base(word)) for word in words if word}
+    # "inv dec" explains the "dec" that is read in it, "sl st" the "st".
+    return frozenset(
+        whole | {word for each in whole for word in each.split() if word in ("dec", "st")}
+    )
 
 
 def _base(word: str) -> str:
