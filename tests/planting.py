@@ -41,8 +41,9 @@ _TIMES = re.compile(
 #: how many rows are worked plain at the end of all shaping, a length, the ring that a piece begins
 #: in, stitches in a corner of an edging that is worked evenly.
 _FREE = re.compile(
-    r"\bwork (?:even for )?\d[^.;]{0,40}\b(?:rows?|rnds?|rounds?)\b(?: (?:even|straight|plain|of \w+))?"
+    r"\bwork (?:even (?:in \w+ )?for )?\d[^.;]{0,40}\b(?:rows?|rnds?|rounds?)\b(?: (?:even|straight|plain|of \w+))?"
     r"|\buntil there are \d+ rows[^.;]*"
+    r"|\brep(?:eat)? (?:row|rnd|round) \d+ another \d[\d ,()]*times\.(?!\s*(?:row|rnd|round) \d)"
     r"|\b(?:measures?|is|to|for) \d[\d ,()\[\]{}/.½¼¾-]*(?:cm|in\b|inches|\")"
     r"|\bch(?:ain)? \d+,? (?:and )?(?:join|sl st)[^.;]{0,30}\bring\b|\b\d+ ch,? join[^.;]{0,30}\bring\b"
     r"|\b\d+ \w+ in (?:each|every) corner",
@@ -55,9 +56,28 @@ _TAKEN_UP = re.compile(
     r"(?:(?:and|work) )?(?:\d )?(?P<stitch>[a-z]+) (?:in|into)\b[^,;.]*\b(?:each|every)\b",
     re.IGNORECASE,
 )
+#: Where the last stitch goes: a repeat ends at the end of the row in any case.
+_ENDING = re.compile(r"^(?:ending|with the last|working (?:the )?last)\b", re.IGNORECASE)
+#: "sk first ch-2 sp, dc in next dc": the space is passed over in any case.
+_SPACE_PASSED = re.compile(
+    r"^(?:sk|skip|miss) (?:the )?(?:first|next) (?:ch-\d+ )?(?:sp|lp|loop), $", re.I
+)
+_STITCH_NEXT = re.compile(
+    rf"(?:{'|'.join(_STITCHES)}) in(?:to)? (?:the )?next (?:{'|'.join(_STITCHES)})\b"
+)
+#: "hdc around, increasing 8 sts evenly": the increases alone say it.
+_EVENLY_NEXT = re.compile(r"(?:inc|dec)reasing \d", re.IGNORECASE)
+#: A repeat that ends before the last stitches and one that goes to the end are one, where these are
+#: named: "rep from * to last 2 sts, sk 1 st, dc in last st".
+_REPEATED = re.compile(r"\brep(?:eat)? from \*,? $", re.IGNORECASE)
+_LAST_NAMED = re.compile(r"^[^.;*]*\blast\b", re.IGNORECASE)
+#: Lines after the last row.
+_AFTER_ALL = re.compile(
+    r"\s*(?:fasten off|finish(?:ing)?\b|sew\b|weave\b|fold\b|block\b)", re.IGNORECASE
+)
 #: What counts nothing: stated counts, chains that count or not, markers, hooks, lengths, remarks.
 _SPARED = re.compile(
-    r"[(\[<][^()\[\]<>]*\d[^()\[\]<>]*[)\]>]\s*\.?\s*$"
+    r"[(\[<][^()\[\]<>]*\d[^()\[\]<>]*[)\]>][_*]{0,3}\s*\.?\s*$"
     r"|[(\[][^()\[\]]*\b(?:counts?|skipped|as first)\b[^()\[\]]*[)\]]"
     r"|\(\d[^()]*\b(?:sts?|sc|hdc|dc|tr|htr|sps?)\b[^()]*\)\s*(?=$|\n|[A-Z])"
     r"|[-–—=]\s*\d[\d ,()\[\]{}]*\s*(?:sts?|sc|hdc|dc|tr|htr)?[^.;]{0,30}\.?\s*$"
@@ -119,7 +139,8 @@ def rows_of(text: str) -> tuple[Row, ...]:
     at, open_row = 0, None
     for line in lines:
         label = _LABEL.match(line)
-        if label or not line.strip() or line.lstrip()[:1] in "#|=" or _TITLED.match(line):
+        ends = not line.strip() or line.lstrip()[:1] in "#|=" or _TITLED.match(line)
+        if label or ends or _AFTER_ALL.match(line):
             if open_row is not None:
                 found.append(Row(open_row, at))
             open_row = at + label.end() if label else None
@@ -149,7 +170,7 @@ def _all(text: str, how: str) -> Iterator[Planted]:
 def _unnamed_bars(text: str, body: str) -> list[tuple[int, int]]:
     """Chains between stitches whose length nothing in the text names: any length is right."""
     found = []
-    for match in re.finditer(r"(?<=, )ch (\d+)(?=[,;.*)\]])", body):
+    for match in re.finditer(r"(?:(?<=, )|(?<=[*(\[])|(?<=[*(\[] ))ch (\d+)(?=[,;.*)\]])", body):
         length = match[1]
         named = rf"\bch-{length}\b|\b{length}[- ]ch\b|\bchain-{length}\b|counts as \w+(?: and|,) ch[ -]{length}\b"
         if not re.search(named, text):
@@ -272,6 +293,13 @@ def _clauses(body: str) -> Iterator[re.Match[str]]:
 
 def _clause_dropped(body: str) -> Slip:
     for match in _clauses(body):
+        after = body[match.end() :]
+        if _ENDING.match(match[0]) or (_SPACE_PASSED.match(match[0]) and _STITCH_NEXT.match(after)):
+            continue
+        if _EVENLY_NEXT.match(after) and "around" in match[0]:
+            continue
+        if _REPEATED.search(body[: match.start()]) and _LAST_NAMED.match(after):
+            continue
         if _STOOD_ON.match(match[0]) and re.search(r"\bcounts?\b|=", body[: match.start()]):
             continue
         if _STITCH.search(match[0]) or re.search(r"\b(?:skip|sk|miss|ch)\b", match[0]):
@@ -305,6 +333,8 @@ def _stops_short(body: str) -> Slip:
     ):
         yield match.start("far"), match.end("far"), " to last 2 sts"
     for match in re.finditer(r"\bto last (?P<n>\d) (?:sts|sc|dc|hdc)\b", body):
+        if _REPEATED.search(body[: match.start()]) and _LAST_NAMED.match(body[match.end() :]):
+            continue
         yield match.start(), match.end(), "to end"
 
 

@@ -15,6 +15,7 @@ from frogless.proofread.checks.rows import (
     twice,
 )
 from frogless.proofread.checks.rows.drift import edge_drift
+from frogless.proofread.checks.rows.gaps import gaps
 from frogless.proofread.checks.rows.odd import stitch_odd
 from frogless.proofread.checks.rows.sides import sides
 
@@ -89,7 +90,7 @@ OF_ROWS: tuple[Check, ...] = (
         Row 2: Ch 1, sc in each st across, turn. (20 sc)
         Row 3: Rep Row 12.
         """,
-        arithmetic.repeated_rows,
+        lambda reading: (*arithmetic.repeated_rows(reading), *arithmetic.these_rows(reading)),
     ),
     Check(
         "too-long",
@@ -197,6 +198,16 @@ OF_ROWS: tuple[Check, ...] = (
         Rnd 2: [(Sc, hdc, 3 dc, sc) in next st, sl st in next st] 4 times.
         """,
         groups.group_shape,
+    ),
+    Check(
+        "gaps-alike",
+        "gaps of a row are bridged alike, and both edges are left alike",
+        """
+        Ch 85.
+        Row 1: Sc in 2nd ch from hook and in each ch across, turn. (84 sc)
+        Row 2: Sl st in first 5 sts, ch 1, sc in next 73 sts, turn, leave rem sts unworked. (73 sc)
+        """,
+        gaps,
     ),
     Check(
         "said-twice",

@@ -21,7 +21,8 @@ _NEGATION = re.compile(
     r"\b(?:not|never|no|neither|don't|doesn't|isn't|aren't|without)\b|n't\b", re.I
 )
 _CHAINS = re.compile(
-    r"\bch(?:ain)?s?[ -]?(?:of )?(?P<one>\d{1,2})\b|\b(?P<two>\d{1,2})[ -]?ch(?:ain)?s?\b", re.I
+    r"\bch(?:ain)?s?[ -]?(?:of )?(?P<one>\d{1,2})\b|\b(?P<two>\d{1,2})[ -]?(?:turning )?ch(?:ain)?s?\b",
+    re.I,
 )
 _TURNING = re.compile(
     r"\b(?:turning|beginning|starting|initial|first|beg|t-?)[ -]?ch(?:ain)?s?\b|\btch\b", re.I

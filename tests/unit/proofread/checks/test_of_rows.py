@@ -23,6 +23,10 @@ MENDED = {
         "across, turn. (20 dc)\nRow 2: Ch 3, dc",
     ),
     "group-shape": ("3 dc, sc)", "3 dc, hdc, sc)"),
+    "gaps-alike": (
+        "sc in next 73 sts, turn, leave rem sts unworked. (73 sc)",
+        "sc in next 74 sts, turn, leave rem sts unworked. (74 sc)",
+    ),
     "said-twice": (", 2 sc in each st around.", "."),
     "row-range": ("(4 rnds)", "(6 rnds)"),
     "repeated-rows": ("Rep Row 12", "Rep Row 2"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -23,6 +24,7 @@ from frogless.proofread.checks.rows.numbering import stated_rows
 from frogless.proofread.checks.rows.sizes import out_of_step
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
+from frogless.proofread.words.model import Act, Again
 from frogless.proofread.work.model import Problem, ProblemKind, Worked
 
 #: Of several problems of one row in one size only the first of these is told: the others follow.
@@ -344,6 +346,40 @@ def repeated_rows(reading: Reading) -> Iterator[Finding]:
             hint = "There is no such row before this one: name the row that is meant."
             works = "no such row"
         yield _told("repeated-rows", reading, case, what, works, hint)
+
+
+#: "Rep these 6 rnds".
+_THESE = re.compile(r"\bthese\b", re.IGNORECASE)
+
+
+def these_rows(reading: Reading) -> Iterator[Finding]:
+    """ "Rep these 7 rows" after a row and 5 plain ones: the first of the seven lies within a line."""
+    worked = [each for each in reading.reckoning.rows if not each.size]
+    for line in lines_of(reading):
+        act = next((a for a in line.told.said.acts if isinstance(a, Again)), None)
+        if act is None or act.name != "last" or act.last < 2 or not line.works:
+            continue
+        if not _THESE.search(reading.script.plain, act.span.start, act.span.end):
+            continue
+        at = next((n for n, each in enumerate(worked) if each.told == line.index), 0)
+        first = at - act.last
+        if first <= 0:
+            continue
+        begins = lines_of(reading)[worked[first].told]
+        inside = worked[first - 1].told == begins.index
+        if inside or any(isinstance(a, Again) and (a.until or a.length) for a in _acts(begins)):
+            fewer = sum(each.told > begins.index for each in worked[first:at])
+            texts = (
+                reading.script.words(act.span),
+                counted(fewer, "row") + " since then",
+                f"The first of these {act.last} rows would lie among those that an earlier line "
+                f"repeats; {counted(fewer, 'row')} stand after it.",
+            )
+            yield finding("repeated-rows", reading, line, act.span, texts, "possible")
+
+
+def _acts(line: Line) -> Sequence[Act]:
+    return line.told.said.acts
 
 
 def too_long(reading: Reading) -> Iterator[Finding]:

@@ -11,14 +11,19 @@ from frogless.proofread.checks.rows.lines import (
     all_acts,
     finding,
     lines_of,
+    named,
 )
+from frogless.proofread.checks.rows.strays import mentions
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
     Act,
     Again,
     Aside,
+    Bare,
     Chain,
+    Into,
     Join,
+    Repeat,
     Ring,
     Turn,
     Unclear,
@@ -26,6 +31,7 @@ from frogless.proofread.words.model import (
 
 #: So many rows that agree make a rule that one other row breaks.
 RULE = 3
+_BEFORE = (Chain, Turn, Aside, Ring)
 _NTH = re.compile(r"\b(?:\d{1,2}(?:st|nd|rd|th)|second|third|fourth|fifth)\b", re.IGNORECASE)
 
 
@@ -60,12 +66,21 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
                 f"chain of {act.chains}: one of the numbers is wrong.",
             )
             yield finding("joining", reading, line, act.span, texts, "certain")
+    elif act.to == "first" and _begins_with_another(line, act, chain):
+        said, first = named(act.stitch, reading), named(mentions(line)[0][1], reading)
+        texts = (
+            f"joined to the first {said}",
+            f"the round begins with {first}",
+            f"{line.name} begins with {first} and is joined to the first {said}: one of the two is "
+            "wrong.",
+        )
+        yield finding("joining", reading, line, act.span, texts, "likely")
     elif act.to == "first" and act.stitch in reading.lexicon.stitches and made:
-        named = {act.stitch}
+        joined = {act.stitch}
         if chain and chain.counts_as:
             made |= {chain.counts_as}
         known = made & reading.lexicon.stitches.keys() - {"chain", "slip_stitch"}
-        if known and not named & made and not made & reading.lexicon.own.keys():
+        if known and not joined & made and not made & reading.lexicon.own.keys():
             dialect = reading.lexicon.terms.dialect
             said = reading.lexicon.stitches[act.stitch].terms[dialect].abbreviation
             texts = (
@@ -75,6 +90,22 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
                 "with.",
             )
             yield finding("joining", reading, line, act.span, texts, "likely")
+
+
+def _begins_with_another(line: Line, act: Join, chain: Chain | None) -> bool:
+    """Whether the first stitch is another than the first that the round is joined to.
+
+    Where the chain that it begins with counts, the round may be joined to what follows it.
+    """
+    counts = chain is not None and (
+        chain.counts or not line.works or any(worked.turning[1] for worked in line.works)
+    )
+    found = mentions(line)
+    stitches = {stitch for _, stitch in found}
+    if counts or not found or act.stitch not in stitches or act.stitch == found[0][1]:
+        return False
+    first = next((a for a in line.told.said.acts if not isinstance(a, _BEFORE)), None)
+    return isinstance(first, Bare | Into | Repeat)
 
 
 def _leading(acts: Sequence[Act]) -> Iterator[Chain]:

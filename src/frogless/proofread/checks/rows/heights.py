@@ -7,6 +7,7 @@ is its habit and is right.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -23,6 +24,7 @@ from frogless.proofread.checks.rows.lines import (
 )
 from frogless.proofread.checks.rows.tops import named_tops
 from frogless.proofread.findings import Certainty, Finding
+from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import (
     Act,
     Aside,
@@ -42,8 +44,16 @@ from frogless.proofread.words.model import (
 
 #: So many other rows that agree make a habit of the pattern.
 HABIT = 2
+#: Chains of a double crochet, as tall as three.
+TALL = 3
 #: Longer chains are the bars of a lace.
 LONGEST = 8
+#: "ch 3 (= 2 dc)", "ch 3 (counts as 2 sts)".
+_SEVERAL = re.compile(
+    r"(?:\bch(?:ain)? ?\d{1,2}|\b\d{1,2} ?ch) ?[(,] ?(?:=|equals|counts? as|count(?:ed)? as) ?(?P<count>[2-9]) "
+    r"(?:sts?|sc|hdc|htr|dc|tr)\b",
+    re.IGNORECASE,
+)
 _LOOPS = ("_back_loop", "_front_loop", "_third_loop", "_between")
 
 
@@ -71,13 +81,33 @@ def turning_chain(reading: Reading) -> Iterator[Finding]:
     yield from other_lengths(reading)
     yield from named_tops(reading)
     yield from no_chain(reading)
+    yield from _stands_for_several(reading)
+
+
+def _stands_for_several(reading: Reading) -> Iterator[Finding]:
+    """ "Ch 3 (= 2 dc)": a chain stands for one stitch."""
+    for line in lines_of(reading):
+        span = line.told.span
+        for found in _SEVERAL.finditer(reading.script.plain, span.start, span.end):
+            words = reading.script.words(Span(*found.span()))
+            texts = (
+                words,
+                "one stitch",
+                f"{line.name or 'This'} says that its chain stands for {found['count']} stitches; a "
+                "chain stands for one.",
+            )
+            yield finding("turning-chain", reading, line, Span(*found.span()), texts, "likely")
 
 
 def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Finding]:
     said = [each for each in begun if each.act.counts is not None and not each.act.space]
     groups = Counter((b.line.told.piece, b.chains, b.stitch, b.act.counts) for b in said)
     groups.update(_skipped(reading))
+    general = reading.lexicon.chain_counts
     for each in said:
+        if general.get(each.chains, each.act.counts) != each.act.counts:
+            yield _against_notes(reading, each)
+            continue
         key = (each.line.told.piece, each.chains, each.stitch)
         same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
         if same == 1 and other > same:
@@ -90,6 +120,18 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
                 f"{other} other rows of that stitch it {there}. Say the same everywhere.",
             )
             yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
+
+
+def _against_notes(reading: Reading, each: Begun) -> Finding:
+    here = "counts" if each.act.counts else "does not count"
+    there = "it does not" if each.act.counts else "it counts"
+    texts = (
+        f"the chain of {each.chains} {here}",
+        f"{there}, as is said for the whole pattern",
+        f"{each.line.name} says that its chain of {each.chains} {here} as a stitch, and the pattern "
+        f"says that {there} throughout: the number may be wrong, or say it anew.",
+    )
+    return finding("turning-chain", reading, each.line, each.act.span, texts, "possible")
 
 
 def _skipped(reading: Reading) -> Iterator[tuple[int, int, str, bool | None]]:
@@ -118,6 +160,10 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     chain = acts[0]
     length = chain.times.values[0]
     stitch = base_of(chain.counts_as or _first_stitch(acts[1:], reading))
+    if not stitch and isinstance(acts[1], Evenly | Increase) and line.works:
+        stitch = base_of(
+            line.works[0].stitch
+        )  # "inc 42 sts evenly": in the stitch of the rows before
     known = reading.lexicon.stitches.get(stitch)
     if known is None or known.kind != "stitch" or not known.turning_chain:
         return None
@@ -188,8 +234,12 @@ def other_lengths(reading: Reading) -> Iterator[Finding]:
             continue
         others = _others(each, habits)
         if others[each.chains]:
+            yield from _only_as_skipped(reading, each, habits)
             continue
         usual, often = others.most_common(1)[0] if others else (0, 0)
+        general = reading.lexicon.chain_counts
+        if each.chains in general and usual not in general and _suits(each):
+            continue  # the notes speak of chains of this length: the others are odd
         if often and (each.act.space or each.act.times.values[0] != usual):
             surer = often >= HABIT and often * 2 > sum(others.values())
             farther = abs(each.chains - each.tall) > abs(usual - each.tall)
@@ -199,7 +249,7 @@ def other_lengths(reading: Reading) -> Iterator[Finding]:
             if surer or (other and not skipped_only):
                 yield _unlike(reading, each, usual, often, "likely" if surer else "possible")
                 continue
-        if not often and not _suits(each):
+        if not often and not (_suits(each) and not _is_low(reading, each)):
             yield _unsuited(reading, each)
 
 
@@ -208,12 +258,14 @@ class _Habits:
     """How rows begin, counted once.
 
     Args:
-        lengths: by stitch, how often a chain of a length begins a row, and whether it counts.
+        lengths: by stitch, how often a chain of a length begins a row, and whether it counts; those
+            that a first row skips among them, which are in `skipped` as well.
         rows: by stitch, how many rows begin with a chain.
         pieces: by piece and stitch, and whether the chain counts, how many rows.
     """
 
     lengths: Mapping[str, Counter[tuple[int, bool]]]
+    skipped: Mapping[str, Counter[tuple[int, bool]]]
     rows: Counter[str]
     pieces: Counter[tuple[int, str, bool]]
 
@@ -223,11 +275,13 @@ def _habits(reading: Reading, begun: Sequence[Begun]) -> _Habits:
     for each in begun:
         if not _is_bar(each):
             lengths.setdefault(each.stitch, Counter())[each.chains, each.counts] += 1
+    skipped: dict[str, Counter[tuple[int, bool]]] = {}
     for stitch, length, counts in _skipped_at_foundation(reading):
         lengths.setdefault(stitch, Counter())[length, counts] += 1
+        skipped.setdefault(stitch, Counter())[length, counts] += 1
     rows = Counter(each.stitch for each in begun)
     pieces = Counter((each.line.told.piece, each.stitch, each.counts) for each in begun)
-    return _Habits(lengths, rows, pieces)
+    return _Habits(lengths, skipped, rows, pieces)
 
 
 def _is_bar(each: Begun) -> bool:
@@ -235,10 +289,29 @@ def _is_bar(each: Begun) -> bool:
     return each.act.counts is None and each.chains > each.tall + 1
 
 
-def _others(each: Begun, habits: _Habits) -> Counter[int]:
-    """The lengths in other rows of that stitch; of those that count alike, where there are any."""
+def _only_as_skipped(reading: Reading, each: Begun, habits: _Habits) -> Iterator[Finding]:
+    """A chain as long as those that a first row skips, where all other rows begin with another.
+
+    What a first row skips suits its foundation; it makes no second habit.
+    """
+    others = _others(each, habits, skipped=False)
+    if not others or others[each.chains] or len(others) > 1:
+        return
+    ((usual, often),) = others.items()
+    if often >= HABIT or usual in reading.lexicon.chain_counts:
+        yield _unlike(reading, each, usual, often, "possible")
+
+
+def _others(each: Begun, habits: _Habits, *, skipped: bool = True) -> Counter[int]:
+    """The lengths in other rows of that stitch; of those that count alike, where there are any.
+
+    Args:
+        skipped: those that a first row skips are among them.
+    """
     there = Counter(habits.lengths[each.stitch])
     there[each.chains, each.counts] -= 1
+    if not skipped:
+        there -= habits.skipped.get(each.stitch, Counter())
     alike, all_lengths = Counter[int](), Counter[int]()
     for (length, counts), often in (+there).items():
         all_lengths[length] += often
@@ -273,6 +346,11 @@ def _suits(each: Begun) -> bool:
     # Around a post a stitch stands lower than it is tall: the chain of either is right.
     post = int(each.stitch.startswith(("front_post_", "back_post_")))
     return lowest <= each.chains <= each.tall + post
+
+
+def _is_low(reading: Reading, each: Begun) -> bool:
+    """One chain before a double crochet or taller, of which the pattern says nothing."""
+    return each.chains == 1 and each.tall >= TALL and each.act.counts is None
 
 
 def _unlike(reading: Reading, each: Begun, usual: int, often: int, certainty: Certainty) -> Finding:

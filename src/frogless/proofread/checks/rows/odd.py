@@ -13,6 +13,7 @@ from frogless.proofread.checks.rows.lines import (
     lines_of,
     speaks_otherwise,
 )
+from frogless.proofread.checks.rows.lone import lone
 from frogless.proofread.checks.rows.strays import strays
 from frogless.proofread.findings import Finding
 from frogless.proofread.words.model import (
@@ -38,7 +39,7 @@ _PLAIN = frozenset(
 def stitch_odd(reading: Reading) -> Iterator[Finding]:
     """Stitches where another is likelier; each row is told of once."""
     seen: set[tuple[str, int | None, str]] = set()
-    for each in (*strays(reading), *_once_in_a_piece(reading)):
+    for each in (*strays(reading), *_once_in_a_piece(reading), *lone(reading)):
         key = (each.row, each.number, each.piece)
         if key not in seen:
             seen.add(key)

@@ -22,10 +22,10 @@ _THROUGH = re.compile(
     re.IGNORECASE,
 )
 _TO_END = re.compile(r"\b(?:to (?:the )?end|across|around),? *$", re.IGNORECASE)
-#: "skip first dc", "leave 30 hdc".
+#: "skip first dc", "leave 30 hdc", "to last 2 dc", "in each dc".
 _PASSED = re.compile(
-    r"\b(?:sk|skip|miss|leave|leaving) (?:the )?(?:(?:first|next|last|rem(?:aining)?) )?"
-    r"(?:\d{1,3} )?(?P<stitch>[a-z]{2,4})\b(?! ?\d|\s?tog)",
+    r"\b(?:(?:sk|skip|miss|leave|leaving) (?:the )?(?:(?:first|next|last|rem(?:aining)?) )?"
+    r"(?:\d{1,3} )?|to (?:the )?last (?:\d{1,3} )?|in(?:to)? (?:each|every) )(?P<stitch>[a-z]{2,4})\b(?! ?\d|\s?tog)",
     re.IGNORECASE,
 )
 
@@ -81,6 +81,8 @@ def passed_by_name(reading: Reading) -> Iterator[Finding]:
         before = line if line.told.label and line.works else None
         if not below or line.told.label is None or speaks_otherwise(reading, line):
             continue
+        if any(problem.kind == "no_place" for worked in line.works for problem in worked.problems):
+            continue
         here = _plain_made(line) if line.told.label.onward or len(line.works) > 1 else frozenset()
         for found in _PASSED.finditer(reading.script.plain, span.start, span.end):
             stitch = base_of(keys.get(found["stitch"].lower().removesuffix("s"), ""))
@@ -90,7 +92,7 @@ def passed_by_name(reading: Reading) -> Iterator[Finding]:
             texts = (
                 reading.script.words(Span(*found.span())),
                 f"no {name} in the row below",
-                f"{line.name} passes over {name}, and the row below has none: another stitch "
+                f"{line.name} speaks of {name} of the row below, which has none: another stitch "
                 "is meant.",
             )
             yield finding("place-missing", reading, line, Span(*found.span()), texts, "likely")
@@ -101,7 +103,7 @@ def _plain_made(line: Line | None) -> frozenset[str]:
     if line is None or not line.works:
         return frozenset()
     made = {base_of(key) for worked in line.works for key in worked.made}
-    made -= {"group", "chain"}
+    made -= {"group", "chain", *(key for key in made if key.startswith("ch-"))}
     return (
         frozenset(made)
         if made and made <= PLAIN and all(worked.made for worked in line.works)

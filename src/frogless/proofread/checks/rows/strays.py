@@ -120,12 +120,21 @@ def _of_one(line: Line) -> str:
 def _first_otherwise(line: Line) -> Iterator[_Stray]:
     """ "Sc in 2nd ch from hook, dc in each ch across": the first stitch is another."""
     acts = [a for a in line.told.said.acts if isinstance(a, Into)]
-    if len(acts) != 2 or acts[0].target.what != "from_hook" or acts[1].extent.kind != "end":
+    if len(acts) != 2 or not _is_first(acts[0]) or acts[1].extent.kind != "end":
         return
     found = mentions(line)
     if len(found) == 2 and found[0][1] != found[1][1]:
         why = "the first stitch of the row is another than all others"
         yield acts[1], found[1][1], found[0][1], why, "likely"
+
+
+def _is_first(act: Into) -> bool:
+    """A single stitch before all others: "dc in next st, tr in each st to end"."""
+    if act.target.what == "from_hook":
+        return True
+    times = act.extent.times if act.extent.kind == "times" else None
+    plain = act.target.what == "stitch" and act.target.which in ("next", "first")
+    return times is not None and times.values == (1,) and plain and _is_single(act)
 
 
 def _chain_for_another(line: Line) -> Iterator[_Stray]:
@@ -142,10 +151,18 @@ def _chain_for_another(line: Line) -> Iterator[_Stray]:
 def _from_too_near(line: Line, reading: Reading) -> Iterator[_Stray]:
     """ "Dc in 2nd ch from hook": the chain that is left is too low for the stitch."""
     stitch = _of_one(line)
+    skips = 0
     for act in line.told.said.acts[:3]:
-        if not (isinstance(act, Into) and act.target.what == "from_hook" and stitch):
+        if isinstance(act, Skip) and act.target.what == "chain" and act.target.which == "first":
+            skips = (
+                act.times.values[0] if act.times else 1
+            )  # "skip the first chain, dc in the other"
             continue
-        skipped, tall = act.target.nth - 1, reading.lexicon.stitches[stitch].turning_chain
+        hooked = isinstance(act, Into) and act.target.what == "from_hook"
+        if not isinstance(act, Into) or not stitch or not (hooked or skips):
+            continue
+        skipped = act.target.nth - 1 if hooked else skips
+        tall = reading.lexicon.stitches[stitch].turning_chain
         low = next((key for key in LOW if skipped == 1 and tall >= TALL), "")
         if low:
             why = f"{counted(skipped, 'chain')} before the first one is too low for it"

@@ -1,0 +1,87 @@
+"""Slips that no count tells: gaps, edges, first and last stitches, the only chain of its kind."""
+
+from __future__ import annotations
+
+import pytest
+
+from frogless.proofread.run import proofread
+
+YOKE = (
+    "Ch 61.\nRow 1: Sc in 2nd ch from hook and in each ch across. (60 sc)\n"
+    "Row 2: Ch 3 (counts as dc), dc in next 14 sts, (dc, ch 2, dc) in next st, dc in next 14 sts, "
+    "(dc, ch 2, dc) in next st, dc in last 29 sts. (62 dc, 2 ch-2 sps)\n"
+    "Row 3: Ch 3 (counts as dc), dc in each dc to first ch-2 sp, ch 5, skip next 16 dc, "
+    "dc in next dc, ch 5, skip next 8 dc, dc in each dc to end. (38 dc)\n"
+)
+VEST = (
+    "Ch 61.\nRow 1: Hdc in 2nd ch from hook and in each ch across, turn. (60 hdc)\n"
+    "Row 2: Ch 1, hdc in each st across, turn. (60 hdc)\n"
+    "Row 3: Sl st in first 5 sts, ch 1, hdc in next 50 sts, turn, leave rem sts unworked. (50 hdc)\n"
+    "Row 4: Ch 1, hdc in each st across, turn.\nRow 5: Ch 1, hdc in next 50 sts, turn. (50 hdc)\n"
+)
+SQUARE = (
+    "Rnd 1: Ch 4, join to form a ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] "
+    "3 times; join with sl st to top of ch-3. (12 dc, 4 ch-2 sps)\n"
+    "Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, "
+    "[(3 dc, ch 2, 3 dc) in next ch-2 sp] 3 times; join with sl st to top of ch-3. (24 dc, 4 ch-2 sps)\n"
+    "Rnd 3: Ch 1, sc in each dc around, working 3 sc in each ch-2 sp; join. (36 sc)\n"
+    "Rnd 4: Ch 1, *sc in next st, 2 dc in next st, sk next st; rep from * around; join with sl st to "
+    "first sc. (12 sc, 24 dc)\n"
+)
+
+
+def _told(text: str) -> list[tuple[str, int | None]]:
+    return [(each.kind, each.number) for each in proofread(text).findings]
+
+
+@pytest.mark.parametrize("text", [YOKE, VEST, SQUARE])
+def test_right_pattern_is_not_blamed(text: str) -> None:
+    """The patterns that the slips below are planted in."""
+    assert _told(text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "old", "new", "found"),
+    [
+        (YOKE, "ch 5, skip next 16", "skip next 16", ("gaps-alike", 3)),
+        (YOKE, "dc in next dc, ch 5, skip next 8", "ch 5, skip next 9", ("gaps-alike", 3)),
+        (YOKE, "first ch-2 sp, ch", "first ch-2 sp, ch 5, dc in next dc, ch", ("gaps-alike", 3)),
+        (VEST, "first 5 sts", "first 6 sts", ("gaps-alike", 3)),
+        (VEST, "5 sts, ch 1, hdc", "5 sts, hdc", ("turning-chain", 3)),
+        (VEST, "each st across, turn.\n", "each st to last 2 sts, turn.\n", ("row-fills", 5)),
+        (SQUARE, "next 2 dc and", "next 1 dc and", ("row-fills", 2)),
+        (SQUARE, "each dc around,", "each dc to last 2 sts,", ("row-count", 3)),
+        (SQUARE, "first sc. (12", "first dc. (12", ("joining", 4)),
+        (SQUARE, "Ch 3 (counts as dc), (", "Ch 3 (counts as 2 dc), (", ("turning-chain", 2)),
+    ],
+)  # fmt: skip
+def test_slip_is_found_at_its_row(text: str, old: str, new: str, found: tuple[str, int]) -> None:
+    """One thing is changed, and the row is named."""
+    assert old.lower() in text.lower()
+    at = text.lower().rindex(old.lower()) if "counts" in old else text.lower().index(old.lower())
+    assert found in _told(text[:at] + new + text[at + len(old) :])
+
+
+def test_row_without_a_place_for_its_last_stitch_is_told() -> None:
+    """A single row stitch of another name for the last stitch."""
+    text = "Row 1: Fsc 20, turn. (20 sc)\nRow 2: Ch 1, sc in each st to end, with the last sc in the last st."
+    assert ("stitch-odd", 2) in _told(text.replace("last sc", "last dc"))
+
+
+def test_edging_of_one_stitch_has_it_in_its_corners() -> None:
+    """Corners of another stitch than the sides are looked at."""
+    text = (
+        "Row 1: Fsc 20, turn. (20 sc)\nRnd 1: Ch 1, sc evenly around, 3 sc in each corner, join.\n"
+    )
+    assert ("stitch-odd", 1) in _told(text.replace("3 sc", "3 hdc"))
+
+
+def test_these_rows_are_those_since_the_last_repeat() -> None:
+    """A decrease and two plain rounds are three."""
+    text = (
+        "Ch 60, join.\nRnd 1: Ch 1, sc in each ch, join. (60)\nRnd 2: Ch 1, sc in each st, join.\nRep Rnd 2 until piece is 10 cm long.\n"
+        "Dec rnd: Ch 1, sc2tog, sc to last 2 sts, sc2tog, join. (58)\nWork 2 rnds plain.\n"
+        "Rep these 3 rnds 2 times more. (54)\n"
+    )
+    assert ("repeated-rows", None) not in _told(text)
+    assert ("repeated-rows", None) in _told(text.replace("these 3", "these 4"))
