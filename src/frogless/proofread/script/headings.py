@@ -31,7 +31,7 @@ _KINDS: tuple[tuple[PartKind, str], ...] = (
     ("abbreviations",
      r"(?:(?:us|uk|u\.s\.|u\.k\.|stitch|crochet|general|standard) ){0,2}abbreviations?(?: used| key"
      r"| list| (?:and|&) (?:terms|stitches|stitch key))?(?: in .{0,30})?"
-     r"|key|stitch(?:es)? key|stitch(?:es)?(?: used| list)|stitches|abbreviation key|glossary|abbr\.?"
+     r"|abbrevs?\.?|key|stitch(?:es)? key|stitch(?:es)?(?: used| list)|stitches|abbreviation key|glossary|abbr\.?"
      r"|legend|stitches (?:and|&) abbreviations"
      r"|terms used|list of abbreviations"),
     ("special",

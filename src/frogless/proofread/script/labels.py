@@ -53,7 +53,7 @@ _ASIDE = re.compile(
     r"\s{0,2},?\s{0,2}(?:\(([^()\n]{1,80})\)|\[([^\[\]\n]{1,80})\]|(RS|WS)(?![\w]))"
 )
 _END = re.compile(
-    r"[ ]{0,4}(?::|;(?=\s)|\.(?!\d)(?=\s|$|[^\d\s])|\)(?=\s)|-{1,2}(?=\s|$|[a-z*(\[]))",
+    r"[ ]{0,4}(?::|;(?=\s)|\.-{1,2}(?=\s|\w|[*(\[])|\.(?!\d)(?=\s|$|[^\d\s])|\)(?=\s)|-{1,2}(?=\s|$|[a-z*(\[]))",
     re.IGNORECASE,
 )
 _NOTHING = re.compile(r"\s{0,200}$")
@@ -183,7 +183,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         return None
     end, asides = _asides(plain, found.end(), line_end)
     closed = _END.match(plain, end, line_end)
-    firm = bool(closed) and closed[0].strip() in {":", "-", "--"}  # type: ignore[index]
+    firm = bool(closed) and closed[0].strip() in {":", "-", "--", ".-", ".--"}  # type: ignore[index]
     alone = bool(_NOTHING.match(plain, end, line_end))
     plural = (groups.get("unit") or "").lower().endswith("s")
     close = re.fullmatch(r"\d+-\d+", groups.get("numbers") or "")
@@ -215,8 +215,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         return None
     if name in _SIDES:
         name, asides = "", [name, *asides]
-    lasts = _lasts(numbers, asides)
-    sides, rows, called = _told(asides[1:] if lasts else asides)
+    firsts, lasts = _of_sizes(numbers, asides)
+    sides, rows, called = _told([each for each in asides if not (lasts and _SIZED.match(each))])
     body = closed.end() if closed else end
     label = Label(
         span=Span(found.start(), end),
@@ -227,6 +227,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         onward=_onward(groups.get("onward") or "", numbers),
         rows=rows or _times(groups.get("times") or ""),
         lasts=lasts,
+        firsts=firsts,
     )
     return Found(label, body, firm or sided)
 
@@ -273,19 +274,34 @@ _SIDE = re.compile(
 )
 
 
-_LASTS = re.compile(r"\d{1,5}(?:\s?[,;/]\s?\d{1,5}){0,20}$")
+#: Numbers of rows for the other sizes: "42, 44", "R3-R7, R3-R8", "23-62".
+_SIZED = re.compile(
+    r"r?\d{1,5}(?:-r?\d{1,5})?(?:\s?[,;/:]\s?r?\d{1,5}(?:-r?\d{1,5})?){0,20}$", re.IGNORECASE
+)
 
 
-def _lasts(numbers: tuple[int, ...], asides: list[str]) -> tuple[int, ...]:
-    """The last number for each size: "Rows 2-40 (42, 44):"."""
-    if not (numbers and asides and _LASTS.match(asides[0])):
-        return ()
-    return (numbers[-1], *(int(each) for each in re.findall(r"\d+", asides[0])))
+def _of_sizes(
+    numbers: tuple[int, ...], asides: list[str]
+) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The first and the last number for each size: "Rows 2-40 (42, 44):", "Row 5 (7):"."""
+    sized = [each for each in asides if _SIZED.match(each)]
+    if not (numbers and sized) or sized[0] != asides[0]:
+        return (), ()
+    ends = [(int(a), int(b or 0)) for each in sized for a, b in _ENDS.findall(each)]
+    single = len(numbers) == 1
+    firsts = (numbers[0], *(a if b or single else numbers[0] for a, b in ends))
+    lasts = (numbers[-1], *(b or a for a, b in ends))
+    return (firsts if len(set(firsts)) > 1 else ()), lasts
+
+
+_ENDS = re.compile(r"(\d{1,5})(?:-r?(\d{1,5}))?", re.IGNORECASE)
 
 
 def _describes(words: str, after: str) -> bool:
     """Whether a bracket behind a label tells about the row, rather than to work something."""
     if _COUNT.match(words) or _SIDE.match(words):
+        return True
+    if _SIZED.match(words) and re.match(r"\s?\.\s", after):
         return True
     return bool(re.match(r"\s{0,2}[:(\[]|\s{1,2}-\s|\.?\s*$", after))
 

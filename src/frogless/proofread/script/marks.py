@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import NamedTuple
 
 from frogless.proofread.script.headings import (
@@ -23,6 +24,12 @@ _INLINE = re.compile(r"([A-Za-z][^:\n|.;=]{1,70}?)\s{0,2}(?::|\s-{1,2}(?=\s))\s{
 _BARE = re.compile(
     r"((?i:sizes|gauge|tension|to fit)|SIZE)\s{1,4}(?=\d|[SML]\b|\d?X{1,4}[SL]?\b"
     r"|(?i:x-|extra |small|medium|adult|child))"
+)
+#: "Abbreviations—ch = chain", "ABBREV.: ch (chain)": a dash without blanks, a shortened word.
+_SHUT = re.compile(
+    r"((?:abbreviations|gauge|tension|materials|notes|sizes?|measurements|finishing)(?=\s?-)"
+    r"|abbrev(?:iation)?s?[.]?|abbr[.])\s?(?::|-{1,2})\s{0,4}(?=\S)",
+    re.IGNORECASE,
 )
 #: A line that only names the stretch of rows below it.
 _SECTION = re.compile(r"section:\s{1,4}(?=\S)", re.IGNORECASE)
@@ -134,7 +141,17 @@ def _labels(plain: str, lines: tuple[Line, ...]) -> list[Found | None]:
     if sum(each is not None and bool(each.label.numbers) for each in worded) < len(listed):
         for index, found in listed.items():
             worded[index] = worded[index] or found
-    return worded
+    return _in_turn(worded)
+
+
+def _in_turn(labels: list[Found | None]) -> list[Found | None]:
+    """The labels with those firm whose number comes right before or after another's: "R1.", "R2."."""
+    numbered = [n for n, each in enumerate(labels) if each and each.label.numbers]
+    for one, other in pairwise(numbered):
+        first, then = labels[one], labels[other]
+        if first and then and first.label.numbers[-1] + 1 == then.label.numbers[0]:
+            labels[one], labels[other] = replace(first, firm=True), replace(then, firm=True)
+    return labels
 
 
 def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found | None:
@@ -153,9 +170,19 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if not follows and refers(plain, before.end):
         return None
     loose = not found.firm and found.label.numbers[:1] != (last + 1,)
+    if found.label.numbers[:1] == (1,) and _is_short(plain, lines, index - 1):
+        return found
     if loose and plain[before.end - 1] not in _SENTENCE_END and before.level == 0:
         return None
     return found
+
+
+def _is_short(plain: str, lines: tuple[Line, ...], index: int) -> bool:
+    """A few words by themselves: they may head what follows, and run on to nothing."""
+    line = lines[index]
+    words = plain[line.at : line.end]
+    free = index == 0 or lines[index - 1].blank
+    return free and len(words) <= 40 and words[0].isupper() and words[-1].isalpha()
 
 
 def _listed(plain: str, lines: tuple[Line, ...]) -> dict[int, Found]:
@@ -201,7 +228,7 @@ def _head(
 def _inline(plain: str, lines: tuple[Line, ...], index: int) -> Head | None:
     """A heading with its content on the same line: "Gauge: 18 sts", "Sleeve (make 2): Ch 30." """
     line = lines[index]
-    if bare := _BARE.match(plain, line.at, line.end):
+    if bare := _BARE.match(plain, line.at, line.end) or _SHUT.match(plain, line.at, line.end):
         kind = part_kind(bare[1])
         return Head(line.at, bare.end(1), bare.end(), bare_name(bare[1]), kind, COLON)
     if section := _SECTION.match(plain, line.at, line.end):

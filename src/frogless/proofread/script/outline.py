@@ -15,7 +15,7 @@ from frogless.proofread.script.model import PartKind, Span
 _MEANS = re.compile(r"[A-Za-z][\w-]{0,14}(?: st)?\s{0,2}=\s{0,2}(?=[(\[]|\d|[a-z])")
 _WORKED = frozenset({"instructions", "finishing"})
 #: Parts whose own rows, of a swatch or a stitch pattern, are no rows of the piece.
-_OWN_ROWS = frozenset({"gauge", "special", "abbreviations"})
+_OWN_ROWS = frozenset({"gauge", "special"})
 #: Parts that may come again between rows with no more than "Gauge: ..." at a line's start.
 _ANYWHERE = frozenset(
     {"finishing", "abbreviations", "special", "gauge", "materials", "measurements"}

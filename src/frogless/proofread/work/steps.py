@@ -199,6 +199,6 @@ def _of_size(told: Told, size: int, sizes: int) -> Told:
     label = told.label
     if label is None or len(label.lasts) != sizes or not label.numbers:
         return told
-    first = label.numbers[0]
+    first = label.firsts[size] if len(label.firsts) == sizes else label.numbers[0]
     last = min(label.lasts[size], first + MOST_ROWS_OF_LINE - 1)
     return replace(told, label=replace(label, numbers=tuple(range(first, last + 1))))

@@ -15,6 +15,7 @@ from frogless.proofread.checks.rows.lines import (
     lines_of,
     row_name,
 )
+from frogless.proofread.checks.rows.numbers_of_sizes import missing_in_a_size
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Label, Span
 from frogless.proofread.words.model import Again
@@ -93,6 +94,7 @@ def row_numbers(reading: Reading) -> Iterator[Finding]:
         count = _after(told_so_far, told, labelled=len(label.numbers))
         before = row_name(label, last)
     yield from _left_out(reading, gap)
+    yield from missing_in_a_size(reading)
 
 
 @dataclass(frozen=True, slots=True)
