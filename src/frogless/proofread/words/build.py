@@ -512,6 +512,10 @@ def _group(work: _Work) -> list[Piece]:
     if work.evenly or work.tog:
         raise UnclearError("")
     if work.where and not work.over:
+        if work.often is not None and _is_often_first(work.said):
+            # "(dc, ch 1) twice in next st": all of it in one
+            body = (Repeat(work.span, work.body, Extent("times", work.often.times)),)
+            return [*_placed(work, body, None)]
         return [_again(work, act) for act in _placed(work, work.body, None)]
     doubtful = more = False
     if work.extent is not None:
@@ -535,6 +539,11 @@ def _group(work: _Work) -> list[Piece]:
             in_place=in_place,
         )
     ]
+
+
+def _is_often_first(said: Sequence[str]) -> bool:
+    """Whether it is told how often before it is told where."""
+    return said[:2] == ["times", "in_place"]
 
 
 def _may_be_in_place(body: Sequence[Act]) -> bool:

@@ -59,7 +59,7 @@ def ended(repeat: Repeat, ending: Ending) -> tuple[Act, ...] | None:
 
     None where the repeat does not end with what is left out.
     """
-    body = _unfolded(repeat.body)
+    body = repeat.body if ending.omits is None else _unfolded(repeat.body)
     cut = _cut(body, ending)
     if cut is None or repeat.extent.kind not in ("end", "unsaid", "times"):
         return None

@@ -41,6 +41,8 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
             yield Token("NUM", number.start, tokens[at + 2].end, number.value)
             at += 3
             continue
+        if tokens[at].kind == "ROW_END" and _is_of_each(tokens[at], plain):
+            yield Token("EACH", tokens[at].start, tokens[at].start)
         if tokens[at].kind == "LOOPS" and _is_of_place(tokens[at], plain):
             yield Token("IN", tokens[at].start, tokens[at].start)
         if side := _other_side(tokens, at):
@@ -94,6 +96,8 @@ def _is_around(tokens: list[Token], at: int, plain: str) -> bool:
     if tokens[at].kind != "ROWS" or word != "round" or not at:
         return False
     follows = tokens[at + 1].kind if at + 1 < len(tokens) else "STOP"
+    if tokens[at - 1].kind == "STITCH" and follows in ("NEXT", "POST", "EACH", "FIRST", "LAST"):
+        return True  # "1 rtrf round next st"
     return tokens[at - 1].kind in (
         "ST",
         "STITCH",
@@ -116,6 +120,11 @@ _FIRST_OF_ROW = frozenset({"beg", "beginning", "standing", "starting"})
 
 def _is_first_of_row(token: Token) -> bool:
     return token.kind == "WORD" and token.value in _FIRST_OF_ROW
+
+
+def _is_of_each(token: Token, plain: str) -> bool:
+    """ "the end of each row"."""
+    return bool(set(plain[token.start : token.end].lower().split()) & {"each", "every", "ends"})
 
 
 def _is_of_place(token: Token, plain: str) -> bool:

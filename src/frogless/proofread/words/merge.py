@@ -83,6 +83,15 @@ def _to_center(acts: Sequence[Act]) -> Iterator[Act]:
 def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:
     """ "In ring: ch 3, 2 dc, (ch 2, 3 dc) 3 times": the place said first holds for what follows."""
     told = list(pieces)
+    for n, piece in enumerate(told[1:-1], 1):
+        made = told[n + 1]
+        if not isinstance(piece, Elliptic) or piece.places[0].target.what != "from_hook":
+            continue
+        if isinstance(told[n - 1], Chain) and isinstance(made, Bare | Repeat):
+            # "ch 2 and, in the 2nd ch from hook, work 10 hdc"
+            place = piece.places[0]
+            into = Into(piece.span, (made,), place.target, _far(place, piece))
+            return [*told[:n], into, *told[n + 2 :]]
     at = next((n for n, each in enumerate(told) if not isinstance(each, Ring | Aside)), None)
     first = told[at] if at is not None else None
     if at is None or not isinstance(first, Elliptic) or len(first.places) != 1:

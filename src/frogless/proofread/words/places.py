@@ -233,7 +233,7 @@ def _made(found: _Found) -> Places:
     if found.what is None and found.nth and found.of and found.of.what in ("top", "chain"):
         what, chains = "top", found.of.chains  # "3rd of 3 ch"
     which: Which = "each" if found.each and found.count is None else found.which or "next"
-    if found.of and of and found.which is None and not found.each:
+    if found.of and (of or found.of.what == "corner") and found.which is None and not found.each:
         # "in ch-1 sp of each V-st"
         which = found.of.which
     if found.each and found.which == "last":
@@ -262,8 +262,10 @@ def _what(found: _Found) -> What:
         return "skipped"
     if found.loop and not found.which and found.count is None and not (found.each or found.corner):
         return "ring"  # "6 sc into loop"
-    if found.corner and found.what in (None, "space"):
+    if found.corner and found.what in (None, "space", "stitch"):
         return "corner"
+    if found.center and found.of and found.of.what == "corner":
+        return "corner"  # "center sc of each corner"
     if found.top and found.what in (None, "chain"):
         return "top"
     return found.what or "stitch"

@@ -55,6 +55,7 @@ from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
 from frogless.proofread.words.tokens import Times, Token, words_of
+from frogless.proofread.words.whereabouts import parted, placed, without_part
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
@@ -267,7 +268,20 @@ class _Reader:
             return [loose]
         if len(items) > 2 and items[2].kind == "TURN" and (loose := _again_before(items[:2])):
             return [loose, *self._parts(items[2:], depth)]  # "repeat across, turn" without comma
-        found = self._parts(_without_piece(items), depth)
+        items = without_part(items)
+        if items and isinstance(items[0], Token) and items[0].value == "now":
+            items = items[1:]
+        if len(items) > 1 and items[-1].kind == "AND":
+            items = items[:-1]
+        if _is_purpose(items):
+            return [Aside(_span(items), "remark")]
+        if skips := _skips(items, before):
+            return [piece for some in skips for piece in self._parts(some, depth)]
+        items = _placed_last(items)
+        if cut := parted(items):
+            begun = self._parts(placed(items[:cut]), depth)
+            return [*begun, *self._parts(placed(items[cut + 1 :]), depth)]
+        found = self._parts(_without_piece(placed(items)), depth)
         if ending and _is_last_of_repeat(found, before):
             return [Aside(_span(items), "remark")]
         return found
@@ -368,6 +382,17 @@ class _Reader:
             asides.append(Aside(_span(items), "remark"))
         return kept, asides
 
+    def _names_what_is_made(self, group: Group) -> bool:
+        """ "5 dc in next ch (shell)": what was just made by its name."""
+        (item, *rest) = group.items
+        if rest or item.kind != "STITCH" or not isinstance(item, Token):
+            return False
+        stitch, own = (
+            self.lexicon.stitches.get(str(item.value)),
+            str(item.value) in self.lexicon.own,
+        )
+        return own or (stitch is not None and (stitch.kind != "stitch" or stitch.leaves != 1))
+
     def _bracket(
         self, group: Group, before: Sequence[Piece], *, last: bool, work: bool
     ) -> Token | list[Piece] | None:
@@ -379,6 +404,8 @@ class _Reader:
             return [Aside(group.span, "remark")]  # a length in another unit; "(1 ring)"
         if counts := counts_of(group.items):
             return Token("COUNTS", group.start, group.end, counts)
+        if work and self._names_what_is_made(group):
+            return [Aside(group.span, "remark")]
         at_end = last and (work or _has_work(before))
         found = stated_of(group.items, self.lexicon, stitches=at_end)
         if found and (at_end or any(each.change or not each.stitch for each in found)):
@@ -410,11 +437,60 @@ def _skipped_then(items: Sequence[Item]) -> int:
     return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0
 
 
+def _is_purpose(items: Sequence[Item]) -> bool:
+    """ "…, for the cord": what it is for changes nothing."""
+    after = {each.kind for each in items[1:]}
+    return items[0].kind == "FOR" and bool(after) and not after & (_FAR | _WHERE)
+
+
+#: What tells how far or into what.
+_WHERE = frozenset({
+    "IN", "EACH", "NEXT", "ACROSS", "AROUND", "CH", "STAR", "ORD", "REP", "FIRST", "LAST", "REM", "SKIP", "INC", "DEC",
+})  # fmt: skip
+
+
+def _skips(items: Sequence[Item], before: Sequence[Piece]) -> list[list[Item]]:
+    """ "skip ch-1 sp, next 11 dc and next ch-1 sp": each of them passed over; else nothing."""
+    kinds = [each.kind for each in items]
+    if len(items) > MOST_TRIED or set(kinds) - _SKIPPED:
+        return []
+    goes_on = kinds[0] == "NEXT" and bool(before) and isinstance(before[-1], Skip)
+    if not goes_on and (kinds[0] != "SKIP" or "AND" not in kinds):
+        return []
+    if not goes_on:
+        items, kinds = items[1:], kinds[1:]
+    skip = Token("SKIP", items[0].start, items[0].start)
+    found: list[list[Item]] = [[skip]]
+    for item in items:
+        if item.kind == "AND":
+            found.append([skip])
+        else:
+            found[-1].append(item)
+    return found if all(len(each) > 1 for each in found) else []
+
+
+_SKIPPED = frozenset({"SKIP", "NEXT", "NUM", "ST", "STITCH", "CH", "CH_SP", "SP", "AND", "CORNER"})
+
+
+def _placed_last(items: Sequence[Item]) -> Sequence[Item]:
+    """ "in next ch-3 sp work (sc, 5 dc, sc)": what is worked first, as it is said elsewhere."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    if kinds[0] != "IN" or len(kinds) < 3:
+        return items
+    at = kinds.index("WORK") if "WORK" in kinds else kinds.index("GROUP") if "GROUP" in kinds else 0
+    made = items[at + 1 :] if kinds[at] == "WORK" else items[at:]
+    if not at or not made or {"IN", "OVER", "AND", "SKIP"} & {each.kind for each in made}:
+        return items
+    return [*made, *items[:at]]
+
+
 def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
     """ "dec evenly to 40 sts", "MR 6", "work even"."""
-    kinds = " ".join(each.kind for each in items)
+    kinds = " ".join(each.kind for each in items[:MOST_TRIED])
     numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
     span = _span(items)
+    if kinds == "CONT EVEN":
+        return (Again(span, name="pattern"),)  # "continue as set"
     if kinds in ("WORK EVEN", "WORK EVEN EVEN"):
         return (Again(span, name="even", rows=Numbers((1,), span)),)
     if not isinstance(numbers, Numbers):
