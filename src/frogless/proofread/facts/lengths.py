@@ -54,7 +54,8 @@ def lengths_in(text: str, offset: int = 0, unit: str = "") -> Iterator[Lengths]:
         unit: of numbers that stand without one ("Bust (cm): 84, 94"); "": they are no lengths.
     """
     for run in _runs(text):
-        yield from _read(run, text, offset, unit)
+        for part in _parted(run):
+            yield from _read(part, text, offset, unit)
 
 
 def _runs(text: str) -> Iterator[list[_Item]]:
@@ -90,6 +91,16 @@ def _runs(text: str) -> Iterator[list[_Item]]:
             between.add(kind)
     if run:
         yield run
+
+
+def _parted(run: list[_Item]) -> Iterator[list[_Item]]:
+    """ "6.5 mm; 1 1/4 in": one length in one unit and one in the other, with no bracket or slash."""
+    if len(run) > 1 and run[0].unit and run[1].before <= {"list", "space"}:
+        unit = next((each.unit for each in run[1:] if each.unit), run[0].unit)
+        if _metric(unit) != _metric(run[0].unit):
+            yield run[:1]
+            run = run[1:]
+    yield run
 
 
 def _read(run: list[_Item], text: str, offset: int, unit: str) -> Iterator[Lengths]:

@@ -15,7 +15,8 @@ from frogless.proofread.facts.ways import name_of, way_of
 from frogless.proofread.script.model import Span
 
 _BODY = re.compile(
-    r"\b(?:to fit|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended)\b",
+    r"\b(?:to fit|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended"
+    r"|(?:bust|chest|waist|hips?|head) sizes?)\b",
     re.IGNORECASE,
 )
 _FINISHED = re.compile(r"\b(?:finished|garment|measures|schematic|lies|lying)\b", re.IGNORECASE)
@@ -31,7 +32,7 @@ _COUNT = re.compile(
 )
 #: Words that follow the length that they name.
 _BEHIND = re.compile(
-    r"(?:wide|long|high|tall|deep|across|around|down|below|above|from|at the|"
+    r"(?:wide|long|high|tall|deep|across|around|down|below|above|from|at|to(?! fit)|"
     r"in (?:diameter|circumference|length|width|height))\b",
     re.IGNORECASE,
 )

@@ -28,7 +28,7 @@ from frogless.proofread.facts.multiples import multiples_in
 from frogless.proofread.facts.notions import colours_in, notions_in
 from frogless.proofread.facts.progress import progress_in
 from frogless.proofread.facts.tables import tables_in
-from frogless.proofread.facts.yarns import yarn_in
+from frogless.proofread.facts.yarns import yarns_in
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.lexicon import Lexicon
 
@@ -127,9 +127,7 @@ def _materials(paragraphs: tuple[Line, ...]) -> Iterator[Line]:
 
 def _yarns(paragraphs: tuple[Line, ...]) -> Iterator[YarnAmount]:
     for line in _materials(paragraphs):
-        found = yarn_in(line)
-        if found:
-            yield found
+        yield from yarns_in(line)
 
 
 def _notions(paragraphs: tuple[Line, ...]) -> Iterator[Notion]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from frogless.errors import InputError
 from frogless.proofread.facts.lines import Line
@@ -39,6 +40,8 @@ _CATEGORY = re.compile(
     r"\b(?:category|CYC|weight|#)[ ]?#?(?P<number>[0-7])\b|\((?P<bare>[0-7])\)(?= (?:weight|yarn))",
     re.IGNORECASE,
 )
+#: "MC white 550 yds, CC plum 550 yds": yarns of one line, each with its color's letters.
+_NEXT_COLOUR = re.compile(r"[,;+][ ]{0,4}(?:and )?(?=(?:(?:colou?r )?[A-H]|MC|CC\d?)[ :(])")
 _MOST = 20  # amounts in one line
 _EACH = re.compile(r"\b(?:per|each|a|to the)\b|[/=@]|^ ?\($", re.IGNORECASE)
 
@@ -53,8 +56,24 @@ class _Amount:
     ranged: bool
 
 
+def yarns_in(line: Line) -> Iterator[YarnAmount]:
+    """What one line of the materials says of yarn; nothing when it is about something else."""
+    cuts = [found.end() for found in _NEXT_COLOUR.finditer(line.text)][:_MOST]
+    bounds = [0, *cuts, len(line.text)]
+    parts = [replace(line, text=line.text[a:b], start=line.start + a) for a, b in pairwise(bounds)]
+    told = [each for each in map(yarn_in, parts) if each]
+    if len(told) > 1 and len(told) >= len(parts) - 1:
+        yield told[0]
+        for each in told[1:]:
+            if each.balls and not each.ball_length:  # of the same yarn
+                each = replace(each, ball_mass=told[0].ball_mass, ball_length=told[0].ball_length)
+            yield each
+    elif whole := yarn_in(line):
+        yield whole
+
+
 def yarn_in(line: Line) -> YarnAmount | None:
-    """What one line of the materials says of yarn; None when it is about something else."""
+    """The yarn of a line that tells of one."""
     if not _YARN.search(line.text):
         return None
     amounts = [

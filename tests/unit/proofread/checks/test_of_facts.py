@@ -97,6 +97,13 @@ def test_flat_back_goes_twice_into_a_bust() -> None:
     assert _kinds(SQUARE.format(front="Finished bust: 80 cm", end="")) == []
 
 
+def test_sleeve_goes_around_no_bust() -> None:
+    """A girth of the body is not held against a piece that does not lie around it."""
+    text = SQUARE.format(front="Finished bust: 130 cm", end="")
+    assert _kinds(text) == ["gauge-width"]
+    assert _kinds(text.replace("Ch 61", "SLEEVE\nCh 61")) == []
+
+
 def test_border_may_make_a_blanket_larger() -> None:
     """What an edging adds is not known from the gauge of the middle."""
     end = "\nBorder\nRnd 1: Join yarn in any corner, sc evenly around."

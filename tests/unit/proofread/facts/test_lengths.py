@@ -63,6 +63,12 @@ def test_columns_stay_apart() -> None:
     assert [each.metric for each in lengths_in("66 cm    78 cm")] == [(660.0,), (780.0,)]
 
 
+@pytest.mark.parametrize("text", ["6.5 mm; 1 1/4 in. button", "6.5 mm, 1 1/4 in. button"])
+def test_what_no_bracket_joins_is_not_one_length(text: str) -> None:
+    """A hook and a button in one line are two."""
+    assert [bool(each.metric) for each in lengths_in(text)] == [True, False]
+
+
 def test_rows_beside_a_length_are_not_of_it() -> None:
     """ "20 cm (20 rounds)" is one length; the 20 belongs to the rounds."""
     assert [each.metric for each in lengths_in("20 cm (20 rounds)")] == [(200.0,)]

@@ -8,7 +8,7 @@ from frogless.proofread.facts.hooks import hooks_in, size_of
 from frogless.proofread.facts.lines import Line
 from frogless.proofread.facts.model import YarnAmount
 from frogless.proofread.facts.notions import colours_in, notions_in
-from frogless.proofread.facts.yarns import yarn_in
+from frogless.proofread.facts.yarns import yarn_in, yarns_in
 
 
 def _yarn(text: str) -> YarnAmount:
@@ -47,6 +47,14 @@ def test_balls(text: str, balls: tuple[int, ...], mass: float, length: float) ->
 def test_length_in_all(text: str, length: float) -> None:
     """A length that is of no ball is what is needed."""
     assert _yarn(text).lengths[0] == length
+
+
+def test_yarns_of_one_line_are_told_apart_by_their_colors() -> None:
+    """Each has its own amount; what is in a ball is said once."""
+    line = Line("Yarn: DK, MC white 5 balls (50 g = 120 m), CC plum 2 balls", 0, "materials")
+    assert [(y.colour, y.balls, y.ball_length) for y in yarns_in(line)] == [
+        ("MC", (5,), 120_000), ("CC", (2,), 120_000),
+    ]  # fmt: skip
 
 
 def test_our_own_yarn_line() -> None:

@@ -25,6 +25,7 @@ def _told(front: str) -> list[tuple[str, str, tuple[float, ...]]]:
         ("78 cm around at the waist", ("waist", "girth", (78,))),
         ("40 cm wide", ("width", "width", (40,))),
         ("Diameter: 35 cm", ("diameter", "diameter", (35,))),
+        ("93 cm at waist, 117 cm at hem", ("waist", "girth", (93,))),
     ],
 )
 def test_name_and_way(line: str, expected: tuple[str, str, tuple[float, ...]]) -> None:
@@ -36,6 +37,14 @@ def test_length_in_brackets_on_the_next_line() -> None:
     """A sentence that is broken before its inches goes on: the word behind them names both."""
     found = _told('Cowl\n\nFinished size: 60 cm (23½") around and 25 cm\n(10") tall')
     assert found == [("circumference", "girth", (60,)), ("height", "length", (25,))]
+
+
+def test_each_of_several_lengths_belongs_to_the_place_after_it() -> None:
+    """ "93 cm around the bust, 33 cm to underarm": the second is no bust."""
+    found = _told("Tank\n\nMeasures: 93 cm around the bust, 33 cm to underarm, 47 cm at hem.")
+    assert [each[:2] for each in found] == [
+        ("bust", "girth"), ("to underarm", "length"), ("hem", "girth"),
+    ]  # fmt: skip
 
 
 def test_actual_width_is_of_the_work() -> None:
@@ -52,7 +61,8 @@ def test_both_ways_of_a_flat_piece() -> None:
 
 def test_body_measurements_are_known_as_such() -> None:
     """What the work is to fit is no measurement of the work."""
-    found = facts("Top\n\nSizes: S (M)\nTo fit bust: 80 (90) cm\n\nFinished bust: 84 (94) cm")
+    sizes = "Sizes: S (M)\nTo fit bust: 80 (90) cm\nBust sizes 80 (90) cm"
+    found = facts(f"Top\n\n{sizes}\n\nFinished bust: 84 (94) cm")
     assert [(each.name, each.body) for each in found.measurements][-1] == ("bust", False)
     assert all(each.body for each in found.measurements if each.lengths.values[0] == 800)
 

@@ -164,7 +164,9 @@ def _is_known(reading: Reading, size: int) -> bool:
             continue
         labelled.discard(worked.told)
         piece = reading.told[worked.told].piece
-        if worked.worked is None or (piece not in begun and not _is_grounded(worked, reading)):
+        edging = _EDGING.search(reading.told[worked.told].piece_name)
+        grounded = piece in begun or edging or _is_grounded(worked, reading)
+        if worked.worked is None or not grounded:
             return False
         begun.add(piece)
     return not labelled

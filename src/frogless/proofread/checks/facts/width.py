@@ -28,6 +28,9 @@ _UNSURE = re.compile(
     r"\b(?:elastic|gathered|relaxed|stretched|unstretched|drawn|neck width|folded|wingspan|"
     r"sides?|strap|tie|border|edging|motif|square|block)\b"
 )
+#: Girths of the body, and pieces that go nowhere around it.
+_OF_BODY = {"high hip", "hip", "bust", "underbust", "waist"}
+_NOT_OF_BODY = re.compile(r"\b(?:sleeves?|cuffs?|collars?|hoods?|pockets?|straps?|ties?|cords?)\b")
 #: Stitches that come so near to a length lie along it.
 _ACROSS = 0.03
 _MOST_PIECES = 8
@@ -39,6 +42,7 @@ class Candidate:
 
     Args:
         flat: its piece is no tube, so that an edging may make it wider.
+        foundation: it is a chain, of which some may be turning chains.
     """
 
     width: float
@@ -46,6 +50,7 @@ class Candidate:
     count: int
     times: int = 1
     flat: bool = False
+    foundation: bool = False
 
 
 def gauge_width(reading: Reading) -> Iterator[Finding]:
@@ -88,11 +93,13 @@ def _nearest(
     if not held.known[size]:
         return None
     pieces = [piece for piece in held.pieces[size] if _is_measured(piece)]
+    if measured.name in _OF_BODY:
+        pieces = [piece for piece in pieces if not _NOT_OF_BODY.search(piece.name)]
     slack = tolerance.of_rounding(measured.lengths)
     if measured.lengths.ranged:
         slack += abs(measured.lengths.values[1] - measured.lengths.values[0]) / 2
     extra = 2 * _EDGING if held.edged else 0.0
-    best: tuple[float, Candidate, Gauge] | None = None
+    best: tuple[tuple[bool, float], Candidate, Gauge] | None = None
     for gauge in held.reading.facts.gauges:
         if not gauge.stitches or gauge.unit == "repeat":
             continue
@@ -103,8 +110,8 @@ def _nearest(
             allowed = near.limits * near.width + slack
             if -allowed <= off <= allowed + (extra if near.flat else 0):
                 return None
-            if best is None or abs(off) < best[0]:
-                best = abs(off), near, gauge
+            if best is None or (near.foundation, abs(off)) < best[0]:
+                best = (near.foundation, abs(off)), near, gauge
     if best is None or _lies_across(held, pieces, measured, value, best[2], size):
         return None
     return best[1:]
@@ -174,7 +181,9 @@ def _candidates(pieces: list[Piece], gauge: Gauge, measured: Measurement) -> Ite
             close = limits if _is_close(row, gauge) else limits + _OTHER_STITCH
             for times in _times(piece, measured):
                 count = row.count * times
-                yield Candidate(count * wide, close, row.count, int(times) or 1, piece.flat)
+                many = int(times) or 1
+                chains = row.foundation and len(piece.worked) > 0
+                yield Candidate(count * wide, close, row.count, many, piece.flat, chains)
         if piece.flat and measured.way == "girth" and len(flat) < _MOST_PIECES:
             flat.append(max(piece.counts))
     for one, other in combinations(flat, 2):
