@@ -30,6 +30,7 @@ from frogless.proofread.words.model import (
     Evenly,
     Extent,
     Into,
+    Leave,
     Numbers,
     Repeat,
     Ring,
@@ -55,7 +56,7 @@ from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
 from frogless.proofread.words.tokens import Times, Token, words_of
-from frogless.proofread.words.whereabouts import parted, placed, without_part
+from frogless.proofread.words.whereabouts import parted, placed, to_body, without_part
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
@@ -275,6 +276,8 @@ class _Reader:
             items = items[:-1]
         if _is_purpose(items):
             return [Aside(_span(items), "remark")]
+        if to_body(items):
+            return [Leave(_span(items))]
         if skips := _skips(items, before):
             return [piece for some in skips for piece in self._parts(some, depth)]
         items = _placed_last(items)

@@ -82,6 +82,33 @@ def placed(items: Sequence[Item]) -> Sequence[Item]:
     return [*head, *times]
 
 
+def to_body(items: Sequence[Item]) -> bool:
+    """ "sl st in next 2 sts of body": it joins the row to another edge."""
+    kinds = [each.kind for each in items]
+    slips = [each for each in items if isinstance(each, Token) and each.value == "slip_stitch"]
+    at = kinds.index("OF") if "OF" in kinds else 0
+    return bool(at and slips and {"IN", "NUM"} & set(kinds[:at]) and _word(items[-1]) in _BODY)
+
+
+#: What a border or hem that is worked sideways is joined to.
+_BODY = frozenset(
+    {
+        "body",
+        "hat",
+        "bag",
+        "cap",
+        "skirt",
+        "crown",
+        "yoke",
+        "piece",
+        "main",
+        "edge",
+        "blanket",
+        "shawl",
+    }
+)
+
+
 def _begins(items: Sequence[Item]) -> int:
     """Where the words begin that tell where; 0."""
     for at in range(1, len(items)):

@@ -176,6 +176,22 @@ def begins_with_slips(acts: Sequence[Act], trade: Trade) -> bool:
     return False
 
 
+def rejoins(acts: Sequence[Act]) -> int:
+    """Where the chain stands of a row that is led to by skipping, "sk next 3 sts, join yarn, ch 3"; 0.
+
+    Its places are those that were left unworked below another part of the piece.
+    """
+    skipped = joined = False
+    for index, act in enumerate(acts):
+        if isinstance(act, Skip) and not joined and act.target.what == "stitch":
+            skipped = True
+        elif isinstance(act, Aside):
+            joined = joined or (skipped and act.kind == "join_yarn")
+        else:
+            return index if skipped and joined else 0
+    return 0
+
+
 def turns_first(acts: Sequence[Act]) -> bool | None:
     """Whether the work is said to be turned, or not, before anything is worked; None: unsaid."""
     for act in acts:

@@ -27,6 +27,7 @@ from frogless.proofread.work.acts import (
     is_slip,
     is_strand,
     leads_on,
+    rejoins,
 )
 from frogless.proofread.work.edge import MOST_PLACES, RING, Edge, Place, merged, of_chains
 from frogless.proofread.work.hand import Hand, TooLongError
@@ -36,6 +37,8 @@ from frogless.proofread.work.worker import Worker
 #: A chain that is joined into a ring to be worked into has no more than so many chains (from
 #: memory: rings of 4 to 8 are usual); a longer one is the edge of a tube.
 RING_CHAINS = 16
+#: A chain that is longer lifts no row (the tallest stitch of the dictionary takes 7).
+LONGEST_TURN = 7
 
 
 def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
@@ -44,10 +47,11 @@ def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
     Returns:
         int: the index of the first act that is left.
     """
-    slips = lift is None and begins_with_slips(acts, worker.trade)
+    slips = lift is None and worker.way.led and begins_with_slips(acts, worker.trade)
     if lift is not None and not _begins_with_chain(acts):
         turn_up(worker, lift, acts, slipped=False)
     slipped = False
+    led = rejoins(acts)
     if worker.hand.edge.begun == "nothing" and is_strand(acts, worker.trade):
         return 0
     for index, act in enumerate(acts):
@@ -61,6 +65,11 @@ def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
             elif isinstance(act, Chain) and worker.hand.edge.begun == "nothing":
                 count = worker.number(act.times)
                 lay(worker, of_chains(count), count)
+            elif isinstance(act, Chain) and _is_bridge(worker, act, acts[index + 1 :]):
+                return index
+            elif isinstance(act, Skip) and index < led:
+                worker.work((act,))
+                worker.hand.last, worker.begun = None, False
             elif isinstance(act, Chain):
                 turn_up(worker, act, acts[index + 1 :], slipped=slipped)
                 return index + 1
@@ -79,6 +88,20 @@ def begin(worker: Worker, acts: Sequence[Act], lift: Chain | None) -> int:
 def _is_space(chain: Chain) -> bool:
     """ "Ch 12 (counts as one ch-sp)": all of it is one place."""
     return chain.counts is True and not chain.counts_as
+
+
+def _is_bridge(worker: Worker, chain: Chain, rest: Sequence[Act]) -> bool:
+    """ "Ch 17, skip next 17 sts": a chain over an opening, and none that lifts the row.
+
+    So is one that no stitch is as tall as (own choice: twice the tallest of the dictionary).
+    """
+    count = worker.number(chain.times)
+    if chain.counts is not None or count <= LONGEST_TURN or _works_from_hook(rest):
+        return False
+    after = next((act for act in rest if not is_quiet(act)), None)
+    if isinstance(after, Skip) and after.times is not None:
+        return worker.number(after.times) >= count // 2
+    return count > 2 * LONGEST_TURN
 
 
 def _lead_on(worker: Worker, act: Act) -> None:

@@ -13,8 +13,12 @@ from frogless.proofread.words.model import (
 from frogless.proofread.work.edge import MOST_PLACES, Place, Run
 from frogless.proofread.work.extents import PLAIN, leave_last, stop_for, stop_of
 from frogless.proofread.work.hand import Test
+from frogless.proofread.work.model import Problem
 from frogless.proofread.work.trade import TALL
 from frogless.proofread.work.worker import Worker, is_named
+
+#: So many stitches are not passed over by a word like "last".
+_MANY_LEFT = 3
 
 
 def spread(
@@ -160,10 +164,24 @@ def _last(worker: Worker, span: Span, target: Target, runs: Sequence[Run], count
     test = worker.test(target)
     at = worker.hand.from_end(test, count, worker.hand.total)
     if worker.hand.ahead(test, worker.hand.total):
+        _tell_left(worker, span, target, at)
         worker.hand.pass_to(at)
     take(worker, span, target, test, count, worker.hand.total)
     worker.put(runs, count)
     return count
+
+
+def _tell_left(worker: Worker, span: Span, target: Target, at: int) -> None:
+    """ "[Ch 3, sc in next dc] 47 times, sc in last dc": half of the stitches are left between.
+
+    Under a chain, or where the row works into nothing but spaces, they are passed over on purpose.
+    """
+    hand = worker.hand
+    left = hand.stitches(hand.at, at)
+    bridged = not worker.out or worker.out[-1][0].kind != "stitch"
+    if target.what != "stitch" or bridged or left < _MANY_LEFT or not hand.known:
+        return
+    worker.problems.append(Problem("too_few", span, uses=hand.has() - left, has=hand.has()))
 
 
 def from_hook(
@@ -272,4 +290,8 @@ def skip(worker: Worker, span: Span, target: Target, count: int, tail: Sequence[
         count -= 1  # "ch 3, skip first st": the chain stands on it already
     if not worker.hand.known:
         return
+    if target.stitch in worker.trade.slips and not worker.hand.ahead(
+        worker.test(target), worker.hand.total
+    ):
+        return  # "sk the 2 sl sts": those that joined the row before to the body
     take(worker, span, target, worker.test(target), count, worker.hand.total)

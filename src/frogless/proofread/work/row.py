@@ -36,12 +36,13 @@ from frogless.proofread.work.edge import (
     RING,
     UNKNOWN,
     Edge,
+    Place,
     Run,
     has_spaces,
     main_stitch,
     merged,
 )
-from frogless.proofread.work.foot import begin
+from frogless.proofread.work.foot import LONGEST_TURN, begin
 from frogless.proofread.work.hand import TooLongError
 from frogless.proofread.work.model import Problem
 from frogless.proofread.work.trade import TALL, Trade
@@ -49,8 +50,6 @@ from frogless.proofread.work.ways import ChainKey, Counts, RowWay, Ways
 from frogless.proofread.work.worker import Worker, hand_over
 
 _AS_IT_STANDS = RowWay()
-#: A chain that is longer lifts no row (the tallest stitch of the dictionary takes 7).
-_LONGEST_TURN = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +171,7 @@ def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowW
                 yield way._replace(spaces="each")
     if begins_with_slips(row.acts, trade):
         yield way._replace(next_foot=True)
+        yield way._replace(led=False)
 
 
 def _takes_chains(row: Row) -> bool:
@@ -199,7 +199,7 @@ def spaces_named(row: Row) -> bool:
 
 def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     """What the row comes to over the edge, read in one way."""
-    if has_spaces(edge) and _takes_chains(row):
+    if has_spaces(edge) and _takes_chains(row) and not says(row.acts, "spaces"):
         way = way._replace(spaces="each")
     if edge.begun == "nothing":
         edge = _first_edge(row, trade)
@@ -251,7 +251,7 @@ def _first_edge(row: Row, trade: Trade) -> Edge:
         return NOTHING
     if "ring" in named:
         return RING
-    long = (working[0].times.of(row.size, row.sizes) or 0) > _LONGEST_TURN
+    long = (working[0].times.of(row.size, row.sizes) or 0) > LONGEST_TURN
     return NOTHING if "chain" in named and long else UNKNOWN
 
 
@@ -329,7 +329,8 @@ def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...],
     hand = worker.hand
     problems = tuple(worker.problems)
     if not known or worker.into_ring or worker.lost:
-        return problems, ()
+        # how many lie under the row is not known, but how many of them it leaves is told
+        return problems, ((Place("stitch"), worker.leave),) if worker.leave else ()
     if hand.edge.begun == "ring" or (not hand.runs and not hand.over):
         return problems, ()
     left = hand.has(hand.at)

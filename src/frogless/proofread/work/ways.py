@@ -35,7 +35,8 @@ class RowWay(NamedTuple):
             place, each chain is one.
         next_foot: after slip stitches the turning chain stands on the next place, not on the last
             of these.
-        slips: slip stitches are counted.
+        led: slip stitches before a chain only lead to where the row begins; else they are a part of
+            it, and the chain is a space.
     """
 
     counts: tuple[tuple[ChainKey, Counts], ...] = ()
@@ -44,7 +45,7 @@ class RowWay(NamedTuple):
     in_one: bool = False
     spaces: Literal["passed", "space", "each"] = "passed"
     next_foot: bool = False
-    slips: bool = True
+    led: bool = True
 
     def count_of(self, key: ChainKey) -> Counts:
         """What the row's turning chain is; no stitch where nothing is known of it."""

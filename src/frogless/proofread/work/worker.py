@@ -7,7 +7,7 @@ worked once and multiplied.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Act, Extent, Numbers, Target
@@ -107,6 +107,8 @@ class Worker:
                 named, chains = Target("space", which=target.which), None
             if target.what == "space" and target.which == "last" and chains:
                 chains = self._chains_of(chains)
+            if target.nth > 0 and target.of and not self._has_of(target.of):
+                named = replace(target, of="")  # "4th dc of next shell", which is 7 dc in one place
             if target.what == "corner":
                 self.tests[target] = self._corner()
             else:
@@ -133,6 +135,9 @@ class Worker:
         if not any(test(p) and p.stitch != untold for p, _ in self.hand.runs if p.kind == "stitch"):
             return test
         return lambda p: test(p) and not (p.kind == "stitch" and p.of and p.stitch == untold)
+
+    def _has_of(self, group: str) -> bool:
+        return any(place.of == group for place, _ in self.hand.runs)
 
     def has_kind(self, kind: str) -> bool:
         """Whether the edge has a place of that kind."""
