@@ -64,7 +64,15 @@ def _told(script: Script, lexicon: Lexicon) -> Iterator[Told]:
                 continue
             span, says, guessed = told
             yield Told(
-                says, span, label, piece, name, begins, onto=begins and onto, guessed=guessed
+                says,
+                span,
+                label,
+                piece,
+                name,
+                begins,
+                onto=begins and onto,
+                guessed=guessed,
+                only=statement.only,
             )
             begins, worked = False, worked or label is not None
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from frogless.proofread.script.lines import Line, lines_of
+from frogless.proofread.script.lines import Line, lines_of, without_printed
 from frogless.proofread.script.marks import Mark, marks_of
 from frogless.proofread.script.model import Heading, Part, RowText, Script, Statement
 from frogless.proofread.script.normal import plain_of
+from frogless.proofread.script.only import with_only
 from frogless.proofread.script.outline import Stretch, outline
 from frogless.proofread.script.pieces import with_pieces
 from frogless.proofread.script.sentences import trim
@@ -24,11 +25,12 @@ def cut(text: str) -> Script:
     Works on any text: what is no heading and no row is a sentence of the part it stands in.
     """
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    plain = plain_of(text)
+    plain = without_printed(plain_of(text))
     lines = lines_of(text, plain)
     marks = marks_of(plain, lines)
     parts = tuple(_parts(plain, marks, Reader(plain, _width(lines))))
     sizes, sizes_at = sizes_of(plain, parts)
+    parts = with_only(plain, parts, sizes)
     return Script(text, plain, tuple(each.start for each in lines), parts, sizes, sizes_at)
 
 

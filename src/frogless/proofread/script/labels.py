@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from frogless.proofread.script.model import MOST_NUMBERS, Label, Span
@@ -57,13 +57,22 @@ _END = re.compile(
     re.IGNORECASE,
 )
 _NOTHING = re.compile(r"\s{0,200}$")
+_STITCHED = r"ch|sc|hdc|dc|htr|tr|dtr|ss|inc|dec"
 _STITCHES = re.compile(
     r"[ ]{1,6}(?:[*\[(]|\d|(?:ch|sc|dc|hdc|htr|tr|dtr|esc|fsc|fdc|sl|ss|sk|skip|miss|inc|dec|mr|mc"
     r"|magic|beg|join|work|turn|in|with|"
     r"repeat|rep|as|make|\w{2,6}\d?tog|fp\w{1,3}|bp\w{1,3}|blo|flo)(?![a-z]))", re.IGNORECASE
 )  # fmt: skip
+_WORKED = re.compile(rf"\s{{1,2}}(?:[*\[(]|(?:\d{{1,3}}\s)?(?:{_STITCHED})\b)", re.IGNORECASE)
 #: Behind the side of a row, "Row 1 (RS) Beginning in ...": a sentence begins.
 _SENTENCE = re.compile(r"[ ]{1,6}(?:[A-Z]|[*\[(]|\d)")
+#: The color that a row is worked in: "R2. (yellow) Ch 3, ...", "Rnd 3: (with MC) sc ...".
+_COLOURED = re.compile(
+    r"\s{0,2}[(\[](?!(?:sc|dc|hdc|htr|tr|dtr|inc|dec|ch|st|sts|sk|skip|miss|fan|shell|picot|puff|bobble|popcorn|cluster"
+    r"|corner|cl|pc|bo)\b)(?:(?:with|in|using|yarn|colou?r)\s)?(?:[a-z]{3,12}(?:\s[a-z]{3,12})?|mc|cc\d?|[a-e])[)\]]"
+    r"[,:;]?(?=\s{1,2}(?:ch|join|beg|with|sc|dc|hdc|htr|tr|\d{1,3}\s?(?:ch|sc|dc|hdc|htr|tr)|magic|mr|[*])\b)",
+    re.IGNORECASE,
+)
 _WORDS = {
     "set-up": "setup", "set up": "setup", "base": "foundation", "starting": "foundation",
     "beginning": "foundation", "inc": "increase", "increasing": "increase", "dec": "decrease",
@@ -110,11 +119,15 @@ class Found:
     Args:
         firm: it ends with a colon or a dash, or with the side that faces; "Row 2." and "Row 2 ch 3"
             may as well be words of a sentence.
+        dashed: it ends with a dash; `other`: of "Rnd 1-2 sc in next st" that may be Rnd 1 with 2 sc
+            behind it, that reading.
     """
 
     label: Label
     body: int
     firm: bool
+    dashed: bool = False
+    other: Found | None = None
 
 
 def label_at(plain: str, at: int, line_end: int) -> Found | None:
@@ -122,8 +135,23 @@ def label_at(plain: str, at: int, line_end: int) -> Found | None:
     for form in _FORMS:
         found = form.match(plain, at, line_end)
         if found and (read := _finished(plain, found, line_end)):
-            return read
+            return _doubted(plain, read, line_end)
     return None
+
+
+_DASHED = re.compile(
+    rf"(?:row|rnd|round|rd|r)\.?\s{{0,2}}(\d{{1,5}})\s?-{{1,2}}\s?(?=\d{{1,3}}\s?(?:{_STITCHED})\b)",
+    re.IGNORECASE,
+)
+
+
+def _doubted(plain: str, read: Found, line_end: int) -> Found:
+    """The label with its other reading: "Rnd 1-2 sc in next st" is Rnds 1 and 2, or Rnd 1."""
+    shut = _DASHED.match(plain, read.label.span.start, line_end)
+    if not shut or len(read.label.numbers) < 2 or read.firm:
+        return read
+    label = replace(read.label, span=Span(shut.start(), shut.end(1)), numbers=(int(shut[1]),))
+    return replace(read, other=Found(label, shut.end(), firm=True, dashed=True))
 
 
 def listed_at(plain: str, at: int, line_end: int) -> Found | None:
@@ -195,6 +223,7 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     if not (
         firm
         or (numbers and closed)
+        or (name == "next" and closed and _WORKED.match(plain, closed.end(), line_end))
         or (
             alone
             and (
@@ -218,6 +247,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     firsts, lasts = _of_sizes(numbers, asides)
     sides, rows, called = _told([each for each in asides if not (lasts and _SIZED.match(each))])
     body = closed.end() if closed else end
+    if colour := _COLOURED.match(plain, body, line_end):
+        body = colour.end()
     label = Label(
         span=Span(found.start(), end),
         kind=_kind(groups.get("unit") or found[0]),
@@ -229,7 +260,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         lasts=lasts,
         firsts=firsts,
     )
-    return Found(label, body, firm or sided)
+    dashed = bool(closed) and closed[0].strip().startswith("-")  # type: ignore[index]
+    return Found(label, body, firm or sided, dashed)
 
 
 def _name(words: str) -> str | None:

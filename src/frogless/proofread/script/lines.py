@@ -16,6 +16,8 @@ _PAGE = re.compile(
     r"\s*(?:-{1,2}\s?\d{1,3}\s?-{1,2}|(?:page|p\.)\s?\d{1,3}(?:\s?(?:/|of)\s?\d{1,3})?|\d{1,3})\s*$",
     re.IGNORECASE,
 )
+#: A running head with its page: "The Tea Cosy      Page 2 of 2".
+_PAGED = re.compile(r"\s{2,}page\s\d{1,3}(?:\s(?:/|of)\s\d{1,3})?\s*$", re.IGNORECASE)
 _ROW = re.compile(r"\W{0,4}(?:rnds?|rounds?|rows?|r)\b\.?\s?\d", re.IGNORECASE)
 _OWNER = re.compile(r"\s*(?:©|\(c\)\s|copyright\b)", re.IGNORECASE)
 _LETTERS_OF = {"=": 1, "*": 1, "#": 1, "-": 2, "~": 3, "_": 3}
@@ -55,11 +57,10 @@ def lines_of(text: str, plain: str) -> tuple[Line, ...]:
     shouted = _is_shouted(plain)
     raws, plains = text.split("\n"), plain.split("\n")
     rules = [_rule(raw) for raw in raws]
-    printed = _printed(plains)
     lines: list[Line] = []
     start = 0
     for index, (raw, words) in enumerate(zip(raws, plains, strict=True)):
-        if not words or index in printed:
+        if not words:
             lines.append(Line(start, start, start, 0))
             start += len(raw) + 1
             continue
@@ -97,6 +98,14 @@ def _line(start: int, raw: str, words: str, rule: int, below: int, shouted: bool
     )  # fmt: skip
 
 
+def without_printed(plain: str) -> str:
+    """The text with every line blank that belongs to the page, in the middle of a row as well."""
+    lines = plain.split("\n")
+    for index in _printed(lines):
+        lines[index] = " " * len(lines[index])
+    return "\n".join(lines)
+
+
 def _printed(lines: list[str]) -> set[int]:
     """Numbers of the lines that belong to the page: its number, its running head, its owner."""
     written = [index for index, line in enumerate(lines) if line.strip()]
@@ -112,7 +121,7 @@ def _printed(lines: list[str]) -> set[int]:
     for each in heads:
         if len(heads) > 1 or each - 1 in printed or re.search(r"\d", lines[each]):
             printed.add(each)
-    return printed
+    return printed | {each for each in written if _PAGED.search(lines[each])}
 
 
 def _stands_alone(lines: list[str], index: int) -> bool:

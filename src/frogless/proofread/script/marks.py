@@ -60,7 +60,7 @@ _FOUNDED = re.compile(
     r"|(?:ch|chain) (?:a )?multiple|\d{1,5}(?:\s?[(\[{][^)\]}]{1,60}[)\]}]){0,6}\s?(?:ch|chains?|f[sdht]c|fhdc)\b)"
     r"|(?:(?:make|start with|begin with) )?(?:a )?chain of \d"
     r"|make (?:a|an) (?:magic|adj|sl)|magic (?:ring|circle|loop)|(?:f[sdht]c|fhdc)\b|(?:mr|mc)\b"
-    r"|start(?:ing)? with|begin(?:ning)? (?:at|with)|wind (?:the )?yarn|form a ring|attach"
+    r"|start(?:ing)? with|commenc(?:e|ing) with|begin(?:ning)? (?:at|with)|wind (?:the )?yarn|form a ring|attach"
     r"|(?:re)?join (?:the )?(?:new )?(?:yarn|colou?r|main|\w{1,12} yarn)"
     r"|join .{1,60} (?:to|in|with)|work \d{1,5} f[sdht]c)",
     re.IGNORECASE,
@@ -141,7 +141,25 @@ def _labels(plain: str, lines: tuple[Line, ...]) -> list[Found | None]:
     if sum(each is not None and bool(each.label.numbers) for each in worded) < len(listed):
         for index, found in listed.items():
             worded[index] = worded[index] or found
-    return _in_turn(worded)
+    return _in_turn(_parted(worded))
+
+
+def _parted(labels: list[Found | None]) -> list[Found | None]:
+    """The labels with "Rnd 1-2 sc" read as Rnd 1 where Rnd 2 comes next, or most end with a dash."""
+    numbered = [n for n, each in enumerate(labels) if each and each.label.numbers]
+    sure = [each for each in labels if each and each.firm]
+    dashed = 2 * sum(each.dashed for each in sure) > len(sure)
+    follows = len(labels)
+    for n in reversed(numbered):
+        now = labels[n]
+        if now and now.other:
+            after = labels[follows] if follows < len(labels) else None
+            begins = after.label.numbers[0] if after else 0
+            first, last = now.other.label.numbers[0], now.label.numbers[-1]
+            if begins == first + 1 or (dashed and begins != last + 1):
+                labels[n] = now.other
+        follows = n
+    return labels
 
 
 def _in_turn(labels: list[Found | None]) -> list[Found | None]:
@@ -170,7 +188,7 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if not follows and refers(plain, before.end):
         return None
     loose = not found.firm and found.label.numbers[:1] != (last + 1,)
-    if found.label.numbers[:1] == (1,) and _is_short(plain, lines, index - 1):
+    if found.label.numbers[:1] in ((1,), ()) and _is_short(plain, lines, index - 1):
         return found
     if loose and plain[before.end - 1] not in _SENTENCE_END and before.level == 0:
         return None
@@ -181,7 +199,7 @@ def _is_short(plain: str, lines: tuple[Line, ...], index: int) -> bool:
     """A few words by themselves: they may head what follows, and run on to nothing."""
     line = lines[index]
     words = plain[line.at : line.end]
-    free = index == 0 or lines[index - 1].blank
+    free = index == 0 or _parts(plain, lines[index - 1])
     return free and len(words) <= 40 and words[0].isupper() and words[-1].isalpha()
 
 

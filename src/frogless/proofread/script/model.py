@@ -71,10 +71,15 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class RowText:
-    """A row: its label, and where its text stands (the label and its colon left out)."""
+    """A row: its label, and where its text stands (the label and its colon left out).
+
+    Args:
+        only: the sizes that work it, by their indices, "Size L only:"; empty: all.
+    """
 
     label: Label
     body: Span
+    only: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +107,12 @@ class Prose:
 
     Args:
         remark: its look alone says so: a box beside the text, a line that begins with "Note:".
+        only: as of a row.
     """
 
     span: Span
     remark: bool = False
+    only: tuple[int, ...] = ()
 
 
 Statement = RowText | Heading | Prose

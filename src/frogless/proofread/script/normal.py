@@ -73,6 +73,8 @@ _REFERS = re.compile(r"(?:from|to|between|at|of|last|and|through|btw|rep|repeat)
 _SLANTED_COUNT = re.compile(
     r"\*(\(\s?\d[^*\n]{0,200}\)|(?<=[-.)] \*)\d{1,5}(?: [a-z]{1,8}){0,3}\.?)\*(?=\s*$)"
 )
+#: A wave between words parts them as a dash does.
+_WAVE = re.compile(r"(?<=[ ])~(?=[ ])")
 _STAR_ITEM = re.compile(r"[ ]{0,12}\*(?=[ ])")
 
 
@@ -83,7 +85,31 @@ def plain_of(text: str) -> str:
         plain = marks.sub(_blank, plain)
     plain = _LINK.sub(lambda found: f" {found[1]} {' ' * len(found[2])}", plain)
     plain = _TABLE_ROW.sub(lambda found: f"{found[1]}-{found[2]} ", plain)
+    plain = _WAVE.sub("-", _without_dots(plain))
     return _without_stars(plain).replace("|", " ")
+
+
+#: Abbreviations that old British patterns set with a stop: "1 d.c. into 2nd ch. from hook".
+_POINTED = re.compile(
+    r"\b(?:([dsht]|tr|dbl|sl|l)\.[ ]?(c|t|tr|s|st)|(?:h\.d\.c)|(?:tr|ch|ss|dc|htr|dtr|sp|sps|rep|st|sts|chs|lp|lps"
+    r"|beg|foll|patt|cont|tog|gr|grs|cl|blk|blks|rem|alt))\.(?=[ ]?(?-i:[a-z\d(*,;:)\]]))",
+    re.IGNORECASE,
+)
+#: Stitches, with a stop and without: what tells how a pattern sets its abbreviations.
+_STITCHES = re.compile(r"\b(?:(?:[dh]\.[ ]?)?(?:tr|c)|ch|ss|dc|htr|dtr)\b(\.?)", re.IGNORECASE)
+
+
+def _without_dots(plain: str) -> str:
+    """The stops of abbreviations blanked, where most of them have one: elsewhere they end sentences."""
+    pointed = [bool(found[1]) for found in _STITCHES.finditer(plain)]
+    if 2 * sum(pointed) <= len(pointed):
+        return plain
+    return _POINTED.sub(_shut, plain)
+
+
+def _shut(found: re.Match[str]) -> str:
+    letters = re.sub(r"[. ]", "", found[0])
+    return letters.ljust(len(found[0]))
 
 
 def _blank(found: re.Match[str]) -> str:

@@ -35,6 +35,7 @@ _TURNING = 7
 _STARTS = re.compile(
     r"from hook|magic|(?:form|make|into) an?\s(?:\w{1,12}\s)?(?:ring|loop|circle)", re.IGNORECASE
 )
+_HOOKED = re.compile(r"[^,;.]{0,40}\bch(?:ain)? from (?:the )?hook\b", re.IGNORECASE)
 #: How a piece is worked stands behind its name, or on the line below.
 _HOW = re.compile(r":?\s{1,4}worked (?:in|flat|from)\b", re.IGNORECASE)
 _SET_UP = re.compile(r"^(?:foundation|set-?\s?up|beginning|starting)\b", re.IGNORECASE)
@@ -43,12 +44,18 @@ _FOUNDATIONS = frozenset({"foundation", "setup"})
 
 @dataclass(frozen=True, slots=True)
 class _Following:
-    """What follows a heading up to its first row with a number, and with it."""
+    """What follows a heading up to its first row with a number, and with it.
+
+    Args:
+        hooked: that row goes into a chain by its number from the hook, so a chain right above it,
+            however short, is a foundation.
+    """
 
     number: int | None = None
     founded: bool = False
     begun: bool = False
     make: int = 0
+    hooked: bool = False
 
 
 def with_pieces(
@@ -145,6 +152,7 @@ def _joined(own: Sequence[tuple[int, int, _Following]], place: int) -> _Followin
             joined.founded or after.founded,
             joined.begun or after.begun,
             joined.make or after.make,
+            joined.hooked or after.hooked,
         )
     return joined
 
@@ -166,10 +174,16 @@ def _with(plain: str, each: RowText | Prose, after: _Following) -> _Following:
     if isinstance(each, RowText):
         founded = each.label.name in _FOUNDATIONS or _is_foundation(plain, words, each.body)
         if each.label.numbers:
-            return _Following(each.label.numbers[0], founded and each.label.numbers[0] == 1, begun)
+            number = each.label.numbers[0]
+            hooked = number == 1 and bool(_HOOKED.match(words))
+            return _Following(number, founded and number == 1, begun, hooked=hooked)
         return replace(after, founded=after.founded or founded, begun=after.begun or begun)
     make = how_often(words) if len(words) < 40 else 0
-    founded = _is_foundation(plain, words, span) and begun
+    hooked = after.hooked and bool(_CHAIN.match(words))
+    founded = (_is_foundation(plain, words, span) and begun) or hooked
     return replace(
-        after, founded=after.founded or founded, begun=after.begun or begun, make=make or after.make
+        after,
+        founded=after.founded or founded,
+        begun=after.begun or begun or hooked,
+        make=make or after.make,
     )

@@ -12,6 +12,7 @@ from frogless.proofread.script.labels import Found, label_at, refers
 from frogless.proofread.script.lines import Line
 from frogless.proofread.script.marks import ACTS, Mark, ends_with_count, is_remark
 from frogless.proofread.script.model import Heading, Prose, RowText, Span, Statement
+from frogless.proofread.script.only import names_sizes
 from frogless.proofread.script.sentences import sentences, trim
 
 _INSIDE = re.compile(
@@ -123,9 +124,11 @@ class Reader:
 
     def _goes_on(self, now: _Open, before: Line | None, line: Line, gap: bool) -> bool:
         """Whether a line continues the paragraph above it."""
+        if names_sizes(self.plain, now.start, now.end):
+            return False
         if line.bullet or now.boxed != line.boxed or before is None:
             return False
-        if is_remark(self.plain, line.at, line.end):
+        if is_remark(self.plain, line.at, line.end) or names_sizes(self.plain, line.at, line.end):
             return False
         if now.boxed:
             return not gap

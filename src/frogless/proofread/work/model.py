@@ -35,6 +35,7 @@ class Told:
         label: None for a sentence between rows.
         piece: index of the piece, from 0; `piece_name` as the heading says ("" for none).
         begins: the first of its piece; `onto`: it may be worked on the last row of the piece before.
+        only: the sizes that work it; empty: all.
         guessed: a sentence that is taken for a remark because little of it was understood.
     """
 
@@ -46,6 +47,7 @@ class Told:
     begins: bool = False
     onto: bool = False
     guessed: bool = False
+    only: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from frogless.proofread.words.model import Again, Aside, Chain, Join, Ring, Skip, Unclear
-from frogless.proofread.work.acts import QUIET, again_in, every, is_slip, turns_last, works
+from frogless.proofread.words.model import Act, Again, Aside, Chain, Join, Ring, Skip, Unclear
+from frogless.proofread.work.acts import QUIET, again_in, every, is_slip, says, turns_last, works
 from frogless.proofread.work.again import MOST_ROWS_OF_LINE, Plan, Todo
 from frogless.proofread.work.bench import Bench
 from frogless.proofread.work.model import Told
@@ -28,9 +28,11 @@ class Begin:
 
     Args:
         onto: it may begin on the last row of the piece before.
+        rejoins: it begins on what the piece before left unworked: "sk next 14 sts, join yarn in next st".
     """
 
     onto: bool
+    rejoins: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,14 @@ class TakeIn:
 
 @dataclass(frozen=True, slots=True)
 class Lose:
-    """A piece is worked that is told elsewhere: what is under the next row is not known."""
+    """A piece is worked that is told elsewhere: what is under the next row is not known.
+
+    Args:
+        skipped: so many of the stitches that were left are passed over, and the next row is worked
+            into those after them; 0: nothing is said.
+    """
+
+    skipped: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,13 +94,16 @@ class _Steps:
     lift: Chain | None = None
     new_yarn: bool = False
     begun: bool = False
+    kind: str = ""  # of the row worked last: a row or a round
 
     def all(self) -> Iterator[Step]:
         piece: int | None = None
         for index, told in enumerate(self.told):
             if told.begins or told.piece != piece:
                 piece = told.piece
-                yield self._begin(onto=_goes_on(told))
+                yield self._begin(onto=_goes_on(told), led=_leads(told.said.acts))
+            if told.only and self.size not in told.only:
+                continue
             if told.label is None:
                 step = self._of_remark(index)
                 if step is not None:
@@ -100,10 +112,11 @@ class _Steps:
             for todo in self.plan.rows(index, told):
                 yield self._row(todo)
 
-    def _begin(self, *, onto: bool) -> Begin:
+    def _begin(self, *, onto: bool, led: bool) -> Begin:
         self.plan.begin_piece()
-        self.lift, self.new_yarn, self.begun = None, False, onto
-        return Begin(onto)
+        self.lift, self.new_yarn, self.begun = None, led, onto or led
+        self.kind = self.kind if onto else ""
+        return Begin(onto, rejoins=led and not onto)
 
     def _of_remark(self, index: int) -> tuple[Step, ...] | None:
         """What is taken in of a sentence between rows that works nothing; None: it works rows."""
@@ -133,13 +146,19 @@ class _Steps:
             return ()  # "Sl st in first st.": the end of a spiral
         if all(isinstance(act, (*QUIET, Skip)) for act in acts):
             self.begun = True
-            return taken, Lose()  # "Skip 2 sts for the underarm, join yarn in next st."
+            return taken, Lose(self._skipped(acts))  # "Skip 2 sts for the neck, join yarn."
         chains = [act for act in acts if isinstance(act, Chain)]
         alone = all(isinstance(act, (*QUIET, Chain)) for act in acts)
         if alone and len(chains) == 1 and self.begun and not self.new_yarn:
             self.lift = chains[0]
             return (taken,)
         return None
+
+    def _skipped(self, acts: Sequence[Act]) -> int:
+        skips = [act for act in acts if isinstance(act, Skip)]
+        if len(skips) != 1 or skips[0].to or skips[0].times is None or not self.new_yarn:
+            return 0
+        return skips[0].times.of(self.size, self.sizes) or 0
 
     def _is_told_after(self, index: int, again: Again) -> bool:
         """Whether "9 rows without shaping" is only said of rows that are told after it.
@@ -162,9 +181,11 @@ class _Steps:
             self.lift,
             self.chains[todo.source],
             closed=todo.kind == "round",
+            partial=todo.kind == "row" and (self.kind == "round" or self.new_yarn),
         )
         step = WorkRow(row, todo, self._is_foundation(row, todo), self.new_yarn)
         self.begun = True
+        self.kind = todo.kind
         if acts or not todo.problems:
             self.lift = lift
             self.new_yarn = any(
@@ -178,6 +199,13 @@ class _Steps:
         works_on = [act for act in row.acts if not isinstance(act, QUIET)]
         named = label is not None and label.name == "foundation"
         return named and len(works_on) == 1 and isinstance(works_on[0], Chain | Ring)
+
+
+def _leads(acts: tuple[Act, ...]) -> bool:
+    """Whether acts only lead to where a row begins: "Skip the middle 14 sts, join yarn in next st."."""
+    at = next((n for n, act in enumerate(acts) if not isinstance(act, (*QUIET, Skip))), len(acts))
+    skips = [act for act in acts[:at] if isinstance(act, Skip) and act.target.what == "stitch"]
+    return bool(skips) and says(acts[:at], "join_yarn")
 
 
 def _goes_on(told: Told) -> bool:

@@ -20,7 +20,12 @@ def missing_in_a_size(reading: Reading) -> Iterator[Finding]:
         if before is None or label is None or not (before.lasts or label.firsts):
             continue
         apart = other.index != one.index + 1 or other.told.begins
-        if apart or any(before.span.start < at < label.span.start for at in breaks):
+        if (
+            apart
+            or one.told.only
+            or other.told.only
+            or any(before.span.start < at < label.span.start for at in breaks)
+        ):
             continue
         ends, begins = _ends(before, sizes), _begins(label, sizes)
         if not ends or not begins or begins[0] != ends[0] + 1:
