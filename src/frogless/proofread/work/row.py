@@ -50,6 +50,8 @@ from frogless.proofread.work.ways import ChainKey, Counts, RowWay, Ways
 from frogless.proofread.work.worker import Worker, hand_over
 
 _AS_IT_STANDS = RowWay()
+#: So many places are not left over by a slip (own choice).
+_MUCH_LEFT = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,7 @@ class Row:
         lift: the chain at the end of the row below that lifts the work to this row.
         told_counts: what the pattern says of its turning chains, by number of chains; 0: of all.
         closed: it is a round.
+        partial: it may be worked over a part of the row below: a strap in rows upon rounds.
     """
 
     acts: tuple[Act, ...]
@@ -69,6 +72,7 @@ class Row:
     lift: Chain | None = None
     told_counts: tuple[tuple[int, bool], ...] = ()
     closed: bool = False
+    partial: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -342,12 +346,20 @@ def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...],
     if hand.over or (leave and left < leave):
         short = _over(row, worker, leave - left if leave else 0)
         return (*problems, *(() if "no_place" in told else short)), rest
+    if leave == 0 and not told and row.partial and left >= _MUCH_LEFT and _is_counted(row.acts):
+        return problems, rest
     if left > leave and not told and not (leave == 0 and _spans(row, worker, left)):
         remaining = {p for p, _ in rest if hand.weight(p)}
         if leave or not remaining <= hand.passed:
             uses = hand.used + leave
             return (Problem("too_few", row.span, uses=uses, has=hand.has()),), rest
     return problems, rest if leave else ()
+
+
+def _is_counted(acts: Sequence[Act]) -> bool:
+    """Whether acts say of all places how many they are: "ch 1, sc in next 6 sts, turn"."""
+    extents = (getattr(act, "extent", None) for act in every(acts))
+    return all(extent is None or extent.kind == "times" for extent in extents)
 
 
 def _spans(row: Row, worker: Worker, left: int) -> bool:

@@ -87,14 +87,41 @@ def after(step: Begin | TakeIn | Lose | MakeRing, standings: Standings) -> list[
             best = best_of(standings)
             unknown = Standing(UNKNOWN, cost=best.cost + 1 + MORE, trail=best.trail)
             return [*standings[: MOST_EDGES - 1], unknown]
+        case Begin(rejoins=True):
+            return _on_what_is_left(standings, led=step.led)
         case Begin():
             return anew(standings)
-        case Lose():
-            return [replace(each, edge=OF_PIECE, below=None) for each in standings]
+        case Lose(skipped):
+            return [_passed(each, skipped) for each in standings]
         case MakeRing():
             return [replace(each, edge=RING) for each in standings]
         case TakeIn(turn, ring):
             return [_taken_in(each, turn, ring=ring) for each in standings]
+
+
+def _passed(standing: Standing, skipped: int) -> Standing:
+    """On the places that were left, so many of them passed over; not known where there are none."""
+    left = standing.left or standing.rest
+    total = sum(count for _, count in left.runs) if left else 0
+    if left is None or not 0 < skipped < total:
+        return replace(standing, edge=OF_PIECE, below=None)
+    after, at = [], 0
+    for place, count in left.runs:
+        length = min(count, at + count - skipped)
+        after += [(place, length)] if length > 0 else []
+        at += count
+    return replace(standing, edge=Edge(tuple(after)), below=total - skipped, rest=None, left=None)
+
+
+def _on_what_is_left(standings: Standings, *, led: bool) -> list[Standing]:
+    """Begun on the places that the piece before left; on others only when it does not come out."""
+    best = best_of(standings)
+    left = best.left or best.rest
+    if left is None:
+        return anew(standings)
+    unknown = Standing(UNKNOWN, cost=best.cost + 1 + UNSAID, trail=best.trail)
+    rest = left if led else None
+    return [Standing(left, rest=rest, cost=best.cost, trail=best.trail), unknown]
 
 
 def _taken_in(standing: Standing, turn: bool | None, *, ring: bool) -> Standing:

@@ -29,10 +29,12 @@ class Begin:
     Args:
         onto: it may begin on the last row of the piece before.
         rejoins: it begins on what the piece before left unworked: "sk next 14 sts, join yarn in next st".
+        led: a sentence before its first row says so.
     """
 
     onto: bool
     rejoins: bool = False
+    led: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +103,7 @@ class _Steps:
         for index, told in enumerate(self.told):
             if told.begins or told.piece != piece:
                 piece = told.piece
-                yield self._begin(onto=_goes_on(told), led=_leads(told.said.acts))
+                yield self._begin(told)
             if told.only and self.size not in told.only:
                 continue
             if told.label is None:
@@ -112,11 +114,12 @@ class _Steps:
             for todo in self.plan.rows(index, told):
                 yield self._row(todo)
 
-    def _begin(self, *, onto: bool, led: bool) -> Begin:
+    def _begin(self, told: Told) -> Begin:
+        onto, led = _goes_on(told), _leads(told.said.acts)
         self.plan.begin_piece()
         self.lift, self.new_yarn, self.begun = None, led, onto or led
         self.kind = self.kind if onto else ""
-        return Begin(onto, rejoins=led and not onto)
+        return Begin(onto, rejoins=led and not onto, led=told.label is None)
 
     def _of_remark(self, index: int) -> tuple[Step, ...] | None:
         """What is taken in of a sentence between rows that works nothing; None: it works rows."""
