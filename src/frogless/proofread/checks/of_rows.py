@@ -69,7 +69,7 @@ OF_ROWS: tuple[Check, ...] = (
         Row 1: Dc in 4th ch from hook and in each ch across, turn. (20 dc)
         Row 2: Ch 1, sc in each st across, turn. (20 dc)
         """,
-        arithmetic.count_by_kind,
+        lambda reading: (*arithmetic.count_by_kind(reading), *rest.squares_of_mesh(reading)),
     ),
     Check(
         "row-range",

@@ -79,9 +79,29 @@ def test_edging_of_one_stitch_has_it_in_its_corners() -> None:
 def test_these_rows_are_those_since_the_last_repeat() -> None:
     """A decrease and two plain rounds are three."""
     text = (
-        "Ch 60, join.\nRnd 1: Ch 1, sc in each ch, join. (60)\nRnd 2: Ch 1, sc in each st, join.\nRep Rnd 2 until piece is 10 cm long.\n"
+        "Ch 60, join.\nRnd 1: Ch 1, sc in each ch, join. (60)\nRnd 2: Ch 1, sc in each st, join.\n"
+        "Rep Rnd 2 until piece is 10 cm long.\n"
         "Dec rnd: Ch 1, sc2tog, sc to last 2 sts, sc2tog, join. (58)\nWork 2 rnds plain.\n"
         "Rep these 3 rnds 2 times more. (54)\n"
     )
     assert ("repeated-rows", None) not in _told(text)
     assert ("repeated-rows", None) in _told(text.replace("these 3", "these 4"))
+
+
+def test_stitches_skipped_for_the_neck_leave_the_other_shoulder() -> None:
+    """62 less 14 and 34 are 14."""
+    text = (
+        "Row 1: Fsc 62, turn. (62 sc)\n"
+        "Next row: Ch 1, sc in first 14 sts, turn, leave rem sts unworked. (14 sc)\nFasten off.\n"
+        "Skip next 34 sts for the neck and join yarn in the next st.\n"
+        "Next row: Ch 1, sc in same st and in each st across. (14 sc)\nFasten off.\n"
+    )
+    assert _told(text) == []
+    assert _told(text.replace("34 sts", "33 sts")) == [("row-count", None)]
+
+
+def test_round_is_joined_to_the_top_of_what_its_chain_stands_for() -> None:
+    """Of 4 chains that stand for dc and ch 1 the third is the top."""
+    text = "Rnd 1: Ch 4 (counts as dc, ch 1), [dc, ch 1] 7 times in magic ring; join to 3rd ch of ch-4. (8 dc)\n"
+    assert _told(text) == []
+    assert ("joining", 1) in _told(text.replace("3rd", "2nd"))

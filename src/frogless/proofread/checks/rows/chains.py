@@ -32,6 +32,7 @@ from frogless.proofread.words.model import (
 #: So many rows that agree make a rule that one other row breaks.
 RULE = 3
 _BEFORE = (Chain, Turn, Aside, Ring)
+_NTH_CHAIN = re.compile(r"\b(\d{1,2})(?:st|nd|rd|th) ch(?:ain)?\b", re.IGNORECASE)
 _NTH = re.compile(r"\b(?:\d{1,2}(?:st|nd|rd|th)|second|third|fourth|fifth)\b", re.IGNORECASE)
 
 
@@ -52,6 +53,15 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
     chains = list(_leading(acts))
     chain = chains[-1] if chains else None
     made = {key for worked in line.first() for key in worked.made}
+    if (nth := _nth_chain(reading, act)) and chain and chain.counts and _top(chain) != nth:
+        texts = (
+            f"joined to chain {nth}",
+            f"chain {_top(chain)} is the top of the stitch",
+            f"{line.name} begins with a chain whose top is its chain {_top(chain)}, and is joined to "
+            f"chain {nth}: one of the numbers is wrong.",
+        )
+        yield finding("joining", reading, line, act.span, texts, "likely")
+        return
     if act.to == "top" and act.chains and chain and len(set(chain.times.values)) == 1:
         there = chain.times.values[0]
         # "to 2nd ch of ch-4" joins lower down, where the space begins.
@@ -119,6 +129,17 @@ def _leading(acts: Sequence[Act]) -> Iterator[Chain]:
 
 def _in_nth(reading: Reading, act: Join) -> bool:
     return bool(_NTH.search(reading.script.plain, act.span.start, act.span.end))
+
+
+def _nth_chain(reading: Reading, act: Join) -> int:
+    """ "Join to 3rd ch": 3."""
+    found = _NTH_CHAIN.search(reading.script.plain, act.span.start, act.span.end)
+    return int(found[1]) if found else 0
+
+
+def _top(chain: Chain) -> int:
+    """The chain that is the top of the stitch that it stands for: those of a space come after."""
+    return max(chain.times.values) - chain.space
 
 
 def _not_joined(reading: Reading, lines: Sequence[Line]) -> Iterator[Finding]:

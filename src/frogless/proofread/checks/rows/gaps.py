@@ -25,6 +25,8 @@ from frogless.proofread.words.model import (
 
 #: So many places passed over are a gap in the piece, and no step of a stitch pattern.
 WIDE = 8
+#: The two sides of a garment.
+PAIR = 2
 #: Two edges that are shaped alike differ by more stitches when they are meant to.
 NEAR = 4
 #: "Sl st in first 7 sts, ch 3 (counts as dc)": the chain may stand on the last of the slip stitches.
@@ -74,6 +76,7 @@ def _not_bridged(reading: Reading, line: Line) -> Iterator[Finding]:
             beside = acts[max(at - 1, 0) : at] + acts[at + 1 : at + 2]
             bridged.append((act, any(isinstance(each, Chain) for each in beside)))
     yield from _over_nothing(reading, line, acts)
+    yield from _unlike_chains(reading, line, acts)
     without = [act for act, chain in bridged if not chain]
     if len(without) == 1 < len(bridged):
         texts = (
@@ -83,6 +86,26 @@ def _not_bridged(reading: Reading, line: Line) -> Iterator[Finding]:
             "forgotten.",
         )
         yield finding("gaps-alike", reading, line, without[0].span, texts, "possible")
+
+
+def _unlike_chains(reading: Reading, line: Line, acts: Sequence[Act]) -> Iterator[Finding]:
+    """Two gaps of a row, as the two underarms are, with chains of two lengths over them."""
+    over = [
+        next((each for each in acts[max(at - 1, 0) : at + 2] if isinstance(each, Chain)), None)
+        for at, act in enumerate(acts)
+        if _is_gap(act)
+    ]
+    if len(over) != PAIR or not over[0] or not over[1]:
+        return
+    one, other = over[0].times.values, over[1].times.values
+    if one != other:
+        texts = (
+            f"ch {listed(one)} and ch {listed(other)}",
+            "two gaps",
+            f"{line.name} chains {one[0]} over one gap and {other[0]} over the other: if both are to "
+            "be alike, a number is wrong.",
+        )
+        yield finding("gaps-alike", reading, line, over[1].span, texts, "possible")
 
 
 def _over_nothing(reading: Reading, line: Line, acts: Sequence[Act]) -> Iterator[Finding]:

@@ -22,6 +22,11 @@ _THROUGH = re.compile(
     re.IGNORECASE,
 )
 _TO_END = re.compile(r"\b(?:to (?:the )?end|across|around),? *$", re.IGNORECASE)
+#: "You have 21 squares."
+_SQUARES = re.compile(
+    r"\byou (?:should |will )?(?:now )?have (?P<count>\d{1,4}) (?:little |open )?(?:squares|windows|holes)\b",
+    re.IGNORECASE,
+)
 #: "skip first dc", "leave 30 hdc", "to last 2 dc", "in each dc".
 _PASSED = re.compile(
     r"\b(?:(?:sk|skip|miss|leave|leaving) (?:the )?(?:(?:first|next|last|rem(?:aining)?) )?"
@@ -48,6 +53,30 @@ def drawn_together(reading: Reading) -> Iterator[Finding]:
             f"{line.name} ends with {made} stitches, and the tail is drawn through {says}.",
         )
         yield finding("row-count", reading, line, Span(*found.span()), texts, "likely")
+
+
+def squares_of_mesh(reading: Reading) -> Iterator[Finding]:
+    """ "You have 21 squares": a mesh has as many as it has chain spaces.
+
+    A filled square has none; a row that has such is left out.
+    """
+    for line in lines_of(reading):
+        span = line.told.span
+        found = _SQUARES.search(reading.script.plain, span.start, span.end)
+        if found is None or not line.works or len(reading.script.sizes) > 1:
+            continue
+        made = line.works[-1].made
+        spaces = sum(count for key, count in made.items() if key.endswith(" sp"))
+        stitches = sum(count for key, count in made.items() if base_of(key) in PLAIN)
+        says = int(found["count"])
+        if not spaces or stitches != spaces + 1 or says == spaces:
+            continue
+        texts = (
+            f"{says} squares",
+            f"{spaces} spaces",
+            f"{line.name} makes {spaces} chain spaces, so there are {spaces} squares.",
+        )
+        yield finding("count-by-kind", reading, line, Span(*found.span()), texts, "likely")
 
 
 def after_the_end(reading: Reading) -> Iterator[Finding]:

@@ -29,6 +29,7 @@ from frogless.proofread.words.model import (
     Increase,
     Into,
     Join,
+    Leave,
     Repeat,
     Skip,
     Target,
@@ -256,10 +257,15 @@ def _beside(line: Line, rows: Sequence[Line]) -> str:
 
 def _is_edging(line: Line, rows: Sequence[Line], usual: str) -> bool:
     """A whole row of another stitch after which the first stitch does not come again."""
-    if _of_one(line) == "" or _rows(line) > EDGING or _shapes(line):
+    if _of_one(line) == "" or _rows(line) > EDGING or _shapes(line) or _is_part(line):
         return False
     after = rows[rows.index(line) + 1 :]
     return not any(usual in _stitches(o) for o in after if o.told.piece == line.told.piece)
+
+
+def _is_part(line: Line) -> bool:
+    """A row that leaves stitches for another one."""
+    return any(isinstance(act, Leave) for act in line.told.said.acts)
 
 
 def _goes_on(line: Line, reading: Reading) -> bool:

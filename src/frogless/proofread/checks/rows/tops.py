@@ -29,8 +29,14 @@ def named_tops(reading: Reading) -> Iterator[Finding]:
         if line.told.label is None or not line.told.said.acts:
             continue
         yield from _beyond(reading, line)
-        if before is not None and not _unknown(before) and not _unknown(line):
-            yield from _not_there(reading, line, before)
+        if before is not None and not _unknown(line):
+            there, name = _begins(before), before.name
+            if _unknown(before):  # "Rows 3-10: as row 2": any row of the piece may be meant
+                there = {
+                    n for each in lines_of(reading) if _is_beside(each, line) for n in _begins(each)
+                }
+                name = "an earlier row"
+            yield from _not_there(reading, line, name, there)
         before = line
 
 
@@ -51,9 +57,14 @@ def _beyond(reading: Reading, line: Line) -> Iterator[Finding]:
         yield finding("place-missing", reading, line, act.span, texts, "certain")
 
 
-def _not_there(reading: Reading, line: Line, before: Line) -> Iterator[Finding]:
+def _is_beside(line: Line, other: Line) -> bool:
+    """Whether a row stands before another one of its piece."""
+    return line.told.piece == other.told.piece and line.index < other.index
+
+
+def _not_there(reading: Reading, line: Line, before: str, begins: set[int]) -> Iterator[Finding]:
     acts = line.told.said.acts
-    span, known = line.told.span, _begins(before) | _begins(line) | _within(line)
+    span, known = line.told.span, begins | _begins(line) | _within(line)
     defined = {
         length
         for own in reading.lexicon.own.values()
@@ -63,15 +74,15 @@ def _not_there(reading: Reading, line: Line, before: Line) -> Iterator[Finding]:
     }
     for found in _NAMED.finditer(reading.script.plain, span.start, span.end):
         length = int(found["after"] or found["before"])
-        if length in known or length in defined or not _begins(before):
+        if length in known or length in defined or not begins:
             continue
         if any(isinstance(a, Join) and a.span.start <= found.start() < a.span.end for a in acts):
             continue  # a round is joined to its own beginning
-        there = " or ".join(map(str, sorted(_begins(before))))
+        there = " or ".join(map(str, sorted(begins)))
         texts = (
             reading.script.words(Span(*found.span())),
-            f"{before.name} begins with a chain of {there}",
-            f"{line.name} is worked into a chain of {length}, and {before.name} begins with one "
+            f"{before} begins with a chain of {there}",
+            f"{line.name} is worked into a chain of {length}, and {before} begins with one "
             f"of {there}: one of the numbers is wrong.",
         )
         yield finding("turning-chain", reading, line, Span(*found.span()), texts, "likely")
