@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from frogless.proofread.work.acts import says, turns_last
+from frogless.proofread.work.acts import says, turns_last, works
 from frogless.proofread.work.again import Todo
 from frogless.proofread.work.counts import Verdict
 from frogless.proofread.work.edge import UNKNOWN, Edge
@@ -65,7 +65,10 @@ def _worked(
     before = standing.trail.row.verdict if standing.trail else "ok"
     if worked is None and before == "unclear" and not standing.edge.known:
         unsure = True  # what it is worked over was not clear, so nothing of it can be checked
-    shown = tuple(p for p in problems if not unsure or p.kind in ("brackets", "too_long", "again"))
+    if todo.number is not None and todo.stated and todo.acts and not works(todo.acts):
+        unsure, worked = True, None  # its squares are told, say, and no stitch
+    surely = ("brackets", "too_long")
+    shown = tuple(p for p in problems if not unsure or p.kind in surely or p in todo.problems)
     return Worked(
         told=todo.told,
         number=todo.number,

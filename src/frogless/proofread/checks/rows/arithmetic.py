@@ -17,6 +17,7 @@ from frogless.proofread.checks.rows.lines import (
     lines_of,
     listed,
     named,
+    resting,
     row_name,
     speaks_otherwise,
 )
@@ -41,6 +42,13 @@ ORDER: tuple[ProblemKind, ...] = (
     "count_kind",
     "change",
     "range",
+)
+
+
+#: What nothing is said of in rows that rest on one which was not understood: the places that it
+#: leaves are guessed from what it states, and so would be whatever is wrong with them.
+_ON_FIRM_GROUND: frozenset[ProblemKind] = frozenset(
+    {"no_place", "repeat", "passed", "count_kind", "again"}
 )
 
 
@@ -91,11 +99,23 @@ def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
             problem = foremost(worked.problems)
             if problem and problem.kind == "too_few" and line.told.label is None:
                 continue  # a sentence between rows may well work into a part of the edge
+            if problem and line.index in resting(reading) and not _is_missing_row(line, problem):
+                problem = None if problem.kind in _ON_FIRM_GROUND else problem
             if problem and worked.size not in disordered.get(line.index, ()):
                 there.setdefault(problem.kind, {}).setdefault(worked.size, (worked, problem))
         for kind in kinds:
             if kind in there:
                 yield Case(line, tuple(there[kind][size] for size in sorted(there[kind])))
+
+
+def _is_missing_row(line: Line, problem: Problem) -> bool:
+    """Rows to be worked again that are not there, not ones that do not fit."""
+    if problem.kind != "again" or problem.uses is not None or problem.each is not None:
+        return False
+    again = next((a for a in line.told.said.acts if isinstance(a, Again)), None)
+    if again is None:
+        return False
+    return problem.says == again.first if again.first else problem.what == again.name
 
 
 def foremost(problems: Sequence[Problem]) -> Problem | None:
@@ -336,7 +356,13 @@ def repeated_rows(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "again"):
         _, problem = case.cases[0]
         what = reading.script.words(case.span)
-        if problem.has is not None and problem.uses is not None:
+        if not _is_missing_row(case.line, problem) and problem.uses is None:
+            hint = (
+                f"The rows to be repeated do not fit onto {case.before or 'the row before'}: look "
+                "at the last row before them, or name the rows that are meant."
+            )
+            works = "they do not come out"
+        elif problem.has is not None and problem.uses is not None:
             hint = (
                 f"The rows to be repeated use {problem.uses} places, and {problem.has} are "
                 "there: another row is meant, or a shaping row must not be repeated here."

@@ -10,7 +10,7 @@ from frogless.proofread.checks.model import Reading
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.script.model import Heading, Label, Span
 from frogless.proofread.words.forms import foreign_to
-from frogless.proofread.words.model import Act, Into, Repeat
+from frogless.proofread.words.model import Act, Into, Repeat, Unclear
 from frogless.proofread.work.model import Told, Worked
 
 _KINDS = {"round": "Rnd", "row": "Row", "": "Row"}
@@ -73,6 +73,30 @@ def _lines(told: Sequence[Told], by_told: dict[int, list[Worked]]) -> Iterator[L
             before = row_name(each.label, numbers[-1] if numbers else None)
         elif works:
             before = "the foundation" if not before else "the row before"
+
+
+@lru_cache(maxsize=1)
+def resting(reading: Reading) -> frozenset[int]:
+    """The lines that rest on a row of which not all was understood, by their index.
+
+    What such a row leaves is not known, whatever it states; a later row that comes out as it states
+    is firm ground again.
+    """
+    found: set[int] = set()
+    dark = False
+    for line in lines_of(reading):
+        if line.told.begins:
+            dark = False
+        if dark:
+            found.add(line.index)
+        if line.told.label is None:
+            continue
+        lost = any(isinstance(act, Unclear) for act in all_acts(line.told.said.acts))
+        if lost or any(worked.verdict == "unclear" for worked in line.works):
+            dark = True
+        elif line.works and all(w.verdict == "ok" and w.worked for w in line.works):
+            dark = dark and line.works[-1].stated is None
+    return frozenset(found)
 
 
 def row_name(label: Label | None, number: int | None) -> str:
@@ -168,7 +192,9 @@ def headings(reading: Reading) -> tuple[Span, ...]:
 
 
 def certainty_of(reading: Reading, line: Line) -> Certainty:
-    """Certain, unless something was assumed in this row to read it."""
+    """Certain, unless something was assumed in this row to read it, or it rests on an unclear one."""
+    if line.index in resting(reading):
+        return "possible"
     span = line.told.span
     begin = line.told.label.span.start if line.told.label else span.start
     assumed = any(

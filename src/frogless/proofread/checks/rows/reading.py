@@ -10,6 +10,7 @@ from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_
 from frogless.proofread.checks.rows.sizes import numbers_of
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.words.model import Repeat, Unclear
+from frogless.proofread.work.acts import works
 
 #: Letters of such words that are shown.
 _SHOWN = 80
@@ -80,11 +81,14 @@ def _dark(reading: Reading, run: Sequence[Line]) -> Iterator[Finding]:
     verb = "was" if first is last else "were"
     stated = next((w.stated for line in run for w in line.works if w.stated is not None), None)
     count = f", so the count of {stated} is not proven" if stated is not None else ""
+    why, mend = "it is not known what is worked into", "what it begins with, or give the count of"
+    mend += " the row below"
+    if first.told.said.acts and not works(first.told.said.acts):
+        why, mend = "no stitch is named that is worked", "which stitches are worked"
     texts = (
         rows,
         "not worked out",
-        f"{rows} {verb} not worked out, since it is not known what is worked into{count}. Say "
-        "what it begins with, or give the count of the row below.",
+        f"{rows} {verb} not worked out, since {why}{count}. Say {mend}.",
     )
     yield finding("unclear", reading, first, first.told.span, texts, "possible")
 
