@@ -137,6 +137,8 @@ def _plain_of(stitch: str, trade: Trade) -> str:
     if own is not None:
         inner = (a.stitch for a in every(own.body) if isinstance(a, Bare) and a.stitch != stitch)
         return trade.base(next(inner, stitch))
+    if trade.is_group(stitch):
+        return next((trade.base(place.stitch) for place, _ in trade.leaves(stitch)), stitch)
     return trade.base(stitch)
 
 

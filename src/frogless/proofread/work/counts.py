@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 
 from frogless.proofread.words.model import Stated
 from frogless.proofread.work.model import Problem
+from frogless.proofread.work.opening import opening_groups
 from frogless.proofread.work.row import Outcome
 from frogless.proofread.work.trade import Trade
 from frogless.proofread.work.worker import BUNCH
@@ -254,7 +255,10 @@ def _kind_made(
             return outcome.stitches if outcome.laid else outcome.chains
         case _ if stated.stitch and not _is_post(stated.stitch, trade):
             # A group that the row does not call by its name: as many as it makes of any.
-            return made.get(stated.stitch, made.get(BUNCH, outcome.groups) or 0)
+            named = made.get(stated.stitch)
+            if named is not None:
+                return named + opening_groups(outcome, stated.stitch, trade)
+            return (made.get(BUNCH, outcome.groups) or 0) - int(outcome.halved)
         case _ if stated.stitch in apart and stated.stitch != trade.base(stated.stitch):
             return made.get(stated.stitch, 0)
         case _ if stated.stitch in apart:

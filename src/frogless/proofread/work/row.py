@@ -86,6 +86,7 @@ class Outcome:
         apart: stitches by key that are no part of a group.
         laid: chains of a foundation, when the row is nothing else.
         stands_for: the stitch that the turning chain is said to count as; "".
+        halved: a group in one place is begun with the row's first chain and finished at its end.
         effort: acts that were worked, and places that were looked at.
     """
 
@@ -107,6 +108,7 @@ class Outcome:
     unclear: bool = False
     outside: bool = False
     laid: bool = False
+    halved: bool = False
     way: RowWay = _AS_IT_STANDS
     effort: int = 1
 
@@ -297,6 +299,7 @@ def _outcome(row: Row, worker: Worker, way: RowWay, out: tuple[Run, ...]) -> Out
         unclear=unclear,
         outside=unclear and not worker.lost and _is_outside(row.acts),
         laid=laid,
+        halved=worker.turning[1] and _is_halved(row.acts),
         way=way,
         effort=1 + worker.steps + (len(hand.runs) + len(worker.out)) // 2,
     )
@@ -408,6 +411,15 @@ def _goes_around(row: Row) -> bool:
         if isinstance(act, Into) and act.target.what == "chain" and act.target.which == "last"
     ]
     return bool(lasts) and any(isinstance(act, Into) for act in row.acts[lasts[0] + 1 :])
+
+
+def _is_halved(acts: Sequence[Act]) -> bool:
+    """ "Ch 3, 3 dc in same st, …, 3 dc in same st as beginning ch-3"."""
+    works = [act for act in acts if not isinstance(act, (*QUIET, Chain))]
+    ends = (works[0], works[-1]) if len(works) > 2 else ()
+    return len(ends) == 2 and all(
+        isinstance(act, Into) and act.target.what == "same" for act in ends
+    )
 
 
 def _is_outside(acts: tuple[Act, ...]) -> bool:

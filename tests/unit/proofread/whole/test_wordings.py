@@ -1,6 +1,6 @@
 """Small patterns in wordings that people use: the right ones come out, the wrong ones are told.
 
-`wordings.txt` holds them, each under a line "=== right: why" or "=== 5 row-count: why", the line
+`wordings*.txt` hold them, each under a line "=== right: why" or "=== 5 row-count: why", the line
 and the check of all that is found in it.
 """
 
@@ -11,11 +11,13 @@ import pytest
 
 from frogless.proofread.run import proofread
 
-_CASES = re.findall(
-    r"^=== (.+?): (.+)\n((?:(?!=== ).*\n)+)",
-    Path(__file__).with_name("wordings.txt").read_text(encoding="utf-8"),
-    re.MULTILINE,
-)
+_CASES = [
+    case
+    for table in sorted(Path(__file__).parent.glob("wordings*.txt"))
+    for case in re.findall(
+        r"^=== (.+?): (.+)\n((?:(?!=== ).*\n)+)", table.read_text(encoding="utf-8"), re.MULTILINE
+    )
+]
 
 
 @pytest.mark.parametrize(
