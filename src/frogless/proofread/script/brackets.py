@@ -8,6 +8,9 @@ What is such a list is decided here and nowhere else:
   it is a number and a count.
 * Slashed numbers are a list when there are three or more of them, or as many as there are sizes;
   "1/2" is a fraction elsewhere.
+* With a number before another bracket, a comma before the first one, or colons between them,
+  "11 (13, 15) 17 (19, 21)", "12, (14, 16)", "11 : 13 : 15", they are a list where they are as many
+  as there are sizes.
 * Numbers between commas right behind an opening bracket are a list when they are as many as there
   are sizes: "(96, 104, 112 sts)". Elsewhere they are one where there are three sizes or more, none
   smaller than the one before it, and no rows are numbered so: "ch 85, 93, 99".
@@ -57,6 +60,12 @@ class _Shape:
             rf"{item}{unit}(?:[ ]{{0,2}}[\n]?[ ]{{0,12}},?(?:{group})){{1,{MOST}}}"
         )
         self.slashed = re.compile(rf"{item}(?:[ ]?/[ ]?{item}){{1,{MOST}}}(?![/\d])")
+        # a number before another bracket, a comma before one, or colons: 11 : 13 : 15
+        one = rf"{item}{unit}"
+        self.chained = re.compile(
+            rf"{one}(?:,?[ ]{{0,2}}(?:{group})|[ ]{{1,2}}{one}(?=[ ]{{0,2}}(?:{group}))){{1,{MOST}}}"
+            rf"|{one}(?:[ ]:[ ]{one}){{1,{MOST}}}"
+        )
         self.listed = re.compile(rf"{item}(?:,\s{{1,3}}{item}){{1,{MOST}}}(?![,\d])")
 
 
@@ -106,14 +115,19 @@ def _read(
     first = shape.number.match(plain, at)
     if not first:
         return None
-    for form, least in ((shape.grouped, 3), (shape.slashed, 3), (shape.listed, 0)):
+    for form, least in (
+        (shape.chained, 0),
+        (shape.grouped, 3),
+        (shape.slashed, 3),
+        (shape.listed, 0),
+    ):
         found = form.match(plain, at)
         if not found:
             continue
         values = tuple(value(each) for each in shape.number.findall(found[0]))
         if form is shape.listed and not (_in_bracket(plain, at) or _is_rising(plain, at, values)):
             continue
-        if len(values) == sizes or (least and len(values) >= least):
+        if len(values) == sizes > 1 or (least and len(values) >= least):
             return values, found.end()
     if first[0] == "-":
         return None

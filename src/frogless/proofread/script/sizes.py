@@ -28,7 +28,7 @@ _BETWEEN = re.compile(
     r"[ \t\n,;:/()\[\]{}&-]{0,24}(?:(?i:and|or|to)[ ]{1,4})?(?i:(?:adult|size)[ ](?=\S))?"
 )
 _WORDS = re.compile(
-    r"(?i:(?:written |made |comes |given |available )?(?:for|in )?\s?\bsizes?\b)[^\n\dA-Z]{0,40}"
+    r"(?i:(?:written |made |comes |given |available )?(?:for|in )?\s?\bsize[sd]?\b)[^\n\dA-Z]{0,40}"
 )
 #: A table whose first column holds the sizes.
 _TABLED = re.compile(r"^[ ]{0,8}sizes?\b[^\n]{0,200}\n", re.IGNORECASE | re.MULTILINE)
@@ -40,13 +40,29 @@ _ORDERED = re.compile(
 #: Letters of a part in which it is said.
 _SEEN = 4000
 _GROUPED = re.compile(
-    r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}(?!\s?[(\[{])"
+    r"[A-Za-z][\w -]{0,20}?(?:\s?[(\[{][A-Za-z][^()\[\]{}\d\n]{0,80}[)\]}]){1,12}"
+    rf"(?!\s?[(\[{{]|\s{{1,2}}{_LETTER}\s?[(\[{{])"
 )
-_TITLED = re.compile(r"\s*(?i:(?:sizes?|us sizes?|to fit)\b)?[ :.=-]{0,30}")
+_TITLED = re.compile(
+    r"\s*(?i:(?:sizes?|us sizes?|to fit)\b)?[ :.=-]{0,30}"
+    r"(?:(?i:(?:(?:child(?:ren)?|kids?|bab(?:y|ies)|toddlers?)(?:'s?)?\s)?age[sd]?:?\s)(?=\d))?"
+)
+#: A width and a length of one thing: no sizes.
+_MEASURED = re.compile(
+    r"[^\n(,;]{0,20}?\d[\d ./]{0,12}\s?(?:\"|''|in\b|inch|cm\b|mm\b)[^\n(,;]{0,20}?"
+    r"\b(?:wide|long|tall|high|deep|across|around|diameter|square|x\s?\d)"
+)
+#: A line of sizes and no more: "Women's (Men's)".
+_LINED = re.compile(
+    rf"^[ ]{{0,8}}({_LETTER}(?:[ ]?[(\[,/]?[ ]?{_LETTER}[)\]]?){{1,12}})[ ]{{0,8}}$", re.MULTILINE
+)
+#: Their sizes are those of hooks, beads and threads, but for lists as long as those of the rows.
+_OF_TOOLS = frozenset({"materials", "gauge"})
 _BODY = re.compile(
     r"\b(?:to fit|bust|chest|waist|hips?|cm|in|inch(?:es)?|circumference|head|around|foot)\b|\"",
     re.I,
 )
+_AGES = re.compile(r"\bage[sd]?\b|\b(?:years?|yrs?|months?|mos?)\b", re.IGNORECASE)
 _PAIR = re.compile(r"(?<![\d.(])\d{1,4}[ ]?\(\d{1,4}\)[ ](?=[a-z])")
 _FROM = re.compile(r"\s{0,2}(?:-|to|through)\s{0,2}$", re.IGNORECASE)
 _SCALE = ("XXS", "XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL", "5XL", "6XL")
@@ -72,14 +88,33 @@ def sizes_of(plain: str, parts: Sequence[Part]) -> Sizes:
                 continue
             for span in _places(plain, part):
                 named = _named(plain, span, part.kind, brackets)
-                if named:
+                if named and (len(named[0]) == brackets or not _is_of_tools(named[0], part.kind)):
                     return named if len(named[0]) > 1 else (("",), named[1])
             begins = plain.rfind("\n", 0, part.body.start) + 1
             for found in _TABLED.finditer(plain, begins, part.body.end):
                 end = min(part.body.end, found.end() + _SEEN)
                 if named := _entries(plain, found.end(), end):
                     return named
-    return _ordered(plain, parts, brackets) or ((_counted(brackets), None) if brackets > 1 else ONE)
+    told = _ordered(plain, parts, brackets) or _lined(plain, parts, brackets)
+    return told or ((_counted(brackets), None) if brackets > 1 else ONE)
+
+
+def _lined(plain: str, parts: Sequence[Part], brackets: int) -> Sizes | None:
+    """Sizes on a line by themselves, without the word."""
+    for part in parts:
+        if part.kind in {"title", "about", "notes", "measurements"}:
+            end = min(part.body.end, part.body.start + _SEEN)
+            for found in _LINED.finditer(plain, part.heading.start, end):
+                named = _run(plain, found.start(1), found.end(1), _NAME, brackets)
+                if named and len(named[0]) > 1 and brackets in {0, len(named[0])}:
+                    return named
+    return None
+
+
+def _is_of_tools(names: Sequence[str], kind: str) -> bool:
+    """Whether names may be sizes of hooks, beads and threads: "size 6/0", "size 7 (1.65 mm)"."""
+    numbers = all(each[0].isdigit() for each in names) and len(names) > 1
+    return kind in _OF_TOOLS or (numbers and kind != "sizes")
 
 
 def _ordered(plain: str, parts: Sequence[Part], brackets: int) -> Sizes | None:
@@ -110,6 +145,9 @@ def _named(plain: str, span: Span, kind: str, brackets: int) -> Sizes | None:
         return _words(plain, at, end, brackets) or _run(plain, at, end, form, brackets)
     if begun := _TITLED.match(plain, at, end):
         at = begun.end()
+    several = decimal_list(plain, at, sizes=2)
+    if _MEASURED.match(plain, at, end) and not (several and len(several[0]) > 1):
+        return None
     return (
         _entries(plain, at, end)
         or _words(plain, at, end, brackets)
@@ -189,7 +227,7 @@ def _numbered(plain: str, at: int, end: int) -> Sizes | None:
     if read and len(read[0]) > 1:
         where = Span(at, read[1])
         head = plain[max(0, at - 40) : at].rpartition("\n")[2] + words
-        if _BODY.search(head):
+        if _BODY.search(head) and not _AGES.search(head):
             return _counted(len(read[0])), where
         return tuple(re.findall(r"\d[\d.]*", plain[at : read[1]])), where
     if len(names) > 1 and re.match(rf"{_NUMBER}[ ]?(?:[(\[/]|,[ ]?{_NUMBER},)", words):
@@ -200,10 +238,12 @@ def _numbered(plain: str, at: int, end: int) -> Sizes | None:
 def _words(plain: str, at: int, end: int, brackets: int) -> Sizes | None:
     """Sizes of any name, as many as the brackets hold: "short (regular, long) [longest]"."""
     found = _GROUPED.match(plain, at, end)
-    if not found or brackets < 2:
+    if not found:
         return None
     names = tuple(each.strip() for each in re.findall(r"[A-Za-z][^()\[\]{},;]*", found[0]))
-    return (names, Span(at, found.end())) if len(names) == brackets else None
+    headed = plain[max(0, at - 40) : at].lower().rstrip(" :=-").endswith("sizes")
+    two = brackets < 2 and len(names) == 2 and headed
+    return (names, Span(at, found.end())) if len(names) == brackets or two else None
 
 
 def _entries(plain: str, at: int, end: int) -> Sizes | None:

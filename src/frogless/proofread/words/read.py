@@ -30,7 +30,9 @@ from frogless.proofread.words.model import (
     Evenly,
     Extent,
     Into,
+    Join,
     Leave,
+    Met,
     Numbers,
     Repeat,
     Ring,
@@ -38,6 +40,7 @@ from frogless.proofread.words.model import (
     Skip,
     Stated,
     Target,
+    Turn,
     Unclear,
     Used,
 )
@@ -170,7 +173,7 @@ class _Reader:
                 if named and (what or all(each.kind == "WORD" for each in clause.items)):
                     pieces.append(Aside(_span(clause.items), "remark"))  # "OK so: …"
                     continue
-                if n and depth == 0 and self._counted_to_end(found[n:], pieces):
+                if n and depth == 0 and self._counted_to_end(found[n:], pieces, last=last):
                     break
                 alone = depth == 0 and (clause.after in ("DASH", "COLON") or (at > 0 and not n))
                 pieces += self._clause(clause, pieces, depth, alone=alone)
@@ -200,6 +203,8 @@ class _Reader:
         """ "You have 28 stitches.": a count that is told in a sentence; "20 dc, 180 tr" at the end."""
         if last and sentence[0].kind == "NUM":
             return stated_of(sentence, self.lexicon)
+        if last and [each.kind for each in sentence[:2]] == ["DASH", "NUM"]:
+            return stated_of(sentence[1:], self.lexicon)
         number = next((n for n, each in enumerate(sentence) if each.kind == "NUM"), 0)
         if not number or not count_told(self._text(sentence)):
             return ()
@@ -209,9 +214,14 @@ class _Reader:
         words = self.script.plain[items[0].start : items[-1].end]
         return " ".join(words[:600].lower().split())
 
-    def _counted_to_end(self, rest: Sequence[Clause], pieces: Sequence[Piece]) -> bool:
-        """A dash and counts end a row: "- 64 dc, 32 ch-2 sps"."""
-        if rest[0].after not in ("DASH", "COLON") or not _has_work(pieces):
+    def _counted_to_end(
+        self, rest: Sequence[Clause], pieces: Sequence[Piece], *, last: bool
+    ) -> bool:
+        """A dash and counts end a row: "- 64 dc, 32 ch-2 sps"; so does "across; 10 sc"."""
+        if rest[0].after in ("SEMI", "COMMA"):
+            if not last or self.stated or not _is_full(pieces, rest[0].after):
+                return False
+        elif rest[0].after not in ("DASH", "COLON") or not _has_work(pieces):
             return False
         items = [item for clause in rest for item in clause.items]
         found = stated_of(items, self.lexicon)
@@ -270,7 +280,7 @@ class _Reader:
         if len(items) > 2 and items[2].kind == "TURN" and (loose := _again_before(items[:2])):
             return [loose, *self._parts(items[2:], depth)]  # "repeat across, turn" without comma
         items = without_part(items)
-        if items and isinstance(items[0], Token) and items[0].value == "now":
+        if len(items) > 1 and isinstance(items[0], Token) and items[0].value == "now":
             items = items[1:]
         if len(items) > 1 and items[-1].kind == "AND":
             items = items[:-1]
@@ -559,6 +569,18 @@ def _is_last_of_repeat(found: Sequence[Piece], before: Sequence[Piece]) -> bool:
 
 def _n(bare: Bare) -> tuple[int, ...]:
     return bare.times.values if bare.times else (1,)
+
+
+def _is_full(pieces: Sequence[Piece], after: str) -> bool:
+    """Whether the row below is worked to its end, so that a bare number behind it is a count.
+
+    Behind a repeat and a comma, "rep from * around, 2 sc", it may be work.
+    """
+    worked = (p for p in reversed(pieces) if not isinstance(p, Aside | Turn | Join | Chain))
+    last = next(worked, None)
+    if isinstance(last, Repeat):
+        return last.extent.kind == "end" and after == "SEMI"
+    return isinstance(last, Into | Met) and last.extent.kind == "end"
 
 
 def _has_work(pieces: Sequence[Piece]) -> bool:

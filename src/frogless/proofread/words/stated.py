@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Literal
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import Numbers, Stated
-from frogless.proofread.words.structure import Item
+from frogless.proofread.words.structure import Group, Item
 from frogless.proofread.words.tokens import Times, Token
 
 Kind = Literal["stitch", "space", "chain", "group", "any"]
@@ -19,6 +20,8 @@ _AFTER = frozenset(
 _WORDS = frozenset(
     {"made", "now", "here", "are", "there", "per", "you", "have", "worked", "so", "far"}
 )
+#: What a count is of in part: "2 half fans" are told beside the whole ones and made like them.
+_PARTLY = frozenset({"half", "beg", "beginning"})
 _GROUPS = frozenset({
     "group", "groups", "repeat", "repeats", "pattern", "patterns", "wedge", "wedges", "section", "sections",
     "motif", "motifs", "petals", "petal", "points", "point",
@@ -35,8 +38,8 @@ def stated_of(
     """
     found: list[Stated] = []
     at = 0
-    tokens = [each for each in items if isinstance(each, Token)]
-    if len(tokens) != len(items) or not tokens:
+    tokens = [each for each in _without_talk(items) if isinstance(each, Token)]
+    if len(tokens) != len(_without_talk(items)) or not tokens:
         return ()
     if tokens[0].kind == "TOTAL":
         at = 1
@@ -45,6 +48,9 @@ def stated_of(
         if token.kind in _BETWEEN or (found and (_is_after(token) or token.kind == "PLUS")):
             at += 1
             continue
+        if found and (past := _past(tokens, at)):
+            at += past
+            continue
         one = _one(tokens, at, lexicon)
         if one is None:
             return ()
@@ -52,7 +58,70 @@ def stated_of(
         found.append(count)
     if not stitches and not any(_is_sure(each, tokens) for each in found):
         return ()
-    return tuple(found)
+    return _whole(found, tokens)
+
+
+def _without_talk(items: Sequence[Item]) -> Sequence[Item]:
+    """The items without a bracket of mere words at their end: "34 hdc + 1 ch-2 space (buttonhole!)"."""
+    *rest, last = items if items else (None,)
+    if rest and isinstance(last, Token) and last.kind == "STOP":
+        *rest, last = rest
+    if rest and isinstance(last, Group) and all(e.kind in ("WORD", "STOP") for e in last.items):
+        return rest
+    return items
+
+
+def _past(tokens: Sequence[Token], at: int) -> int:
+    """How many tokens say where the count holds, or are told beside it.
+
+    "after Row 5", "at the end of the last row", "14 on each side", "8 scallops" beside others.
+    """
+    kinds = [each.kind for each in tokens[at : at + 6]]
+    for shape in _HOLDS:
+        if kinds[: len(shape)] == list(shape):
+            return len(shape)
+    if kinds[:2] == ["WORD", "ROW_REF"] and tokens[at].value in ("after", "by"):
+        return 2
+    beside = kinds[:2] == ["NUM", "WORD"] and str(tokens[at + 1].value).endswith("s")
+    if (
+        beside
+        and str(tokens[at + 1].value) not in _GROUPS
+        and kinds[2:3] in ([], ["COMMA"], ["AND"], ["STOP"])
+    ):
+        return 2
+    talk = kinds[:1] == ["WORD"] and tokens[at - 1].kind == "SEMI"
+    return len(tokens) - at if talk else 0
+
+
+_HOLDS = (
+    ("AT", "END_WITH", "BELOW"),
+    ("AT", "END_WITH", "OF", "ROW_REF"),
+    ("AT", "ROW_END", "NUM"),
+    ("AT", "END_WITH"),
+    ("IN", "ROW_REF"),
+    ("NUM", "IN", "EACH_END"),
+    ("NUM", "ST", "IN", "EACH_END"),
+    ("NUM", "STITCH", "IN", "EACH_END"),
+)
+
+
+def _whole(found: Sequence[Stated], tokens: Sequence[Token]) -> tuple[Stated, ...]:
+    """The counts with those of half ones put to the whole ones: "1 fan, 2 half fans"."""
+    words = [each for each in tokens if each.kind == "WORD" and each.value in _PARTLY]
+    kept: list[Stated] = []
+    for each in found:
+        whole = next((n for n, k in enumerate(kept) if k.stitch == each.stitch != ""), None)
+        half = any(each.span.start <= word.start < each.span.end for word in words)
+        if whole is None or not half:
+            kept.append(each)
+            continue
+        first = kept[whole]
+        most = max(len(first.count.values), len(each.count.values))
+        some = (first.count.values * most)[:most]
+        more = (each.count.values * most)[:most]
+        values = tuple(a + b for a, b in zip(some, more, strict=True))
+        kept[whole] = replace(first, count=Numbers(values, first.count.span))
+    return tuple(kept)
 
 
 def _is_sure(count: Stated, tokens: Sequence[Token]) -> bool:
