@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Numbers
@@ -40,6 +41,7 @@ def counts_of(items: Sequence[Item]) -> Counts | None:
     if any(each.kind == "NOT" for each in items[: at + 2]):
         return Counts(span, counts=False, skipped=skipped)
     after = [each for each in items[at + 1 :] if isinstance(each, Token)]
+    after = list(takewhile(lambda each: each.kind != "IN", after))  # where it stands
     if not after and at == 0:
         return Counts(span, counts=True, skipped=skipped)
     stitch = next((str(each.value) for each in after if each.kind == "STITCH"), "")

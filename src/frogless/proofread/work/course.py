@@ -293,11 +293,23 @@ def _met(standing: Standing, row: Row, todo: Todo) -> Edge:
     """The edge as the row meets it."""
     turns = _turns(standing, row, todo) != (standing.back != says(row.acts, "back"))
     edge = turned(standing.edge) if turns else standing.edge
-    reached = (standing.rest, standing.left) if turns else (standing.left, standing.rest)
-    left = reached[0] or reached[1]
-    if left is None or not says(row.acts, "left_over"):
+    return _with_left(edge, standing, row, turns=turns) if says(row.acts, "left_over") else edge
+
+
+def _with_left(edge: Edge, standing: Standing, row: Row, *, turns: bool) -> Edge:
+    """The edge with the places that were left for this row.
+
+    A row goes away from what was left where the work was turned. In a ring it comes to them: first,
+    when it goes the same way as the row that left them, else last.
+    """
+    away = turns and not row.closed
+    left = (standing.rest or standing.left) if away else (standing.left or standing.rest)
+    if left is None:
         return edge
-    return edge._replace(runs=merged((*edge.runs, *left.runs)))
+    if not row.closed:
+        return edge._replace(runs=merged((*edge.runs, *left.runs)))
+    parts = (edge, turned(left)) if turns else (left, edge)
+    return edge._replace(runs=merged(run for part in parts for run in part.runs))
 
 
 def _turns(standing: Standing, row: Row, todo: Todo) -> bool:
