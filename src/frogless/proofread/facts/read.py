@@ -43,6 +43,12 @@ _GAUGE_TOLD = re.compile(
     r"(?:=|to|over|per|in|make|measure) ?(?:a )?\d",
     re.IGNORECASE,
 )
+#: A gauge that nobody has to meet gives no measure, and no yarn.
+_NOT_MEANT = re.compile(
+    r"\b(?:gauge|tension|it)\b[^.;\n]{0,30}(?:n't|\bnot) (?:so |very |too |really |that )?"
+    r"(?:important|critical|crucial|essential|matter)",
+    re.IGNORECASE,
+)
 _MEASURE_LINE = re.compile(
     r"\b(?:finished|measures|measurements?|dimensions|schematic|comes? out at)\b"
     r"|^[\s*-]{0,4}size\b|^[\s*-]{0,4}(?:[a-z]+ ){1,4}?[a-z]*:? ?\d[\d.]{0,5}[^:]{0,60}$"
@@ -99,6 +105,8 @@ def _multiples(paragraphs: tuple[Line, ...]) -> Iterator[Multiple]:
 def _gauges(paragraphs: tuple[Line, ...], lexicon: Lexicon) -> Iterator[Gauge]:
     for line in paragraphs:
         told = _GAUGE_LINE.match(line.text) or _GAUGE_TOLD.search(line.text)
+        if _NOT_MEANT.search(line.text):
+            continue
         if line.part == "gauge" or (line.part not in _WORK and told):
             yield from gauges_in(line, lexicon)
 

@@ -22,7 +22,7 @@ _LABEL = re.compile(
 _SEPARATOR = re.compile(
     r"[ \t]{0,9}(?:=|:|[ \t]-{1,3}(?=[ \t])|-{1,3}[ \t]|[ \t]-{2,3}|->|→)[ \t]{0,9}"
 )
-_GAP = re.compile(r"(?:[ \t]{0,9}\|[ \t]{0,9})|\t+|[ ]{2,}")
+_GAP = re.compile(r"(?:[ \t]{0,9}\|[ \t]{0,9})|\t+|[ ]{2,}(?![ ,;.:])")
 _BEHIND = re.compile(
     r"^(?P<meaning>[a-z][a-z0-9 /,'&-]{2,60}?)[ ]?\((?P<word>[^()=:]{1,15})\)$", re.I
 )

@@ -54,6 +54,7 @@ def test_stitch_of_the_special_stitches_needs_no_entry() -> None:
 def test_without_a_list_nothing_is_asked_for() -> None:
     """A pattern that explains no word expects its makers to know them."""
     assert _says(ROWS, "undefined-abbreviation") == []
+    assert _says("Stitches used: ch, sc, dc, hdc\n\n" + ROWS, "undefined-abbreviation") == []
 
 
 def test_word_that_nothing_uses_is_told() -> None:

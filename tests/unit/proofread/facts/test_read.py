@@ -126,6 +126,15 @@ def test_gauge_in_the_middle_of_a_story() -> None:
     assert (found.stitches, found.rows) == (16, 8)
 
 
+@pytest.mark.parametrize(
+    "words",
+    ["not important, but mine is 18 dc and 9 rows = 10 cm", "18 dc = 10 cm. It isn't critical"],
+)
+def test_gauge_that_nobody_has_to_meet_is_none(words: str) -> None:
+    """No width and no yarn is held against it."""
+    assert facts(f"Shawl\n\nGauge: {words}.").gauges == ()
+
+
 def test_lengths_in_two_units_are_gathered() -> None:
     """From anywhere in the text."""
     assert len(facts("Hat\n\nGauge: 16 sc = 10 cm (4 in)").both) == 1

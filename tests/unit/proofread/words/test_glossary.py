@@ -37,6 +37,7 @@ def _told(text: str, kind: PartKind = "abbreviations") -> dict[str, str]:
         "dc = double crochet / sl st = slip stitch",
         "dc, double crochet; sl st, slip stitch",
         "dc double crochet, sl st slip stitch",
+        "dc , double crochet; sl st  , slip stitch",
         "d.c. = double crochet; sl. st. = slip stitch",
         "| short | in full |\n|---|---|\n| dc | double crochet |\n| sl st | slip stitch |",
         "dc = double crochet\nsl st = slip stitch\nRound 1: 6 dc in ring. (6 dc)\nR2: dc = 12",

@@ -47,6 +47,7 @@ _LONGEST = 7
 _TOGETHER = re.compile(r"^(?P<stitch>[a-z]+?)[ -]?(?P<count>\d*)[ -]?tog$")
 #: Where a stitch goes, written in one with it: "BLOsc", "FPdc".
 _PLACED = re.compile(r"^(?P<place>blo?|flo?|[fb]p) ?(?P<stitch>[a-z]{2,5})$")
+_IN_BRACKETS = re.compile(r"\(.{0,9}?\)")
 _WORD = re.compile(r"[a-z][a-z0-9-]*", re.IGNORECASE)
 #: What a line of the special stitches explains: "Puff (ps):", "Popcorn stitch - ".
 _DEFINED = re.compile(
@@ -57,9 +58,8 @@ _DEFINED = re.compile(
 
 def undefined_abbreviation(reading: Reading) -> Iterator[Finding]:
     """Abbreviations that the rows use and the list does not hold."""
-    listed = _listed(reading)
-    if len(listed) < FEWEST:
-        return
+    if sum(_has_meaning(entry) for entry in _listed(reading)) < FEWEST:
+        return  # no list, or one of the stitches that are used
     known = _explained(reading)
     told: set[str] = set()
     seen: set[tuple[str, str]] = set()
@@ -127,6 +127,12 @@ def _listed(reading: Reading) -> tuple[Entry, ...]:
         for entry in reading.lexicon.entries
         if any(body.start <= entry.span.start < body.end for body in lists)
     )
+
+
+def _has_meaning(entry: Entry) -> bool:
+    """It is explained, and does not only stand there: "Stitches used: ch, sc, dc"."""
+    bare = _IN_BRACKETS.sub("", entry.meaning.lower().replace(".", ""))
+    return bare not in (entry.word, entry.word.removesuffix("s"))
 
 
 def _explained(reading: Reading) -> frozenset[str]:
