@@ -37,6 +37,18 @@ def test_low_chain_throughout_is_the_designer_s_way() -> None:
     assert _found(text, "turning-chain") == []
 
 
+def test_chain_before_a_skip_only_leads_up() -> None:
+    """An edging of shells begins with one chain, however tall the rows before it are."""
+    text = (
+        "Ch 12, join.\nRnd 1: Ch 3 (counts as dc), dc in each remaining ch around, join. (12 dc)\n"
+    )
+    text += "Rnds 2-4: Ch 3 (counts as dc), dc in each st around, join. (12 dc)\n"
+    edging = (
+        "*sk next st, 5 dc in next st, sk next st, sl st in next st; rep from * around, join.\n"
+    )
+    assert _found(f"{text}Rnd 5: Ch 1, {edging}", "turning-chain") == []
+
+
 @pytest.mark.parametrize(
     ("join", "found"),
     [
@@ -51,6 +63,7 @@ def test_join_goes_into_what_the_round_has(join: str, found: list[tuple[str, str
     """A round of sc that begins with a chain of 1 has neither a dc nor the top of a chain of 3."""
     text = ROUND + f"Rnd 2: Ch 1, 2 sc in each st around; {join}. (12 sc)\n"
     assert _found(text, "joining") == found
+    assert _found(text.replace("1, 2 sc in each st", "1, BLO 2 sc in each st"), "joining") == found
 
 
 def test_ring_before_the_turning_chain_is_no_turning_chain() -> None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from frogless.proofread.checks.model import Reading
+from frogless.proofread.checks.rows.heights import base_of
 from frogless.proofread.checks.rows.lines import (
     Line,
     all_acts,
@@ -53,6 +54,7 @@ def _joined_to(reading: Reading, line: Line, act: Join) -> Iterator[Finding]:
     chains = list(_leading(acts))
     chain = chains[-1] if chains else None
     made = {key for worked in line.first() for key in worked.made}
+    made |= {base_of(key.removeprefix("front_post_").removeprefix("back_post_")) for key in made}
     if (nth := _nth_chain(reading, act)) and chain and chain.counts and _top(chain) != nth:
         texts = (
             f"joined to chain {nth}",

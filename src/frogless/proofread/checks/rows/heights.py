@@ -158,6 +158,8 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     if len(acts) < 2 or not isinstance(acts[0], Chain) or _is_foundation(line, acts):
         return None
     chain = acts[0]
+    if chain.times.values[0] == 1 and isinstance(acts[1], Repeat) and _begins_with_skip(acts[1]):
+        return None  # it only leads up: the first place is passed over
     length = chain.times.values[0]
     stitch = base_of(chain.counts_as or _first_stitch(acts[1:], reading))
     if not stitch and isinstance(acts[1], Evenly | Increase) and line.works:
@@ -172,8 +174,13 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     counts = chain.counts
     if counts is None:
         counts = bool(line.works) and line.works[0].turning[1]
-    space = chain.space or (_space(acts[1:]) if length > known.turning_chain else 0)
+    lofty = length > known.turning_chain and chain.counts is not False
+    space = chain.space or (_space(acts[1:]) if lofty else 0)
     return Begun(line, chain, length - space, stitch, counts, known.turning_chain)
+
+
+def _begins_with_skip(repeat: Repeat) -> bool:
+    return bool(repeat.body) and isinstance(repeat.body[0], Skip)
 
 
 def _is_foundation(line: Line, acts: Sequence[Act]) -> bool:
