@@ -10,6 +10,7 @@ from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.model import (
     Act,
+    Aside,
     Bare,
     Chain,
     Increase,
@@ -187,6 +188,8 @@ def _of_acts(definition: Definition, script: Script, words: Lexicon) -> OwnStitc
     placed = _PLACED.search(told)
     inside = _unwrapped(plain, Span(span.start, span.start + placed.start())) if placed else span
     acts = said(inside, script, words).acts
+    if acts and all(isinstance(act, Aside) for act in acts):
+        return None  # "BLO = back loop only": how, and not what
     if not acts or any(isinstance(act, Unclear) for act in _all(acts)):
         return _own(definition, leaves=_named_in(told, words) or 1) if placed else None
     tally = _tally(acts)

@@ -22,7 +22,7 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
     while at < len(tokens):
         if _is_around(tokens, at, plain):
             tokens[at] = Token("AROUND", tokens[at].start, tokens[at].end)
-        if _is_sign(tokens, at):
+        if _is_sign(tokens, at, plain):
             tokens[at] = Token("TIMES", tokens[at].start, tokens[at].end)
         if _is_all(tokens, at, plain):
             middle = tokens[at].start + 2
@@ -166,10 +166,11 @@ def _is_named_stitch(tokens: list[Token], at: int, plain: str) -> bool:
     return key in _GATHERED or (tight and key in _OF_SO_MANY)
 
 
-def _is_sign(tokens: list[Token], at: int) -> bool:
-    """ "(sc, inc) * 6"."""
+def _is_sign(tokens: list[Token], at: int, plain: str) -> bool:
+    """ "(sc, inc) * 6"; "(X, V) x 8" where X is a stitch."""
     near = [each.kind for each in tokens[max(0, at - 1) : at + 2]]
-    return near == ["CLOSE", "STAR", "NUM"]
+    letter = plain[tokens[at].start : tokens[at].end].lower() == "x"
+    return near == ["CLOSE", "STAR", "NUM"] or (letter and near == ["CLOSE", "STITCH", "NUM"])
 
 
 def _row_ref(tokens: list[Token], at: int) -> tuple[Token, int] | None:

@@ -245,7 +245,10 @@ class _Reader:
             return [*asides, Chain(span, Numbers((int(shown["chains"]),), span))]
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
-        if found := stated_of(items, self.lexicon, stitches=alone and _has_work(before)):
+        found = stated_of(items, self.lexicon, stitches=alone and _has_work(before))
+        own = isinstance(items[-1], Token) and items[-1].value in self.lexicon.own
+        worked = own and len(items) == 2 and bool(self.stated) and not _has_work(before)
+        if found and not worked:  # "8V [16]" is work: its count stands behind it
             self.stated += found
             return asides
         if counts := counts_of(items):

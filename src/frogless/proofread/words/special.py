@@ -33,6 +33,13 @@ _DEFINES = re.compile(
     re.I,
 )
 
+#: A name that the designer gives in a sentence of her own.
+_SAID = re.compile(
+    r"(?:\b(?:i|we) (?:use|write|call|say)|\bby) [\"'](?P<name>[a-z][a-z -]{0,24})[\"'],? "
+    r"(?:for|to mean|when i mean|i mean|we mean|means|meaning) (?P<text>[^.\n]{3,200})",
+    re.IGNORECASE,
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Definition:
@@ -50,12 +57,20 @@ class Definition:
 def definitions(script: Script, entries: tuple[Entry, ...]) -> Iterator[Definition]:
     """All definitions: of the list of abbreviations, of the special stitches, of the notes."""
     yield from _listed(script.plain, entries)
+    yield from _named_in_a_sentence(script.plain)
     for part in script.of("special"):
         yield from _of_part(script.plain, part)
     for part in (*script.of("about"), *script.of("notes")):
         for each in _of_part(script.plain, part):
             if _DEFINES.match(script.plain, each.text.start, each.text.end):
                 yield each
+
+
+def _named_in_a_sentence(plain: str) -> Iterator[Definition]:
+    """ "I use "corner" for (hdc, ch 1, hdc) all in one place." """
+    for found in _SAID.finditer(plain):
+        names = (" ".join(found["name"].lower().split()),)
+        yield Definition(names, Span(*found.span()), Span(*found.span("text")))
 
 
 def _listed(plain: str, entries: tuple[Entry, ...]) -> Iterator[Definition]:

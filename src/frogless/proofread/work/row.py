@@ -52,6 +52,8 @@ from frogless.proofread.work.worker import Worker, hand_over
 _AS_IT_STANDS = RowWay()
 #: So many places are not left over by a slip (own choice).
 _MUCH_LEFT = 4
+#: A row over a quarter of the stitches and less is a strap or a tab.
+_STRAP = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,6 +281,7 @@ def _outcome(row: Row, worker: Worker, way: RowWay, out: tuple[Run, ...]) -> Out
     posts = sum(n for p, n in runs if p.kind == "stitch")
     known = hand.known and not worker.vague and not worker.into_ring and not laid
     problems, rest = _filled(row, worker, known)
+    problems += _unlike_groups(row, worker) if known and not problems else ()
     unclear = any(isinstance(act, Unclear) for act in every(row.acts)) or worker.lost
     return Outcome(
         edge=hand.edge if laid else Edge(out, known=not worker.open),
@@ -349,7 +352,8 @@ def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...],
     if hand.over or (leave and left < leave):
         short = _over(row, worker, leave - left if leave else 0)
         return (*problems, *(() if "no_place" in told else short)), rest
-    if leave == 0 and not told and row.partial and left >= _MUCH_LEFT and _is_counted(row.acts):
+    strap = row.partial or left >= _STRAP * sum(n for p, n in worker.out if p.kind == "stitch")
+    if leave == 0 and not told and strap and left >= _MUCH_LEFT and _is_counted(row.acts):
         return problems, rest
     if left > leave and not told and not (leave == 0 and _spans(row, worker, left)):
         remaining = {p for p, _ in rest if hand.weight(p)}
@@ -377,6 +381,15 @@ def _spans(row: Row, worker: Worker, left: int) -> bool:
         return False  # "ch 6, sk 52": what the last loop reaches over is said
     skips = (act.times for act in every(row.acts) if isinstance(act, Skip))
     return left in {worker.number(times) for times in skips}
+
+
+def _unlike_groups(row: Row, worker: Worker) -> tuple[Problem, ...]:
+    """Groups that are worked into once each, one of them at another place than the others."""
+    places = [entered[0] for entered in worker.entered.values() if len(entered) == 1]
+    if len(places) < len(worker.entered) or len(set(places)) != 2:  # noqa: PLR2004 — one and the others
+        return ()
+    one, other = places[0], next(place for place in places if place != places[0])
+    return (Problem("passed", row.span, says=one, works=other),)
 
 
 def _last_worked(acts: Sequence[Act]) -> list[Act]:
