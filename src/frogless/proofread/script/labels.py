@@ -211,6 +211,8 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         return None
     end, asides = _asides(plain, found.end(), line_end)
     closed = _END.match(plain, end, line_end)
+    if not numbers and name not in _OFTEN and _HYPHEN.match(plain, end, line_end):
+        return None  # "Bandstand Round-Yoke Pullover"
     firm = bool(closed) and closed[0].strip() in {":", "-", "--", ".-", ".--"}  # type: ignore[index]
     alone = bool(_NOTHING.match(plain, end, line_end))
     plural = (groups.get("unit") or "").lower().endswith("s")
@@ -276,6 +278,11 @@ def _name(words: str) -> str | None:
     return _WORDS.get(name, name)
 
 
+#: Names that a dash may follow without a blank: "Next rnd-sc in each st".
+_OFTEN = frozenset(
+    {"next", "foundation", "setup", "last", "increase", "decrease", "edging", "joining"}
+)
+_HYPHEN = re.compile(r"-[a-z]", re.IGNORECASE)
 _SIDES = frozenset({"rs", "ws", "right side", "wrong side"})
 
 

@@ -64,7 +64,8 @@ _TABLE_RULE = re.compile(r"^[ ]{0,8}\|?(?:[ ]*:?-{2,}:?[ ]*\|){1,40}[ :-]*$", re
 #: A row of a table that begins with its number and ends with its count: "| 3 | inc | 24 |".
 _TABLE_ROW = re.compile(
     r"^([ ]{0,8}\|[ ]*(?:R|Rnd|Row|Round)?[ ]?\d{1,4}(?:[ ]?-[ ]?\d{1,4})?[ ]*\|[^|\n]{1,2000})\|"
-    r"([ ]*[(\[]?\d{1,5}(?:[ ][a-z]{1,8}){0,2}[)\]]?[ ]*)\|",
+    r"([ ]*[(\[]?\d{1,5}(?:[ ][a-z][a-z\d-]{0,8}){0,2}(?:[ ]?[+,][ ]?\d{1,5}(?:[ ][a-z][a-z\d-]{0,8}){1,3}){0,4}"
+    r"[)\]]?[ ]*)\|",
     re.MULTILINE | re.IGNORECASE,
 )
 _STARS = re.compile(r"\*{2,3}")

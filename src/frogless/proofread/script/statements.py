@@ -44,6 +44,21 @@ _LEAVES = re.compile(
     r"|leav(?:e|ing) (?:an? |the )?(?:\d{1,3} ?(?:cm|in|inch|\") ?)?(?:long |short )?(?:tail|end))(?!\w)",
     re.IGNORECASE,
 )
+#: What a row counts to, at the end of its line in lower case: it runs on no more.
+_COUNTED = re.compile(
+    r"(?:[(\[{]\s?\d{1,5}(?:\s?(?:sts?|stitches))?\s?[)\]}]|[-=]\s?\d{1,5}\s?sts?)\.?$",
+    re.IGNORECASE,
+)
+#: Also behind a comma, where a blank line follows.
+_COUNTED_FAR = re.compile(
+    r"(?:[,;-]\s?\d{1,5}\s(?:sts?|sc|dc|hdc|tr|htr|stitches)|[(\[][^()\[\]]{1,60}[)\]])$",
+    re.IGNORECASE,
+)
+#: A count may stand in the middle of a row all the same.
+_STILL = re.compile(
+    r"(?:in|into|around|times|twice|thrice|to|and|over|across|each|more|on|at|of|from|then|sts?|turn|join|ch|sl|ss|rep"
+    r"|repeat|fo|fasten|cut|do not|don't|\d|[(*\[=-])(?![a-z])", re.IGNORECASE,
+)  # fmt: skip
 _ENDS = frozenset(".!?)]:}\"'")
 
 
@@ -140,6 +155,14 @@ class Reader:
             return False
         if before.end - before.start + len(words.split()[0]) < self.width and _LEAVES.match(words):
             return bool(_CONNECTS.search(above))
+        counted = _COUNTED_FAR if gap else _COUNTED
+        if (
+            now.label
+            and counted.search(above)
+            and not _STILL.match(words)
+            and not words[0].isupper()
+        ):
+            return False
         if above[-1:] in {",", ";"} or (words[0].islower() and not (gap and above[-1:] in _ENDS)):
             return True
         if gap:

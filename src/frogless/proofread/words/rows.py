@@ -14,6 +14,7 @@ _STARTS = frozenset({
     "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
 })  # fmt: skip
 _OF_A_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME"})
+_LINKS = frozenset({"TO", "AND", "DASH", "RANGE", "THROUGH"})
 #: Without one of these no clause is about rows.
 OF_ROWS = frozenset({"ROWS", "ROW_REF", "EVEN", "CONT", "AS", "IN_THIS_WAY"})
 _NAMES = {"INC": "increase", "DEC": "decrease", "EVEN": "even"}
@@ -21,8 +22,10 @@ _NAMES = {"INC": "increase", "DEC": "decrease", "EVEN": "even"}
 
 def rows_again(items: Sequence[Item], script: Script) -> Again | None:
     """What rows a clause says to work again, and how far; None when it says something else."""
-    tokens = [each for each in items if isinstance(each, Token)]
-    if len(tokens) != len(items) or not tokens or tokens[0].kind not in _STARTS:
+    if not items or not all(isinstance(each, Token) for each in items):
+        return None
+    tokens = _by_number([each for each in items if isinstance(each, Token)])
+    if tokens[0].kind not in _STARTS:
         return None
     kinds = [each.kind for each in tokens]
     if not _is_of_rows(kinds):
@@ -30,6 +33,18 @@ def rows_again(items: Sequence[Item], script: Script) -> Again | None:
     if any(kind in ("CH", "SKIP", "JOIN", "GROUP") for kind in _without_until(kinds)):
         return None
     return _Reader(tokens, script).again()
+
+
+def _by_number(tokens: list[Token]) -> list[Token]:
+    """The tokens with "2nd to 4th rows" as one."""
+    kinds = [each.kind for each in tokens]
+    at = next((n for n, kind in enumerate(kinds[:4]) if kind == "ORD"), len(kinds))
+    to = at + 1 + (kinds[at + 1 : at + 2] != ["ORD"])
+    if kinds[to : to + 2] != ["ORD", "ROWS"] or not set(kinds[at + 1 : to]) <= _LINKS:
+        return tokens
+    value = (tokens[at].value, tokens[to].value)
+    token = Token("ROW_REF", tokens[at].start, tokens[to + 1].end, value)
+    return [*tokens[:at], token, *tokens[to + 2 :]]
 
 
 def _without_until(kinds: Sequence[str]) -> Sequence[str]:

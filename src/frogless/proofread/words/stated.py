@@ -48,7 +48,7 @@ def stated_of(
         if token.kind in _BETWEEN or (found and (_is_after(token) or token.kind == "PLUS")):
             at += 1
             continue
-        if found and (past := _past(tokens, at)):
+        if past := _past(tokens, at, found=bool(found)):
             at += past
             continue
         one = _one(tokens, at, lexicon)
@@ -71,25 +71,29 @@ def _without_talk(items: Sequence[Item]) -> Sequence[Item]:
     return items
 
 
-def _past(tokens: Sequence[Token], at: int) -> int:
+def _past(tokens: Sequence[Token], at: int, *, found: bool) -> int:
     """How many tokens say where the count holds, or are told beside it.
 
     "after Row 5", "at the end of the last row", "14 on each side", "8 scallops" beside others.
     """
     kinds = [each.kind for each in tokens[at : at + 6]]
-    for shape in _HOLDS:
+    for shape in _HOLDS if found else ():
         if kinds[: len(shape)] == list(shape):
             return len(shape)
-    if kinds[:2] == ["WORD", "ROW_REF"] and tokens[at].value in ("after", "by"):
+    if found and kinds[:2] == ["WORD", "ROW_REF"] and tokens[at].value in ("after", "by"):
         return 2
-    beside = kinds[:2] == ["NUM", "WORD"] and str(tokens[at + 1].value).endswith("s")
+    beside = (
+        (found or kinds[2:4] == ["COMMA", "NUM"])
+        and kinds[:2] == ["NUM", "WORD"]
+        and str(tokens[at + 1].value).endswith("s")
+    )
     if (
         beside
         and str(tokens[at + 1].value) not in _GROUPS
         and kinds[2:3] in ([], ["COMMA"], ["AND"], ["STOP"])
     ):
         return 2
-    talk = kinds[:1] == ["WORD"] and tokens[at - 1].kind == "SEMI"
+    talk = found and kinds[:1] == ["WORD"] and tokens[at - 1].kind == "SEMI"
     return len(tokens) - at if talk else 0
 
 
