@@ -287,6 +287,16 @@ class _Reader:
         need = next((p.need for p in verdict.problems if p.need), None)
         if need and total is None:
             yield self.bench.work(row, resized(over, need), outcome.way).edge
+        if total is None and (meant := _as_there(outcome)):
+            yield resized(edge, meant)
+
+
+def _as_there(outcome: Outcome) -> int | None:
+    """Stitches of a row that uses more or fewer places than there are, had it used those there are."""
+    if outcome.stitches is None or outcome.uses is None or outcome.has is None:
+        return None
+    meant = outcome.stitches - (outcome.uses - outcome.has)
+    return meant if meant > 0 and outcome.uses != outcome.has else None
 
 
 def _met(standing: Standing, row: Row, todo: Todo) -> Edge:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.causes import of_count, of_digits, of_places
 from frogless.proofread.checks.rows.drift import drifting
+from frogless.proofread.checks.rows.following import following
 from frogless.proofread.checks.rows.lines import (
     Line,
     certainty_of,
@@ -91,6 +92,7 @@ def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
     """The problems of some kinds, row by row; those that follow from another are left out."""
     covered = {index for drift in drifting(reading) for index in drift.covers}
     disordered = out_of_step(reading)
+    followers = following(reading)
     for line in lines_of(reading):
         if line.index in covered:
             continue
@@ -101,6 +103,8 @@ def cases(reading: Reading, *kinds: ProblemKind) -> Iterator[Case]:
                 continue  # a sentence between rows may well work into a part of the edge
             if problem and line.index in resting(reading) and not _is_missing_row(line, problem):
                 problem = None if problem.kind in _ON_FIRM_GROUND else problem
+            if (line.index, worked.size) in followers:
+                continue
             if problem and worked.size not in disordered.get(line.index, ()):
                 there.setdefault(problem.kind, {}).setdefault(worked.size, (worked, problem))
         for kind in kinds:
@@ -208,14 +212,28 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
 
 
 def slips_pass(reading: Reading) -> Iterator[Finding]:
-    """Slip stitches to the place where a row begins that do not reach it."""
+    """Slip stitches that do not reach the place where a row begins, and groups entered unlike."""
     for case in cases(reading, "passed"):
-        hint = (
-            f"{case.name} is moved by slip stitches that do not reach the space: there are stitches "
-            "between. Say how many are slipped into."
+        worked, problem = case.cases[0]
+        if worked.repeated:
+            continue
+        if problem.says is not None:
+            texts = (
+                f"into stitch {problem.says} of one group",
+                f"into stitch {problem.works} of another",
+                f"{case.name} works into groups of the row below, and not into the same stitch of "
+                "each: look at how many are skipped before it.",
+            )
+            yield finding("row-fills", reading, case.line, case.span, texts, "possible")
+            continue
+        amount, there = ("fewer", "more stitches") if problem.uses else ("more", "fewer stitches")
+        texts = (
+            reading.script.words(case.span),
+            f"{there} lie before the space",
+            f"{case.name} is moved by slip stitches into {amount} stitches than there are up to the "
+            "space: count them from where the round was joined.",
         )
-        words = reading.script.words(case.span)
-        yield _told("row-fills", reading, case, words, "stitches lie between", hint)
+        yield finding("row-fills", reading, case.line, case.span, texts, "possible")
 
 
 def _places(values: Sequence[int]) -> str:
