@@ -50,12 +50,17 @@ END = Extent("end")
 
 @dataclass(frozen=True, slots=True)
 class Elliptic:
-    """ "and in next ch-1 sp": what was worked before, worked there too."""
+    """ "and in next ch-1 sp": what was worked before, worked there too.
+
+    Args:
+        opens: "into each loop work 1 dc, 5 tr and 1 dc": what comes after it is worked there.
+    """
 
     span: Span
     places: tuple[Places, ...]
     extent: Extent | None
     times: Numbers | None = None
+    opens: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.lexicon import Lexicon
@@ -58,6 +58,9 @@ _PLACED = re.compile(
     r"|stated|given|single|a|an?y|that) ?)*(?:(?:st|stitch|sp|space|place|chain|ch|ch-\d+ sp|ch sp|dc|sc)\b"
     r"(?: or (?:ch-?\d* ?)?(?:st|stitch|sp|space))?)?(?: (?:indicated|specified|stated|named|given|noted))?[ .]*$"
 )
+_CABLE = re.compile(r"\b(\d{1,2})[ -]?(?:st|stitch|sts) (?:cable|cross|twist)")
+#: What the first of its kind in a round is called.
+_FIRST = ("beg ", "beginning ", "starting ", "first ")
 _NUMBER = {"one": 1, "a": 1, "an": 1, "two": 2, "three": 3, "four": 4}
 _EXTRA = re.compile(r"\(.*?\)|\bst(?:itch)?(?:es)?$|\(?e?s\)?$")
 
@@ -190,12 +193,26 @@ def _of_acts(definition: Definition, script: Script, words: Lexicon) -> OwnStitc
     acts = said(inside, script, words).acts
     if acts and all(isinstance(act, Aside) for act in acts):
         return None  # "BLO = back loop only": how, and not what
+    if any(name.startswith(_FIRST) for name in definition.names):
+        acts = _with_first_chain(acts)
     if not acts or any(isinstance(act, Unclear) for act in _all(acts)):
+        if cable := _CABLE.search(" ".join(definition.names)):
+            return _own(definition, takes=int(cable[1]), leaves=int(cable[1]))
         return _own(definition, leaves=_named_in(told, words) or 1) if placed else None
     tally = _tally(acts)
     takes = 1 if placed or tally.takes == 0 else tally.takes
     leaves = int(_NUMBER.get(counts["count"], counts["count"])) if counts else tally.leaves
     return _own(definition, body=acts, takes=takes, leaves=leaves)
+
+
+def _with_first_chain(acts: tuple[Act, ...]) -> tuple[Act, ...]:
+    """ "Beginning shell: (ch 3, 2 dc, ch 2, 3 dc)": its first chain stands for a stitch."""
+    first = acts[0] if acts else None
+    if isinstance(first, Repeat) and first.extent.kind == "times":
+        return (replace(first, body=_with_first_chain(first.body)), *acts[1:])
+    if not isinstance(first, Chain) or first.counts is not None:
+        return acts
+    return (replace(first, counts=True), *acts[1:])
 
 
 def _named_in(text: str, words: Lexicon) -> int:

@@ -42,7 +42,9 @@ def omitted(items: Sequence[Item]) -> Ending | None:
     if kinds[:1] != ["OMIT"]:
         return None
     rest = kinds[1:]
-    for tail in (["IN", "LAST", "REP"], ["OF", "LAST", "REP"]):
+    ends = rest[-5:] == ["AT", "END_WITH", "OF", "LAST", "REP"]
+    rest = rest[:-5] if ends else rest
+    for tail in (["IN", "LAST", "REP"], ["OF", "LAST", "REP"], ["AT", "END_WITH"]):
         if rest[-3:] == tail:
             rest = rest[:-3]
     shape = [each for each in rest if each not in ("LAST", "NUM", "FINAL")]

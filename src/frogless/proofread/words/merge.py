@@ -94,10 +94,19 @@ def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:
             return [*told[:n], into, *told[n + 2 :]]
     at = next((n for n, each in enumerate(told) if not isinstance(each, Ring | Aside)), None)
     first = told[at] if at is not None else None
-    if at is None or not isinstance(first, Elliptic) or len(first.places) != 1:
-        return told
+    if at is not None and isinstance(first, Elliptic) and len(first.places) == 1:
+        told = _opened(told, at, first)
+    for n in range(len(told) - 2, 0, -1):
+        each = told[n]
+        if isinstance(each, Elliptic) and each.opens and len(each.places) == 1:
+            told = _opened(told, n, each)
+    return told
+
+
+def _opened(told: list[Piece], at: int, first: Elliptic) -> list[Piece]:
+    """What comes after a place that is said first, worked into it."""
     start = at + 1
-    if start < len(told) and isinstance(told[start], Chain):
+    if start < len(told) and isinstance(told[start], Chain) and not first.opens:
         start += 1  # the chain that the round begins with
         while start < len(told) and isinstance(told[start], Counts | Aside):
             start += 1

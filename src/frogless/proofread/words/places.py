@@ -15,6 +15,8 @@ from frogless.proofread.words.parse import Parsed
 from frogless.proofread.words.structure import Group, Item
 from frogless.proofread.words.tokens import Token
 
+#: What a group is part of that the pattern does not call by a name.
+UNNAMED = "group"
 Which = Literal["next", "first", "last", "each", "same"]
 
 
@@ -61,6 +63,7 @@ class _Found:
     skipped: bool = False
     loop: bool = False
     left: bool = False
+    of_group: bool = False
 
 
 def places(tree: Parsed, items: Sequence[Item]) -> tuple[Places, ...]:
@@ -140,6 +143,12 @@ def _gather(found: _Found, tree: Parsed, items: Sequence[Item]) -> None:
         case "of":
             (inner,) = (each for each in tree.children if not isinstance(each, Leaf))
             found.of = places(inner, items)[0].target
+            clumps = [each for each in inner.iter_subtrees() if each.data == "noun"]
+            found.of_group = any(
+                isinstance(leaf, Leaf) and leaf.type == "CLUMP"
+                for each in clumps
+                for leaf in each.children
+            )
         case "from_hook":
             found.from_hook = True
         case "as_last":
@@ -223,6 +232,8 @@ def _noun(found: _Found, words: Sequence[Item]) -> None:
 def _made(found: _Found) -> Places:
     what = _what(found)
     of = found.of.stitch if found.of else ""
+    if found.of_group and not of and found.nth:
+        of = UNNAMED  # "4th tr of next scallop"
     chains = found.chains
     if found.of and found.of.what in ("top", "space") and what == "chain" and found.nth:
         # "3rd ch of beg ch-3": its top

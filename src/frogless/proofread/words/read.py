@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import takewhile
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
-from frogless.proofread.words.counts import counts_of
+from frogless.proofread.words.counts import Counts, counts_of
 from frogless.proofread.words.ending import Ending, ending_at, omitted
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.joining import joined
@@ -285,6 +285,8 @@ class _Reader:
         items = without_part(items)
         if len(items) > 1 and isinstance(items[0], Token) and items[0].value == "now":
             items = items[1:]
+        if len(items) == 1 and isinstance(items[0], Token) and items[0].value == "now":
+            return [Aside(_span(items), "remark")]
         if len(items) > 1 and items[-1].kind == "AND":
             items = items[:-1]
         if _is_purpose(items):
@@ -293,6 +295,8 @@ class _Reader:
             return [Leave(_span(items))]
         if skips := _skips(items, before):
             return [piece for some in skips for piece in self._parts(some, depth)]
+        if opened := self._opened(items, depth):
+            return opened
         items = _placed_last(items)
         if cut := parted(items):
             begun = self._parts(placed(items[:cut]), depth)
@@ -321,6 +325,17 @@ class _Reader:
         if unclear:
             pieces.append(self._unclear(unclear))
         return pieces
+
+    def _opened(self, items: Sequence[Item], depth: int) -> list[Piece]:
+        """ "into each loop work 1 dc", which more may follow; nothing of other clauses."""
+        kinds = [each.kind for each in items[:MOST_TRIED]]
+        at = kinds.index("WORK") if kinds[0] == "IN" and "WORK" in kinds else 0
+        if not at or set(kinds[at + 1 :]) - {"NUM", "STITCH", "AND", "CH"}:
+            return []
+        place = self._parts(items[:at], depth)
+        if len(place) != 1 or not isinstance(place[0], Elliptic):
+            return []
+        return [replace(place[0], opens=True), *self._parts(items[at + 1 :], depth)]
 
     def _longest(self, items: Sequence[Item], depth: int) -> tuple[int, list[Piece]]:
         if items[0].kind == "AND" and len(items) > 1:
@@ -378,6 +393,9 @@ class _Reader:
             if isinstance(item, Group) and item.kind == "GROUP":
                 last = all(each.kind == "TURN" for each in items[n + 1 :])
                 far = not last and items[n + 1].kind in _REPEATS
+                if not far and (parts := _stands_for(items[:n], item)):
+                    kept.append(parts)
+                    continue
                 piece = (
                     None
                     if far
@@ -420,6 +438,8 @@ class _Reader:
             return [Aside(group.span, "remark")]  # a length in another unit; "(1 ring)"
         if counts := counts_of(group.items):
             return Token("COUNTS", group.start, group.end, counts)
+        if work and any(each.kind == "ROW_END" for each in group.items):
+            return [Aside(group.span, "remark")]  # "120 dc down the side (2 dc in each row end)"
         if work and self._names_what_is_made(group):
             return [Aside(group.span, "remark")]
         at_end = last and (work or _has_work(before))
@@ -451,6 +471,28 @@ def _skipped_then(items: Sequence[Item]) -> int:
         return 0
     cut = kinds.index("AND")
     return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0
+
+
+def _stands_for(before: Sequence[Item], group: Group) -> Token | None:
+    """ "ch 4 (dc + ch 1)": what the chain stands for."""
+    if {each.kind for each in before[-2:]} != {"CH", "NUM"}:
+        return None
+    kinds = " ".join(each.kind for each in group.items[:5])
+    if kinds not in (
+        "STITCH PLUS CH NUM",
+        "STITCH PLUS NUM CH",
+        "STITCH AND CH NUM",
+        "STITCH PLUS CH_SP",
+    ):
+        return None
+    number = next(
+        each.value
+        for each in group.items
+        if each.kind in ("NUM", "CH_SP") and isinstance(each, Token)
+    )
+    space = number.values[0] if isinstance(number, Numbers) else 0
+    counts = Counts(group.span, True, str(getattr(group.items[0], "value", "")), space)
+    return Token("COUNTS", group.start, group.end, counts)
 
 
 def _is_purpose(items: Sequence[Item]) -> bool:
@@ -505,6 +547,8 @@ def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
     kinds = " ".join(each.kind for each in items[:MOST_TRIED])
     numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
     span = _span(items)
+    if kinds == "SAME":
+        return (Again(span, name="same"),)
     if kinds == "CONT EVEN":
         return (Again(span, name="pattern"),)  # "continue as set"
     if kinds in ("WORK EVEN", "WORK EVEN EVEN"):

@@ -21,9 +21,9 @@ _ENDS = frozenset({
     "brim", "edge", "hem", "neck", "neckline", "fold", "tip", "cuff", "crown", "beginning", "start", "body", "cup",
     "seam", "waist", "tail", "base", "side", "point",
 })  # fmt: skip
-_LEVEL = frozenset({"top", "neck", "bottom", "hem", "waist", "brim"})
+_LEVEL = frozenset({"top", "neck", "bottom", "hem", "waist", "brim", "ch"})
 _OF_PIECE = frozenset({
-    "WORD", "TOP", "CENTER", "FIRST", "LAST", "REM", "REMAIN", "ORD", "OF", "SAME", "NUM", "EACH",
+    "WORD", "TOP", "CENTER", "FIRST", "LAST", "REM", "REMAIN", "ORD", "OF", "SAME", "NUM", "EACH", "CH",
 })  # fmt: skip
 #: A clause that only says how many of which stitch, and not into what.
 _COUNTED = frozenset({"WORK", "NUM", "STITCH", "EVENLY", "ST", "AND", "THEN"})
@@ -125,7 +125,7 @@ def _begins(items: Sequence[Item]) -> int:
             continue
         opens = _word(each) in _SIDEWAYS | _BEHIND or each.kind in ("ACROSS", "AROUND")
         of_each = each.kind == "OF" and rest[0].kind == "EACH"
-        named = any(_word(word) or word.kind == "TOP" for word in rest)
+        named = any(_word(word) or word.kind in ("TOP", "CH") for word in rest)
         if (opens or of_each) and named and _is_of_piece(rest, of_each=of_each):
             return at
     return 0
@@ -135,7 +135,7 @@ def _is_of_piece(rest: Sequence[Item], *, of_each: bool) -> bool:
     kinds = [each.kind for each in rest]
     if of_each and kinds[-1:] in (["ACROSS"], ["AROUND"]):
         kinds = kinds[:-1]
-    if set(kinds) - _OF_PIECE or kinds[-1] not in ("WORD", "TOP", "CENTER"):
+    if set(kinds) - _OF_PIECE or kinds[-1] not in ("WORD", "TOP", "CENTER", "CH"):
         return False
     numbers = [at for at, kind in enumerate(kinds) if kind == "NUM"]
     return all(kinds[at + 1] == "WORD" for at in numbers)
