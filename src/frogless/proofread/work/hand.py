@@ -9,6 +9,9 @@ from frogless.proofread.words.model import Target
 from frogless.proofread.work.edge import MOST_PLACES, Edge, Place, Run
 from frogless.proofread.work.trade import Trade
 
+#: Unlike places in a row that one group may have.
+_MOST_OF_GROUP = 12
+
 Test = Callable[[Place], bool]
 
 
@@ -80,6 +83,21 @@ class Hand:
                 found += max(min(at + count, stop) - max(at, start), 0)
             at += count
         return found
+
+    def in_group(self) -> tuple[int, int] | None:
+        """Where the group begins that the last place passed is in, and the number of that place in it."""
+        run, length = (self.run, self.offset) if self.offset else (self.run - 1, 0)
+        back = 0
+        while 0 <= run < len(self.runs) and self.run - run <= _MOST_OF_GROUP:
+            place, count = self.runs[run]
+            if not place.of:
+                return None
+            if place.ends & 1:
+                back += length or count
+                return self.at - back, back
+            back += length or count
+            run, length = run - 1, 0
+        return None
 
     def mark(self) -> Mark:
         """The state now."""

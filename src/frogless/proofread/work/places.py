@@ -47,6 +47,9 @@ def spread(
         if target.what == "chain" and not worker.has_kind("chain"):
             places = _spaces_for(worker, test, places)
         take(worker, span, target, test, places, stop_for(worker, ()))
+        told_which = target.nth or target.of or worker.trade.is_group(target.stitch)
+        if places == 1 and target.stitch and not told_which:
+            note_group(worker)
         worker.put(runs, count)
         return count
     if extent.kind == "until" and extent.target and extent.target.what == "marked":
@@ -246,6 +249,13 @@ def take(worker: Worker, span: Span, target: Target, test: Test, count: int, sto
         worker.no_place(span, target)
 
 
+def note_group(worker: Worker) -> None:
+    """Remember which place of a group was worked into."""
+    found = worker.hand.in_group()
+    if found is not None:
+        worker.entered.setdefault(found[0], []).append(found[1])
+
+
 def _take_groups(
     worker: Worker, span: Span, target: Target, test: Test, count: int, stop: int
 ) -> None:
@@ -290,8 +300,21 @@ def skip(worker: Worker, span: Span, target: Target, count: int, tail: Sequence[
         count -= 1  # "ch 3, skip first st": the chain stands on it already
     if not worker.hand.known:
         return
+    if target.what == "space":
+        _tell_before_space(worker, span, target)
     if target.stitch in worker.trade.slips and not worker.hand.ahead(
         worker.test(target), worker.hand.total
     ):
         return  # "sk the 2 sl sts": those that joined the row before to the body
     take(worker, span, target, worker.test(target), count, worker.hand.total)
+
+
+def _tell_before_space(worker: Worker, span: Span, target: Target) -> None:
+    """ "Skip ch-1 sp, next 36 hdc and ch-1 sp" where 38 hdc stand before the second space."""
+    hand = worker.hand
+    at = hand.next_at(worker.test(target), hand.total)
+    last = hand.last
+    if at is None or last is None or last.kind != "stitch" or hand.here() != last:
+        return
+    if between := hand.stitches(hand.at, at):
+        worker.problems.append(Problem("too_few", span, uses=hand.has() - between, has=hand.has()))

@@ -73,6 +73,8 @@ class Trade:
         """The places that a stitch leaves whose stitches are not told by the pattern."""
         own = self.own(key)
         if own is not None and not own.meaning:
+            if own.takes == own.leaves > 1:  # a cable: as many as it is worked over
+                return ((Place("stitch", key), own.leaves),)
             if own.leaves > 1:  # a group whose stitches are not told: whichever they are
                 return tagged(((Place("stitch"), own.leaves),), key)
             return ((Place("stitch", key), own.leaves),) if own.leaves > 0 else ()

@@ -73,6 +73,7 @@ class Worker:
     stands_for: str = ""  # the stitch that the turning chain is said to count as
     laid: int = 0
     skipped_to: int = -1  # where the work stands that skipped to a place, which is not worked yet
+    entered: dict[int, list[int]] = field(default_factory=dict)  # by where a group begins
     tests: dict[Target, Test] = field(default_factory=dict)
     begun: bool = False
     nested: int = 0
@@ -108,6 +109,7 @@ class Worker:
             if target.what == "space" and target.which == "last" and chains:
                 chains = self._chains_of(chains)
             if target.nth > 0 and target.of and not self._has_of(target.of):
+                self.vague = self.vague or target.of == BUNCH
                 named = replace(target, of="")  # "4th dc of next shell", which is 7 dc in one place
             if target.what == "corner":
                 self.tests[target] = self._corner()
@@ -199,6 +201,10 @@ class Worker:
 
     def no_place(self, span: Span, target: Target) -> None:
         """Tell that places are not there which are named."""
+        if self.laid and target.what == "space" and self.hand.edge.begun == "chain":
+            # a tie: "ch 100, sl st in each ch back, sl st in ch-2 sp" of the piece
+            self.vague = self.open = True
+            return
         if target.what == "corner" and not self.has_kind("space"):
             self.vague = self.open = True  # of a piece's outline: where it lies is not told
             return
