@@ -176,6 +176,8 @@ def tabled_at(plain: str, at: int, line_end: int) -> Found | None:
 def refers(plain: str, at: int) -> bool:
     """Whether the word before makes "Row 2" a part of its sentence: "rep Row 2", "as Row 2"."""
     before = plain[max(0, at - 40) : at]
+    if before.rstrip().endswith((":-", ".-", ":--")):
+        return False  # "as follows:-"
     if before.rstrip()[-1:] in {",", "(", "[", "-", "/", "&"}:
         return True
     word = _WORD_BEFORE.search(before)

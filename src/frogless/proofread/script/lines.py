@@ -12,6 +12,9 @@ _RULE = re.compile(r"\s*(={3,}|-{3,}|~{3,}|\*{3,}|_{3,}|#{3,})\s*$")
 _BULLET = re.compile(r"\s*(?:[-+*•◦▪▫●○■□▸►‣·]|☐|✓|→)\s{1,6}(?=\S)")
 _BOLD = re.compile(r"\s*(?:[-+*] )?(?:(\*\*|__)[^*\n]{1,120}\1|\*(?=\S)[^*\n]{1,120}\*)[:.]?\s*$")
 _BRACKETED = re.compile(r"[(\[{][^()\[\]{}]{0,80}[)\]}]")
+_NAMED = re.compile(
+    r"((?!SC\b|DC\b|HDC\b|HTR\b|DTR\b)[A-Z][A-Z' -]{2,30}),(?: (?:[a-z]{1,12}|\d{1,2})){1,6}$"
+)
 _PAGE = re.compile(
     r"\s*(?:-{1,2}\s?\d{1,3}\s?-{1,2}|(?:page|p\.)\s?\d{1,3}(?:\s?(?:/|of)\s?\d{1,3})?|\d{1,3})\s*$",
     re.IGNORECASE,
@@ -166,6 +169,8 @@ def _level(raw: str, words: str, below: int, shouted: bool) -> int:
 
 def _is_capitals(words: str) -> bool:
     name = _BRACKETED.sub("", words).strip()
+    if named := _NAMED.match(name):
+        name = named[1]  # "NOSE, pink", "ARMS, make 2"
     letters = sum(each.isalpha() for each in name)
     if letters < 3 or name != name.upper() or name.endswith((".", ",", ";")):
         return False

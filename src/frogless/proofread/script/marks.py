@@ -27,7 +27,7 @@ _BARE = re.compile(
 )
 #: "Abbreviations—ch = chain", "ABBREV.: ch (chain)": a dash without blanks, a shortened word.
 _SHUT = re.compile(
-    r"((?:abbreviations|gauge|tension|materials|notes|sizes?|measurements|finishing)(?=\s?-)"
+    r"((?:abbreviations|gauge|tension|materials|notes|sizes?|measurements|finishing)[.]?(?=\s?-)"
     r"|abbrev(?:iation)?s?[.]?|abbr[.])\s?(?::|-{1,2})\s{0,4}(?=\S)",
     re.IGNORECASE,
 )
@@ -52,7 +52,7 @@ ACTS = re.compile(
 _FOUNDED = re.compile(
     # a chain that counts as something, or does not, is told of and not made
     r"(?![^.\n]{0,80}\b(?:not count|counts as|at the (?:start|beginning) of (?:a|each|every)))"
-    r"(?:(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
+    r"(?:for (?:the|this|our) (?:sample|piece)(?: shown)?,?\s|(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
     r"(?:(?:loosely |begin by |to begin,? |to start,? |start by |make (?:a )?|work "
     r"|(?:begin|start)(?:ning|ing)? with ){0,2}"
     r"(?:(?:ch|chain)(?:s|ing)?\s(?:a\s)?(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven"
@@ -81,6 +81,7 @@ _BARE_COUNT = re.compile(
 )
 _STOPPED = re.compile(r"[.!?;:]\s{1,3}")
 _WORKED_SO = re.compile(r"worked (?:in|flat|from|as)\b", re.IGNORECASE)
+_WORKS = re.compile(r"\d|\b(?:ch|chain|sc|dc|hdc|tr|magic|inc|dec|sl st)\b", re.IGNORECASE)
 _NUMBERED = re.compile(r"\d{1,3}[.)]\s{1,4}(?=[A-Za-z])")
 _SENTENCE_END = frozenset('.!?)]:}"')
 
@@ -120,6 +121,10 @@ def _mark(plain: str, lines: tuple[Line, ...], labels: list[Found | None], index
     line, label = lines[index], labels[index]
     if line.blank:
         return Mark(line)
+    if label and not label.label.numbers and 0 < line.level < CAPITALS:
+        # "### Base - spiral": nothing is worked in it
+        named = not _WORKS.search(plain, label.body, line.end)
+        label = None if named else label
     if label and not label.label.numbers and label.body >= line.end:
         # "Foundation" underlined heads a section, "Increase rows" those below it; "Row 5" in bold is a row
         below = _below(lines, index)

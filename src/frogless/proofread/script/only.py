@@ -14,6 +14,10 @@ _LINKED = rf"{_NAME}(?:(?:\s?[,&+(\[]\s?|\s(?:and|to)\s|\s){_NAME}[)\]]?){{0,8}}
 _ONLY = re.compile(
     rf"(?:for|in)?\s?(?:the\s)?(?P<named>{_LINKED})[\s,]{{1,2}}only[:.,]?\s*$", re.IGNORECASE
 )
+_SKIPS = re.compile(
+    rf"(?:for\s)?(?:the\s)?(?P<named>{_LINKED})[:,]?\s(?:skip|go|proceed|move|jump)\s(?:ahead\s|on\s|straight\s)?to\s",
+    re.IGNORECASE,
+)
 _ALL = re.compile(r"(?:for\s)?(?:all|both)\s(?:the\s)?sizes[:.]?\s*$", re.IGNORECASE)
 _ASIDE = re.compile(r"[(\[]\s?([^()\[\]\n]{1,60}\bonly)\s?[)\]]", re.IGNORECASE)
 #: What stands before the row: "Size L only: Rnd 8: …" is read as a heading; this behind its label.
@@ -30,9 +34,7 @@ _DIGITS = re.compile(r"(?<![\d.,/])\d+(?=\s?[(/\[])")
 
 def names_sizes(plain: str, start: int, end: int) -> bool:
     """Whether a line only says which sizes work what follows: "2nd size only", "All sizes"."""
-    return end - start < 80 and bool(
-        _ALL.match(plain, start, end) or _ONLY.match(plain, start, end)
-    )
+    return end - start < 80 and any(form.match(plain, start, end) for form in (_ALL, _ONLY, _SKIPS))
 
 
 def with_only(plain: str, parts: Sequence[Part], sizes: Sequence[str]) -> tuple[Part, ...]:
@@ -56,6 +58,11 @@ def _told(plain: str, statements: Sequence[Statement], sizes: Sequence[str]) -> 
     for each in statements:
         if isinstance(each, Heading | Prose):
             words = plain[each.span.start : each.span.end]
+            if left := _skipping(words, sizes):
+                rest = only or tuple(range(len(sizes)))
+                only = tuple(at for at in rest if at not in left)
+                yield Prose(each.span, remark=True)
+                continue
             if _ALL.match(words) or (named := _named(words, sizes)):
                 only = () if _ALL.match(words) else named
                 yield Prose(each.span, remark=True)
@@ -93,28 +100,30 @@ def _is_of_all(plain: str, row: RowText, sizes: int) -> bool:
 
 
 def _named(words: str, sizes: Sequence[str]) -> tuple[int, ...]:
-    """The indices of the sizes that are named; none where a word is not one of them."""
+    """The indices of the sizes that only some work; none where a word is not one of them."""
     found = _ONLY.match(words.strip())
-    if not found:
+    return _sizes_in(found["named"], sizes) if found else ()
+
+
+def _skipping(words: str, sizes: Sequence[str]) -> tuple[int, ...]:
+    """The sizes that leave out all up to the next heading: "Newborn size: skip to Body."."""
+    found = _SKIPS.match(words.strip())
+    return _sizes_in(found["named"], sizes) if found else ()
+
+
+def _sizes_in(words: str, sizes: Sequence[str]) -> tuple[int, ...]:
+    named: list[tuple[int, int]] = []
+    rest = words.lower()
+    known = {name.lower(): at for at, name in enumerate(sizes)} | _ORDINALS
+    for name in sorted(known, key=len, reverse=True):
+        at = known[name] % len(sizes) if known[name] < len(sizes) else -1
+        for found in re.finditer(rf"(?<![\w-]){re.escape(name)}(?![\w-])", rest) if name else ():
+            named.append((found.start(), at))
+            rest = rest[: found.start()] + " " * len(name) + rest[found.end() :]
+    between = re.findall(_NAME, rest)
+    if set(between) - _FILLING or any(at < 0 for _, at in named):
         return ()
-    known = {_plain(name): at for at, name in enumerate(sizes)}
-    named: list[int] = []
-    ranged = False
-    for word in re.findall(_NAME, found["named"]):
-        key = _plain(word)
-        at = known.get(key, _ORDINALS.get(key))
-        if at is None:
-            if key not in _FILLING:
-                return ()
-            ranged = ranged or key == "to"
-            continue
-        at = at % len(sizes) if at < len(sizes) else -1
-        if at < 0:
-            return ()
-        named += range(named[-1] + 1, at + 1) if ranged and named else [at]
-        ranged = False
-    return tuple(sorted(set(named)))
-
-
-def _plain(name: str) -> str:
-    return name.lower().strip(".")
+    order = [at for _, at in sorted(named)]
+    if between.count("to") == 1 and len(order) == 2:
+        return tuple(range(min(order), max(order) + 1))
+    return tuple(sorted(set(order)))

@@ -13,6 +13,8 @@ from frogless.proofread.script.marks import Ahead, Head, Mark, begins_work, is_f
 from frogless.proofread.script.model import PartKind, Span
 
 _MEANS = re.compile(r"[A-Za-z][\w-]{0,14}(?: st)?\s{0,2}=\s{0,2}(?=[(\[]|\d|[a-z])")
+#: A line of a list of abbreviations: "MR - magic ring".
+_EXPLAINS = re.compile(r"[A-Za-z][\w()/-]{0,12}(?: st)?\s{1,3}[-=:]\s{1,3}[a-z]")
 _WORKED = frozenset({"instructions", "finishing"})
 #: Parts whose own rows, of a swatch or a stitch pattern, are no rows of the piece.
 _OWN_ROWS = frozenset({"gauge", "special"})
@@ -182,6 +184,8 @@ class _Walk:
             mark = self.marks[above]
             if mark.head and mark.head.kind:
                 break
+            if _EXPLAINS.match(self.plain, mark.line.at, mark.line.end):
+                continue
             if not mark.line.blank and begins_work(self.plain, mark.line.at, mark.line.end):
                 begins = above
         return begins

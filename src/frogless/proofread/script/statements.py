@@ -30,7 +30,8 @@ _STITCHES = re.compile(r"(?:ch|sc|hdc|dc|tr|inc|dec|sk|skip|sl st)\b", re.IGNORE
 #: A count, and behind it a sentence that is talk or ends the work.
 _TOLD = re.compile(
     r"[(\[=]\s?\d{1,6}(?:\s(?:sts?|sc|dc|hdc|tr|stitches))?[)\]]\.?\s{1,3}"
-    r"((?:It|That|This|These|You|Your|Now|So|Look|Don't|We|I|The|If|See|Well|Try|Fasten|Cut|Finish)\b)"
+    r"((?:try it|it|that's|this|you|you'll|if|don't|look|eyes|stuff"
+    r"|It|That|This|These|You|Your|Now|So|Look|Don't|We|I|The|If|See|Well|Try|Fasten|Cut|Finish)\b)"
 )
 _WORKED = re.compile(
     r"\b(?:sc|dc|hdc|tr|ch|sl st|inc|dec|rep|repeat|fasten|cut|finish|join|turn|work|rows?|rnds?|rounds?)\b",

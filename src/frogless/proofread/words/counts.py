@@ -34,6 +34,8 @@ def counts_of(items: Sequence[Item]) -> Counts | None:
         return Counts(Span(items[0].start, items[-1].end), counts=False)
     if at is None and items[0].kind == "DASH" and getattr(items[0], "value", "") == "=":
         at = 0
+    if at and [each.kind for each in items[:2]] in (["NUM", "STITCH"], ["NUM", "ST"]):
+        return None  # "(7 tr, counting the turning ch)": a count of the row
     if at is None or any(not isinstance(each, Token) for each in items):
         return None
     span = Span(items[0].start, items[-1].end)

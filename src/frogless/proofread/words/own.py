@@ -13,6 +13,8 @@ from frogless.stitches.load import dictionary
 
 #: Stitches that a pattern defines itself; more are not gathered.
 MOST = 200
+#: "MR - magic ring" is a word for what is begun on, and none for a stitch.
+_RING = "adjustable_ring"
 
 
 def lexicon_of(script: Script, entries: tuple[Entry, ...], terms: Terms) -> Lexicon:
@@ -23,6 +25,7 @@ def lexicon_of(script: Script, entries: tuple[Entry, ...], terms: Terms) -> Lexi
     own: dict[str, OwnStitch] = {}
     words = Lexicon(terms, dictionary(), keys_of(terms.dialect), own, entries, chain_counts(script))
     for each in definitions(script, entries):
-        if len(own) < MOST and (stitch := defined(each, script, words)):
+        stitch = defined(each, script, words) if len(own) < MOST else None
+        if stitch and stitch.meaning != _RING:
             own[stitch.key] = stitch
     return words

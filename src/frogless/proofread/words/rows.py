@@ -10,7 +10,7 @@ from frogless.proofread.words.structure import Item
 from frogless.proofread.words.tokens import Times, Token
 
 _STARTS = frozenset({
-    "INC", "DEC",
+    "INC", "DEC", "ROW_REF",
     "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
 })  # fmt: skip
 _OF_A_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME"})
@@ -28,6 +28,8 @@ def rows_again(items: Sequence[Item], script: Script) -> Again | None:
     if tokens[0].kind not in _STARTS:
         return None
     kinds = [each.kind for each in tokens]
+    if kinds[0] == "ROW_REF" and kinds[1:] != ["NTIMES"]:
+        return None
     if not _is_of_rows(kinds):
         return None
     if any(kind in ("CH", "SKIP", "JOIN", "GROUP") for kind in _without_until(kinds)):
@@ -40,6 +42,9 @@ def _by_number(tokens: list[Token]) -> list[Token]:
     kinds = [each.kind for each in tokens]
     at = next((n for n, kind in enumerate(kinds[:4]) if kind == "ORD"), len(kinds))
     to = at + 1 + (kinds[at + 1 : at + 2] != ["ORD"])
+    if kinds == ["ORD", "ROWS", "NTIMES"]:  # "…, then the 2nd row once"
+        row = Token("ROW_REF", tokens[0].start, tokens[1].end, (tokens[0].value, tokens[0].value))
+        return [row, tokens[2]]
     if kinds[to : to + 2] != ["ORD", "ROWS"] or not set(kinds[at + 1 : to]) <= _LINKS:
         return tokens
     value = (tokens[at].value, tokens[to].value)
@@ -133,6 +138,8 @@ class _Reader:
         """ "Work as back", "work as first cup": the rows of another piece."""
         kinds = [each.kind for each in self.tokens]
         at = kinds.index("AS") + 1 if "AS" in kinds[:2] else 0
+        if kinds[:3] == ["WORK", "ROW_REF", "AS"]:
+            at = 3  # "Work Rows 1-5 as for the first earflap"
         if not at or not kinds[at:] or set(kinds[at:]) - _OF_A_PIECE or "WORD" not in kinds[at:]:
             return None
         span = Span(self.tokens[0].start, self.tokens[-1].end)

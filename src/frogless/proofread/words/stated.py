@@ -45,11 +45,11 @@ def stated_of(
         at = 1
     while at < len(tokens):
         token = tokens[at]
-        if token.kind in _BETWEEN or (found and (_is_after(token) or token.kind == "PLUS")):
-            at += 1
-            continue
         if past := _past(tokens, at, found=bool(found)):
             at += past
+            continue
+        if token.kind in _BETWEEN or (found and (_is_after(token) or token.kind == "PLUS")):
+            at += 1
             continue
         one = _one(tokens, at, lexicon)
         if one is None:
@@ -82,21 +82,19 @@ def _past(tokens: Sequence[Token], at: int, *, found: bool) -> int:
             return len(shape)
     if found and kinds[:2] == ["WORD", "ROW_REF"] and tokens[at].value in ("after", "by"):
         return 2
-    beside = (
-        (found or kinds[2:4] == ["COMMA", "NUM"])
-        and kinds[:2] == ["NUM", "WORD"]
-        and str(tokens[at + 1].value).endswith("s")
-    )
-    if (
-        beside
-        and str(tokens[at + 1].value) not in _GROUPS
-        and kinds[2:3] in ([], ["COMMA"], ["AND"], ["STOP"])
-    ):
-        return 2
-    talk = found and kinds[:1] == ["WORD"] and tokens[at - 1].kind == "SEMI"
-    return len(tokens) - at if talk else 0
+    for shape in _UNJUDGED:
+        after = kinds[len(shape) :][:2]
+        if kinds[: len(shape)] == list(shape) and (found or after == ["COMMA", "NUM"]):
+            plural = shape[1] != "WORD" or str(tokens[at + 1].value).endswith("s")
+            if plural and str(tokens[at + 1].value) not in _GROUPS and after[:1] in _ENDS:
+                return len(shape)
+    talks = kinds[:1] in (["WORD"], ["COUNT"], ["NOT"]) and tokens[at - 1].kind in ("SEMI", "COMMA")
+    return len(tokens) - at if found and talks else 0
 
 
+#: What is counted beside stitches, and what they are worked into: nothing that a row is held against.
+_UNJUDGED = (("NUM", "WORD"), ("NUM", "STITCH", "LOOP"), ("NUM", "CORNER", "SP"))
+_ENDS: tuple[list[str], ...] = ([], ["COMMA"], ["AND"], ["STOP"])
 _HOLDS = (
     ("AT", "END_WITH", "BELOW"),
     ("AT", "END_WITH", "OF", "ROW_REF"),

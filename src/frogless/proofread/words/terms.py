@@ -11,7 +11,7 @@ _FILE = Path(__file__).with_name("phrases.toml")
 
 #: Passed over wherever they stand between other words.
 NOISE = frozenset({
-    "the", "a", "an", "your", "please", "loosely", "tightly", "carefully", "just", "simply",
+    "the", "a", "an", "your", "please", "loosely", "tightly", "carefully", "just", "simply", "now",
 })  # fmt: skip
 
 #: Terminals whose words are of the trade: an abbreviation among them has to be explained.

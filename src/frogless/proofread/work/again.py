@@ -115,6 +115,12 @@ class Plan:
         if again is None:
             yield from self._plain(index, told, numbers, kind)
             return
+        if label is None and (several := _several(said.acts)):
+            for act in several:
+                stated = said.stated if act is several[-1] else ()
+                part = replace(told, said=replace(said, stated=stated))
+                yield from self._again(index, part, act, (), kind, 0)
+            return
         before = tuple(a for a in said.acts[: said.acts.index(again)] if not isinstance(a, Again))
         own = 0
         if works(before) and any(not isinstance(a, QUIET) and _takes(a) for a in before):
@@ -278,6 +284,14 @@ class Plan:
         if works_out == len(numbers):
             return ()
         return (Problem("range", again.span, says=len(numbers), works=works_out, each=block),)
+
+
+def _several(acts: Sequence[Act]) -> list[Again]:
+    """ "Rep Rows 2-5 once more, then Row 2 once": one after the other, where nothing else is said."""
+    found = [act for act in acts if isinstance(act, Again)]
+    alone = all(isinstance(act, (Again, *QUIET)) for act in acts)
+    told = all(act.first for act in found)
+    return found if alone and told and len(found) > 1 else []
 
 
 def _makes_more(act: Act) -> bool:
