@@ -15,7 +15,7 @@ from frogless.proofread.facts.ways import name_of, way_of
 from frogless.proofread.script.model import Span
 
 _BODY = re.compile(
-    r"\b(?:to fit|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended"
+    r"\b(?:to fit|fits|body (?:measure\w*|size|bust|chest|waist|hips?)|wearer|your|recommended"
     r"|(?:bust|chest|waist|hips?|head) sizes?)\b",
     re.IGNORECASE,
 )

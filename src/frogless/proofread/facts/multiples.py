@@ -15,6 +15,8 @@ _MULTIPLE = re.compile(
     r"(?P<rest>[^.\n]{0,60})",
     re.IGNORECASE,
 )
+#: "a multiple of 6 + 2 chains": of the foundation, and not of the stitches.
+_CHAINS = re.compile(r"[ ]{0,3}(?:\+|plus|and)[ ]{0,3}(?P<chain>\d{1,2})[ ]?ch(?:s|ains?)?\b", re.I)
 _CHAIN = re.compile(
     r"(?:\+|plus|add|and)[ ]{0,3}(?P<chain>\d)(?:[ ](?:more|extra|chs?|chains?|sts?)){0,2}[ ]"
     r"(?:for|as)[ ](?:the |your |a )?(?:\w+[ ]){0,2}?(?:base|foundation|turning|starting|beginning|ch)",
@@ -32,6 +34,7 @@ def multiples_in(line: Line) -> Iterator[Multiple]:
             continue
         over = int(match["over"] or 0)
         chain = _CHAIN.search(line.text[match.start() : match.end() + 40])
+        chain = chain or _CHAINS.match(match["rest"])
         extra = int(chain["chain"]) if chain else None
         end = match.start("rest")
         span = Span(line.start + match.start(), line.start + end)

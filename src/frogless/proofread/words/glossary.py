@@ -208,7 +208,7 @@ def _of_piece(plain: str, piece: Span) -> Iterator[Entry]:
     span = Span(
         piece.start + len(text) - len(text.lstrip()), piece.start + len(text.rstrip(" .;,"))
     )
-    text = text.strip(" \t.;,*`_|")
+    text = _DIALECT_MARK.sub("", text).strip(" \t.;,*`_|")
     split = _SEPARATOR.search(text)
     if split and _is_word(text[: split.start()]):
         yield from _entries(text[: split.start()], text[split.end() :], span)

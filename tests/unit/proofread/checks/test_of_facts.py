@@ -215,6 +215,14 @@ def test_eyes_between_rounds_are_safety_eyes() -> None:
     assert _kinds(SQUARE.format(front=front, end=end)) == ["material-missing"]
 
 
+def test_what_is_left_to_the_maker_is_not_missed() -> None:
+    """Elastic "if you like" need not be listed."""
+    front = "Materials\nDK yarn\n5 mm hook\nYarn needle"
+    for end, kinds in (("", ["material-missing"]), (" if you like a firmer fit", [])):
+        words = f"Fasten off. Thread elastic through the edge{end}."
+        assert _kinds(SQUARE.format(front=front, end=words)) == kinds
+
+
 def test_needle_and_scissors_are_never_missed() -> None:
     """They belong to every work."""
     front = "Materials\nDK yarn\n5 mm hook\nYarn needle\nScissors\nTape measure"

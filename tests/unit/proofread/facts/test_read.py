@@ -61,7 +61,7 @@ def test_both_ways_of_a_flat_piece() -> None:
 
 def test_body_measurements_are_known_as_such() -> None:
     """What the work is to fit is no measurement of the work."""
-    sizes = "Sizes: S (M)\nTo fit bust: 80 (90) cm\nBust sizes 80 (90) cm"
+    sizes = "Fits 80-90 cm bust.\nSizes: S (M)\nTo fit bust: 80 (90) cm\nBust sizes 80 (90) cm"
     found = facts(f"Top\n\n{sizes}\n\nFinished bust: 84 (94) cm")
     assert [(each.name, each.body) for each in found.measurements][-1] == ("bust", False)
     assert all(each.body for each in found.measurements if each.lengths.values[0] == 800)
@@ -102,6 +102,7 @@ def test_count_beside_a_measurement() -> None:
         ("Stitch multiple is 10 + 1 (add 1 for the foundation chain).", (10, 1, 1)),
         ("Multiple: 4 + 3", (4, 3, None)),
         ("Multiple of 3 sts.", (3, 0, None)),
+        ("Multiple of 6 + 2 chains.", (6, 0, 2)),
         ("Multiple of 8 sts + 1, plus 2 for the turning chain", (8, 1, 2)),
     ],
 )

@@ -20,7 +20,7 @@ _ALL = 0.97
 _MEANT = re.compile(r"\b(?:length|height|long|tall|depth|size)\b")
 _UNSURE = re.compile(
     r"\b(?:strap|tie|cord|fringe|handle|inseam|sleeve seam|neck depth|crown|wingspan|down|below|"
-    r"above|from|border|edging|motif|square|block)\b"
+    r"above|from|sole|foot|border|edging|motif|square|block)\b"
 )
 _MOST_PIECES = 12
 

@@ -37,6 +37,10 @@ _MADE = re.compile(
     r"|\b(?:cord|tie|drawstring)\b[^.\n]{0,20}\bch",
     re.IGNORECASE,
 )
+_OPTIONAL = re.compile(
+    r"\boptional|\bif (?:you|desired|wanted|liked|needed|preferred|necessary)\b|\byou (?:may|can|could)\b",
+    re.IGNORECASE,
+)
 _COLOURED = re.compile(
     r"\b(?i:colou?r|yarn|shade)[ ](?P<one>[A-H])\b(?![-'])"
     r"|\b(?:[Ww]ith|[Tt]o|[Jj]oin|in|using|[Dd]rop|[Cc]hange to)[ ](?P<two>MC|CC\d?|[B-H])\b(?![-'])"
@@ -82,7 +86,7 @@ def material_missing(reading: Reading) -> Iterator[Finding]:
             continue
         if name == "marker" and len(reading.facts.materials) < _A_LIST:
             continue  # a scrap of yarn marks as well; a short list need not name it
-        found = words.search(rest)
+        found = next((m for m in words.finditer(rest) if not _is_optional(rest, m)), None)
         if found and not (name in ("cord", "button", "ribbon") and _MADE.search(rest)):
             yield Finding(
                 "material-missing", Span(*found.span()), name, "not in the materials",
@@ -90,6 +94,13 @@ def material_missing(reading: Reading) -> Iterator[Finding]:
                 "likely",
             )  # fmt: skip
     yield from _colours_missing(reading, rest)
+
+
+def _is_optional(text: str, found: re.Match[str]) -> bool:
+    """ "Thread elastic through if you like": the sentence leaves it to the maker."""
+    before, after = text[max(0, found.start() - 40) : found.start()], text[found.end() :][:80]
+    sentence = re.split(r"[.\n]", before)[-1] + " " + re.split(r"[.\n]", after)[0]
+    return bool(_OPTIONAL.search(sentence))
 
 
 def _colours_missing(reading: Reading, rest: str) -> Iterator[Finding]:
@@ -120,8 +131,11 @@ def _rest(reading: Reading) -> str:
     text = list(reading.script.plain)
     for span in reading.facts.materials:
         text[span.start : span.end] = " " * (span.end - span.start)
-    for part in reading.script.of("abbreviations"):
-        text[part.body.start : part.body.end] = " " * (part.body.end - part.body.start)
+    parts = [part.body for part in reading.script.of("abbreviations")]
+    for entry in reading.lexicon.entries:
+        span = entry.span
+        if any(body.start <= span.start < body.end for body in parts):
+            text[span.start : span.end] = " " * (span.end - span.start)
     return "".join(text)
 
 

@@ -306,11 +306,13 @@ def place_missing(reading: Reading) -> Iterator[Finding]:
         what = named(problem.what, reading) or "such place"
         before = case.before or "the row below"
         there = _spaces(lines[case.line.index - 1]) if case.line.index else ""
+        some = f" {what}" in there  # it has some, and they are used up
+        no = f"no more {what}" if some else f"no {what}"
         hint = (
-            f"{before[:1].upper()}{before[1:]} leaves no {what} there{there}: look at what it makes, "
+            f"{before[:1].upper()}{before[1:]} leaves {no} there{there}: look at what it makes, "
             "or name the place that is meant."
         )
-        yield _told("place-missing", reading, case, what, f"no {what} in {before}", hint)
+        yield _told("place-missing", reading, case, what, f"{no} in {before}", hint)
 
 
 def _spaces(line: Line) -> str:

@@ -160,6 +160,8 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     chain = acts[0]
     if chain.times.values[0] == 1 and isinstance(acts[1], Repeat) and _begins_with_skip(acts[1]):
         return None  # it only leads up: the first place is passed over
+    if chain.counts is False and isinstance(acts[1], Together):
+        return None  # before a decrease it is often lower, so that the edge lies flat
     length = chain.times.values[0]
     stitch = base_of(chain.counts_as or _first_stitch(acts[1:], reading))
     if not stitch and isinstance(acts[1], Evenly | Increase) and line.works:
@@ -175,7 +177,7 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     if counts is None:
         counts = bool(line.works) and line.works[0].turning[1]
     lofty = length > known.turning_chain and chain.counts is not False
-    space = chain.space or (_space(acts[1:]) if lofty else 0)
+    space = chain.space or (_space(acts[1:], length - known.turning_chain) if lofty else 0)
     return Begun(line, chain, length - space, stitch, counts, known.turning_chain)
 
 
@@ -226,9 +228,12 @@ def _first_stitch(acts: Sequence[Act], reading: Reading) -> str:
     return ""
 
 
-def _space(acts: Sequence[Act]) -> int:
-    """The chains between the stitches of the row, where they are all alike."""
+def _space(acts: Sequence[Act], over: int) -> int:
+    """The chains between the stitches of the row, where they are all alike, or where some are as
+    many as there are over what the stitch is tall."""
     lengths = {a.times.values[0] for a in all_acts(acts) if isinstance(a, Chain)}
+    if over in lengths:
+        return over
     return lengths.pop() if len(lengths) == 1 else 0
 
 
