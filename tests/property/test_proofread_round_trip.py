@@ -104,7 +104,8 @@ def _is_written(program: Program) -> bool:
         short = sum(any(isinstance(node, Leave) for node in body) for body in bodies)
         if short > 1 or not all(any(isinstance(n, Work | Together) for n in b) for b in bodies):
             return False
-        if any(isinstance(row.body[-1], Chain) and row.end.turn for row in piece.rows[1:]):
+        turned = (row for row in piece.rows[1:] if row.end.turn or not piece.closed)
+        if any(isinstance(row.body[-1], Chain) for row in turned):
             return False
         ring = is_ring(piece.rows[0], STITCHES, closed=piece.closed)
         if ring and any(isinstance(node, Leave | Skip) for node in (bodies or [()])[0]):

@@ -20,6 +20,10 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
     tokens = list(_with_stops(tokens, plain))
     at = 0
     while at < len(tokens):
+        if tokens[at].kind not in _BEGIN:
+            yield tokens[at]
+            at += 1
+            continue
         if _is_around(tokens, at, plain):
             tokens[at] = Token("AROUND", tokens[at].start, tokens[at].end)
         if _is_sign(tokens, at, plain):
@@ -35,7 +39,7 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
                 yield tokens[at + 1]
                 at += 3
                 continue
-        if _kinds(tokens[at + 1 : at + 3]) == "NUM CH" and _is_first_of_row(tokens[at]):
+        if _is_first_of_row(tokens[at]) and _kinds(tokens[at + 1 : at + 3]) == "NUM CH":
             number = tokens[at + 1]  # "beg 3-ch"
             yield Token("TCH", tokens[at].start, tokens[at].end)
             yield Token("NUM", number.start, tokens[at + 2].end, number.value)
@@ -80,9 +84,10 @@ def _with_stops(tokens: list[Token], plain: str) -> Iterator[Token]:
             new_line = "\n" in plain[before.end : token.start]
             if (before.kind == "CLOSE" or new_line) and _CAPITAL.match(plain, token.start):
                 yield Token("STOP", before.end, before.end)
-            counted = [each.kind for each in tokens[at + 1 : at + 3]]
-            if before.kind in _ENDS and token.kind == "NUM" and counted in (["ST"], ["ST", "STOP"]):
-                yield Token("STOP", before.end, before.end)
+            if before.kind in _ENDS and token.kind == "NUM":
+                counted = [each.kind for each in tokens[at + 1 : at + 3]]
+                if counted in (["ST"], ["ST", "STOP"]):
+                    yield Token("STOP", before.end, before.end)
         yield token
 
 
@@ -142,13 +147,17 @@ def _other_side(tokens: list[Token], at: int) -> int:
     if tokens[at].kind not in ("CONT", "TURN", "WORK"):
         return 0
     end = at + 1
-    while end < min(at + 5, len(tokens)) and tokens[end].kind in _LEADS_ON:
+    while end < min(at + 5, len(tokens)) and (
+        tokens[end].kind in _LEADS_ON or tokens[end].value == "back"
+    ):
         end += 1
     return end if end < len(tokens) and tokens[end].kind == "OTHER_SIDE" else 0
 
 
 def _is_all(tokens: list[Token], at: int, plain: str) -> bool:
     """ "in all sts", "in all 6 sts": in each of them, and no total."""
+    if tokens[at].kind != "TOTAL":
+        return False
     word = " ".join(plain[tokens[at].start : tokens[at].end].lower().split())
     follows = [each.kind for each in tokens[at + 1 : at + 3]]
     if follows[:1] == ["NUM"]:
@@ -168,6 +177,8 @@ def _is_named_stitch(tokens: list[Token], at: int, plain: str) -> bool:
 
 def _is_sign(tokens: list[Token], at: int, plain: str) -> bool:
     """ "(sc, inc) * 6"; "(X, V) x 8" where X is a stitch."""
+    if tokens[at].kind not in ("STAR", "STITCH"):
+        return False
     near = [each.kind for each in tokens[max(0, at - 1) : at + 2]]
     letter = plain[tokens[at].start : tokens[at].end].lower() == "x"
     return near == ["CLOSE", "STAR", "NUM"] or (letter and near == ["CLOSE", "STITCH", "NUM"])
@@ -335,3 +346,7 @@ _BY_FIRST = {
     kind: tuple((length, rule) for length, rule, kinds in _RULES if kind in kinds)
     for kind in {kind for _, _, kinds in _RULES for kind in kinds}
 }
+#: What something may begin with that is put together, or read as another kind; the rest stays.
+_BEGIN = frozenset(_BY_FIRST) | {
+    "ROWS", "STAR", "WORD", "LOOPS", "ROW_END", "CONT", "TURN", "WORK", "ORD",
+}  # fmt: skip

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 import re
 import tomllib
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Literal, cast
 
 _FILE = Path(__file__).with_name("remarks.toml")
 #: Letters of a clause that are looked at; nothing that is asked for stands behind them.
 LONGEST = 400
+#: Words that are remembered with what they are; a pattern says the same again and again.
+KEPT = 4096
 AsideKind = Literal[
     "marker", "colour", "fasten_off", "join_yarn", "join_piece", "hook", "back", "spaces", "left_over",
     "remark",
@@ -55,19 +57,22 @@ def hook_named(text: str) -> float:
     return float(found[1]) if found else 0.0
 
 
+@lru_cache(maxsize=KEPT)
 def _first(table: str, text: str) -> AsideKind | None:
-    beginning = text[:LONGEST]
-    return next((kind for kind, pattern in _table(table) if pattern.match(beginning)), None)
+    """The first kind of a table that words are; they come again and again."""
+    found = _table(table).match(text[:LONGEST])
+    return cast("AsideKind", found.lastgroup) if found else None
 
 
 @cache
-def _table(name: str) -> tuple[tuple[AsideKind, re.Pattern[str]], ...]:
+def _table(name: str) -> re.Pattern[str]:
+    """All patterns of a table in one, those of each kind in a group by its name."""
     told = tomllib.loads(_FILE.read_text(encoding="utf-8"))
-    return tuple(
-        (cast("AsideKind", kind), re.compile(_filled(pattern, told["yarn"], told["piece"])))
+    kinds = (
+        f"(?P<{kind}>{'|'.join(_filled(each, told['yarn'], told['piece']) for each in patterns)})"
         for kind, patterns in told[name].items()
-        for pattern in patterns
     )
+    return re.compile("|".join(kinds))
 
 
 def _filled(pattern: str, yarn: str, piece: str) -> str:

@@ -54,6 +54,10 @@ _COLOUR = re.compile(
     r"(?=(?:make|work|ch|chain|begin|start)\b)"
     rf"|\({_SHADE}\))(?:\s+only\b)?"
 )
+#: The words that it begins with.
+_OF_COLOUR = frozenset({
+    "with", "in", "using", "w", "the", "main", "contrast", "contrasting", "yarn", "col", "color", "colour",
+})  # fmt: skip
 #: The letter of a colour behind a stitch: "4 sc A, 4 sc B".
 _LETTER = re.compile(rf"{_SHADE}(?=\s{{0,3}}(?:[,;.)\]]|$))")
 _PLACES = frozenset({"st", "sts", "stitch", "stitches"})
@@ -174,7 +178,8 @@ def _merged_words(raw: list[_Raw], script: Script, lexicon: Lexicon) -> Iterator
             continue
         if each.kind == "word":
             if colour := (
-                _COLOUR.match(script.plain, each.start) or _letter_at(words, at, script, lexicon)
+                (_COLOUR.match(script.plain, each.start) if each.text in _OF_COLOUR else None)
+                or _letter_at(words, at, script, lexicon)
             ):
                 after = colour.end()
                 yield Token("COLOUR", each.start, after)

@@ -25,6 +25,7 @@ from frogless.proofread.words.model import (
     Repeat,
     Ring,
     Skip,
+    Stated,
     Target,
     Together,
     Turn,
@@ -71,22 +72,21 @@ def makes_spaces(acts: Iterable[Act]) -> bool:
     return any(isinstance(act, Chain) for act in inner)
 
 
-def numbers_in(acts: tuple[Act, ...]) -> tuple[Numbers, ...]:
-    """All numbers that stand in acts."""
-    return tuple(_numbers(acts))
-
-
-def _numbers(value: object) -> Iterator[Numbers]:
-    if isinstance(value, Numbers):
-        yield value
-    elif isinstance(value, tuple):
-        for each in value:
-            yield from _numbers(each)
-    elif is_dataclass(value) and not isinstance(value, type):
-        for name in _names(type(value)):
-            inner = getattr(value, name)
-            if isinstance(inner, tuple) or is_dataclass(inner):
-                yield from _numbers(inner)
+def numbers_in(said: tuple[Act | Stated, ...]) -> tuple[Numbers, ...]:
+    """All numbers that stand in acts and counts, in the order of the text."""
+    found: list[Numbers] = []
+    waiting: list[object] = list(said)
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, Numbers):
+            found.append(value)
+        elif isinstance(value, tuple):
+            waiting += value
+        elif isinstance(value, _SIMPLE):
+            continue
+        elif is_dataclass(value) and not isinstance(value, type):
+            waiting += [getattr(value, name) for name in _names(type(value))]
+    return tuple(sorted(found, key=lambda each: each.span.start))
 
 
 def shape(value: object) -> object:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import fields, is_dataclass
 from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
@@ -13,6 +12,7 @@ from frogless.proofread.findings import Finding
 from frogless.proofread.script.brackets import lists_in
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Numbers, Said
+from frogless.proofread.work.acts import numbers_in
 
 #: From so many sizes on one that falls out of line is seen.
 FEWEST = 3
@@ -49,23 +49,7 @@ def size_brackets(reading: Reading) -> Iterator[Finding]:
 
 def numbers_of(said: Said) -> Iterator[Numbers]:
     """Every number that a row says, in the order of the text and each once."""
-    seen: set[tuple[int, int]] = set()
-    for each in sorted(_within(said.acts + said.stated, 0), key=lambda n: n.span):
-        place = (each.span.start, each.span.end)
-        if place not in seen:
-            seen.add(place)
-            yield each
-
-
-def _within(value: object, depth: int) -> Iterator[Numbers]:
-    if isinstance(value, Numbers):
-        yield value
-    elif isinstance(value, tuple):
-        for each in value:
-            yield from _within(each, depth)
-    elif is_dataclass(value) and depth < 40:
-        for field in fields(value):
-            yield from _within(getattr(value, field.name), depth + 1)
+    return iter({each.span: each for each in numbers_in((*said.acts, *said.stated))}.values())
 
 
 def sizes_in_order(reading: Reading) -> Iterator[Finding]:
