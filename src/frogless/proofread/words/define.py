@@ -59,6 +59,10 @@ _PLACED = re.compile(
     r"(?: or (?:ch-?\d* ?)?(?:st|stitch|sp|space))?)?(?: (?:indicated|specified|stated|named|given|noted))?[ .]*$"
 )
 _CABLE = re.compile(r"\b(\d{1,2})[ -]?(?:st|stitch|sts) (?:cable|cross|twist)")
+#: "5 dc worked together in one stitch": as many as that are closed into one.
+_CLOSED = re.compile(
+    r"\b(?:together|tog|as one) (?:in|into) (?:the )?(?:same|one|1|a single|next|a) (?:st|stitch|place)?"
+)
 #: What the first of its kind in a round is called.
 _FIRST = ("beg ", "beginning ", "starting ", "first ")
 _NUMBER = {"one": 1, "a": 1, "an": 1, "two": 2, "three": 3, "four": 4}
@@ -84,6 +88,8 @@ def defined(definition: Definition, script: Script, words: Lexicon) -> OwnStitch
         return _own(definition, takes=places, meaning=_plain_stitch(together["stitch"], words))
     if _PICOT.match(text) or ("picot" in names[0] and _MOTIONS.search(text)):
         return _own(definition, takes=0, leaves=0)
+    if _CLOSED.search(text):
+        return _own(definition)
     if _MOTIONS.search(text):
         return _in_motions(definition, text, words)
     return _of_acts(definition, script, words)
@@ -201,6 +207,8 @@ def _of_acts(definition: Definition, script: Script, words: Lexicon) -> OwnStitc
         return _own(definition, leaves=_named_in(told, words) or 1) if placed else None
     tally = _tally(acts)
     takes = 1 if placed or tally.takes == 0 else tally.takes
+    if not placed and all(isinstance(act, Aside | Chain) for act in acts):
+        takes = 0  # "bead chain: slide a bead up to the hook, ch 1"
     leaves = int(_NUMBER.get(counts["count"], counts["count"])) if counts else tally.leaves
     return _own(definition, body=acts, takes=takes, leaves=leaves)
 

@@ -45,6 +45,12 @@ def _joined(tokens: list[Token], plain: str) -> Iterator[Token]:
             yield Token("NUM", number.start, tokens[at + 2].end, number.value)
             at += 3
             continue
+        if _is_along_row_ends(tokens, at, plain):
+            word, end = tokens[at], tokens[at + 1]
+            yield Token("WORD", word.start, word.start, "along")
+            yield Token("ROW_END", word.end - 3, end.end)
+            at += 2
+            continue
         if tokens[at].kind == "ROW_END" and _is_of_each(tokens[at], plain):
             yield Token("EACH", tokens[at].start, tokens[at].start)
         if tokens[at].kind == "LOOPS" and _is_of_place(tokens[at], plain):
@@ -125,6 +131,13 @@ _FIRST_OF_ROW = frozenset({"beg", "beginning", "standing", "starting"})
 
 def _is_first_of_row(token: Token) -> bool:
     return token.kind == "WORD" and token.value in _FIRST_OF_ROW
+
+
+def _is_along_row_ends(tokens: list[Token], at: int, plain: str) -> bool:
+    """ "evenly around the row ends": their places, and not around a row."""
+    near = [plain[each.start : each.end].lower() for each in tokens[at : at + 2]]
+    rows = tokens[at].kind in ("AROUND", "ACROSS") and near[0].endswith(" row")
+    return rows and near[1:] in (["ends"], ["edges"])
 
 
 def _is_of_each(token: Token, plain: str) -> bool:
@@ -348,5 +361,5 @@ _BY_FIRST = {
 }
 #: What something may begin with that is put together, or read as another kind; the rest stays.
 _BEGIN = frozenset(_BY_FIRST) | {
-    "ROWS", "STAR", "WORD", "LOOPS", "ROW_END", "CONT", "TURN", "WORK", "ORD",
+    "ROWS", "STAR", "WORD", "AROUND", "ACROSS", "LOOPS", "ROW_END", "CONT", "TURN", "WORK", "ORD",
 }  # fmt: skip

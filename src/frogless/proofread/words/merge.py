@@ -67,6 +67,23 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
     return tuple(_to_center(acts))
 
 
+def with_chain_first(acts: tuple[Act, ...]) -> tuple[Act, ...]:
+    """ "Sl st to ch-2 sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp": the chain that the row begins with."""
+    for at, act in enumerate(acts):
+        slips = isinstance(act, Into | Bare) and _is_slips(act)
+        if isinstance(act, Aside | Turn | Join) or slips:
+            continue
+        chain = act.body[0] if isinstance(act, Into) and len(act.body) > 1 else None
+        if at and isinstance(act, Into) and isinstance(chain, Chain) and act.target.what == "same":
+            return (*acts[:at], chain, replace(act, body=act.body[1:]), *acts[at + 1 :])
+        break
+    return acts
+
+
+def _is_slips(act: Into | Bare) -> bool:
+    return act.stitch == SLIP if isinstance(act, Bare) else _is_slip(act)
+
+
 def _to_center(acts: Sequence[Act]) -> Iterator[Act]:
     """ "dc in each dc to center, (2 dc, ch 2, 2 dc) in ch-2 sp": the center is that space."""
     for at, act in enumerate(acts):

@@ -20,7 +20,7 @@ from frogless.proofread.words.ending import Ending, ending_at, omitted
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.joining import joined
 from frogless.proofread.words.lexicon import Lexicon
-from frogless.proofread.words.merge import merged
+from frogless.proofread.words.merge import merged, with_chain_first
 from frogless.proofread.words.model import (
     Act,
     Again,
@@ -95,7 +95,7 @@ def said(span: Span, script: Script, lexicon: Lexicon) -> Said:
     words = words_of(span, script, lexicon)
     tokens = joined(words, script.plain)
     reader = _Reader(script, lexicon)
-    acts = reader.acts(structure(tokens), depth=0)
+    acts = with_chain_first(reader.acts(structure(tokens), depth=0))
     return Said(acts, tuple(reader.stated), tuple(_used(words, script)))
 
 

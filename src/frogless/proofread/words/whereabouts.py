@@ -23,8 +23,9 @@ _ENDS = frozenset({
 })  # fmt: skip
 _LEVEL = frozenset({"top", "neck", "bottom", "hem", "waist", "brim", "ch"})
 _OF_PIECE = frozenset({
-    "WORD", "TOP", "CENTER", "FIRST", "LAST", "REM", "REMAIN", "ORD", "OF", "SAME", "NUM", "EACH", "CH",
+    "WORD", "TOP", "CENTER", "FIRST", "LAST", "REM", "REMAIN", "ORD", "OF", "SAME", "NUM", "EACH", "CH", "ROW_END",
 })  # fmt: skip
+_NAMED = ("WORD", "TOP", "CENTER", "CH", "ROW_END")
 #: A clause that only says how many of which stitch, and not into what.
 _COUNTED = frozenset({"WORK", "NUM", "STITCH", "EVENLY", "ST", "AND", "THEN"})
 _LAYERS = frozenset({"layers", "thicknesses", "edges", "sides", "pieces", "legs", "ears"})
@@ -70,6 +71,9 @@ def placed(items: Sequence[Item]) -> Sequence[Item]:
     numbered = any(each.kind == "NUM" for each in head)
     layers = where[0].kind == "THROUGH"
     often = _often(where)
+    ends = any(each.kind == "ROW_END" for each in where)
+    if ends and counted:
+        return _on_edge(head, each=not numbered)
     if (often == 0 and not layers) or (layers and not numbered):
         return _on_edge(head, each=True)
     times = [_times(where, often)] if often > 1 else []
@@ -125,7 +129,7 @@ def _begins(items: Sequence[Item]) -> int:
             continue
         opens = _word(each) in _SIDEWAYS | _BEHIND or each.kind in ("ACROSS", "AROUND")
         of_each = each.kind == "OF" and rest[0].kind == "EACH"
-        named = any(_word(word) or word.kind in ("TOP", "CH") for word in rest)
+        named = any(_word(word) or word.kind in _NAMED for word in rest)
         if (opens or of_each) and named and _is_of_piece(rest, of_each=of_each):
             return at
     return 0
@@ -135,7 +139,7 @@ def _is_of_piece(rest: Sequence[Item], *, of_each: bool) -> bool:
     kinds = [each.kind for each in rest]
     if of_each and kinds[-1:] in (["ACROSS"], ["AROUND"]):
         kinds = kinds[:-1]
-    if set(kinds) - _OF_PIECE or kinds[-1] not in ("WORD", "TOP", "CENTER", "CH"):
+    if set(kinds) - _OF_PIECE or kinds[-1] not in _NAMED:
         return False
     numbers = [at for at, kind in enumerate(kinds) if kind == "NUM"]
     return all(kinds[at + 1] == "WORD" for at in numbers)

@@ -85,7 +85,9 @@ def stop_of(worker: Worker, span: Span, extent: Extent, tail: Sequence[Act]) -> 
         at = worker.hand.next_at(worker.test(target), worker.hand.total, start)
         if at is None:
             worker.no_place(span, target)
-        return worker.hand.total if at is None else at
+        if at is None:
+            return worker.hand.total
+        return worker.hand.from_end(worker.test(PLAIN), worker.number(extent.times, 0), at)
     return stop_for(worker, tail)
 
 

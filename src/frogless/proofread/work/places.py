@@ -19,6 +19,8 @@ from frogless.proofread.work.worker import Worker, is_named
 
 #: So many stitches are not passed over by a word like "last".
 _MANY_LEFT = 3
+#: Stitches of one kind that a group may have in a row.
+_MOST_OF_PETAL = 16
 
 
 def spread(
@@ -244,7 +246,12 @@ def take(worker: Worker, span: Span, target: Target, test: Test, count: int, sto
     if worker.trade.is_group(target.stitch) and target.what == "stitch":
         _take_groups(worker, span, target, test, count, stop)
         return
-    taken = sum(n for _, n in worker.hand.take(test, count, stop))
+    in_runs = target.nth and target.of and not worker.has_of(target.of)
+    taken = (
+        _take_of_each_run(worker, test, count, stop)
+        if in_runs
+        else sum(n for _, n in worker.hand.take(test, count, stop))
+    )
     if taken < count and worker.hand.known and not any(test(p) for p, _ in worker.hand.runs):
         worker.no_place(span, target)
 
@@ -254,6 +261,23 @@ def note_group(worker: Worker) -> None:
     found = worker.hand.in_group()
     if found is not None:
         worker.entered.setdefault(found[0], []).append(found[1])
+
+
+def _take_of_each_run(worker: Worker, test: Test, count: int, stop: int) -> int:
+    """One of each run of a stitch: "center dc of next petal", where petals have no name."""
+    taken = 0
+    here = worker.hand.here()
+    if worker.hand.offset and here and test(here) and worker.hand.left_in_run() < _MOST_OF_PETAL:
+        worker.hand.forward(worker.hand.left_in_run())  # slip stitches led into the middle of one
+    for _ in range(min(count, MOST_PLACES)):
+        worker.step()
+        if not worker.hand.take(test, 1, stop):
+            break
+        taken += 1
+        left = worker.hand.left_in_run()
+        if worker.hand.offset and left < _MOST_OF_PETAL:
+            worker.hand.forward(left)
+    return taken
 
 
 def _take_groups(

@@ -386,7 +386,7 @@ def _spans(row: Row, worker: Worker, left: int) -> bool:
 def _unlike_groups(row: Row, worker: Worker) -> tuple[Problem, ...]:
     """Groups that are worked into once each, one of them at another place than the others."""
     places = [entered[0] for entered in worker.entered.values() if len(entered) == 1]
-    if len(places) < len(worker.entered) or len(set(places)) != 2:  # noqa: PLR2004 — one and the others
+    if len(places) < len(worker.entered) or len(set(places)) != 2:
         return ()
     one, other = places[0], next(place for place in places if place != places[0])
     return (Problem("passed", row.span, says=one, works=other),)
@@ -423,7 +423,9 @@ def _goes_around(row: Row) -> bool:
         for index, act in enumerate(row.acts)
         if isinstance(act, Into) and act.target.what == "chain" and act.target.which == "last"
     ]
-    return bool(lasts) and any(isinstance(act, Into) for act in row.acts[lasts[0] + 1 :])
+    return bool(lasts) and any(
+        isinstance(act, Into | Bare | Increase | Repeat) for act in row.acts[lasts[0] + 1 :]
+    )
 
 
 def _is_halved(acts: Sequence[Act]) -> bool:

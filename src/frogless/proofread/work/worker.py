@@ -108,7 +108,7 @@ class Worker:
                 named, chains = Target("space", which=target.which), None
             if target.what == "space" and target.which == "last" and chains:
                 chains = self._chains_of(chains)
-            if target.nth > 0 and target.of and not self._has_of(target.of):
+            if target.nth and target.of and not self.has_of(target.of):
                 self.vague = self.vague or target.of == BUNCH
                 named = replace(target, of="")  # "4th dc of next shell", which is 7 dc in one place
             if target.what == "corner":
@@ -138,7 +138,8 @@ class Worker:
             return test
         return lambda p: test(p) and not (p.kind == "stitch" and p.of and p.stitch == untold)
 
-    def _has_of(self, group: str) -> bool:
+    def has_of(self, group: str) -> bool:
+        """Whether the edge has places that belong to a group of that name."""
         return any(place.of == group for place, _ in self.hand.runs)
 
     def has_kind(self, kind: str) -> bool:
