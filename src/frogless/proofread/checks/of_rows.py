@@ -14,6 +14,7 @@ from frogless.proofread.checks.rows import (
     sizes,
     twice,
 )
+from frogless.proofread.checks.rows.bars import bars
 from frogless.proofread.checks.rows.drift import edge_drift
 from frogless.proofread.checks.rows.gaps import gaps
 from frogless.proofread.checks.rows.odd import stitch_odd
@@ -27,7 +28,12 @@ OF_ROWS: tuple[Check, ...] = (
         Rnd 1: 6 sc in magic ring. (6 sc)
         Rnd 2: 2 sc in each st around. (14 sc)
         """,
-        lambda reading: (*arithmetic.row_count(reading), *rest.drawn_together(reading)),
+        lambda reading: (
+            *arithmetic.row_count(reading),
+            *rest.drawn_together(reading),
+            *rest.changed_often(reading),
+            *rest.along_rows(reading),
+        ),
     ),
     Check(
         "row-fills",
@@ -197,7 +203,7 @@ OF_ROWS: tuple[Check, ...] = (
         Rnd 1: 8 sc in magic ring. (8 sc)
         Rnd 2: [(Sc, hdc, 3 dc, sc) in next st, sl st in next st] 4 times.
         """,
-        groups.group_shape,
+        lambda reading: (*groups.group_shape(reading), *bars(reading)),
     ),
     Check(
         "gaps-alike",

@@ -128,13 +128,18 @@ def _travel(worker: Worker, act: Act) -> None:
 def _tell_passed(worker: Worker, act: Act, start: int) -> None:
     """Slip stitches go from place to place: "sl st in next dc and in ch-2 sp" with 3 dc before it.
 
-    One stitch is let pass: the round below was joined to it. So is a step to a space from the very
+    One stitch is let pass: the round below was joined to it, and has to pass where that was a chain
+    that counts. So is a step to a space from the very
     beginning, as "sl st to ch-2 sp" is common.
     """
     if not start or not isinstance(act, Into) or act.target.what != "space":
         return
     passed = worker.hand.stitches(start, worker.hand.at)
-    if passed > 1 and not worker.problems:
+    first = worker.hand.runs[0][0]
+    on_chain = (
+        first.kind == "stitch" and first.chains > 0
+    )  # the join stands on it: next is the second
+    if (passed > 1 or (on_chain and start > 1 and not passed)) and not worker.problems:
         worker.problems.append(Problem("passed", act.span, uses=passed))
 
 

@@ -15,7 +15,8 @@ ProblemKind = Literal[
     "too_few",  # places are left over that nobody said to leave: `uses` < `has`
     "repeat",  # a repeat does not come out: `each` places a time, `has` to fill
     "no_place",  # the place that is named is not there ("next ch-2 sp")
-    "passed",  # slip stitches pass over `uses` stitches that nobody says to skip
+    "passed",  # slip stitches pass over `uses` stitches that nobody says to skip, or groups are worked
+    # into at two places, `says` and `works`
     "count",  # makes another number than it states
     "count_kind",  # the total may hold, but not of this kind (64 dc stated, 60 made)
     "change",  # "(+6 sts)" and the change is another

@@ -105,3 +105,49 @@ def test_round_is_joined_to_the_top_of_what_its_chain_stands_for() -> None:
     text = "Rnd 1: Ch 4 (counts as dc, ch 1), [dc, ch 1] 7 times in magic ring; join to 3rd ch of ch-4. (8 dc)\n"
     assert _told(text) == []
     assert ("joining", 1) in _told(text.replace("3rd", "2nd"))
+
+
+SHELLS = (
+    "Shell = 5 dc in one stitch\nCh 56.\n"
+    "Row 1: Sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * "
+    "across, turn. (9 shells, 10 sc)\n"
+    "Row 2: Ch 5 (counts as dc and ch 2), sk 2 dc, sc in next dc, ch 2, dc in next sc, *ch 2, sk 2 dc, "
+    "sc in next dc, ch 2, dc in next sc; rep from * across, turn. (10 dc, 9 sc, 18 ch-2 sps)\n"
+)
+EDGED = (
+    "Row 1: Fsc 37, turn. (37 sc)\n"
+    "Row 2: Ch 4 (counts as dc and ch 1), dc in same st, *sk 3 sts, (dc, ch 2, dc) in next st; rep from "
+    "* to last 4 sts, sk 3 sts, (dc, ch 1, dc) in last st, turn.\n"
+)
+MESH = (
+    "Row 1: Fsc 21, turn. (21 sc)\n"
+    "Row 2: Ch 3 (counts as dc), dc in next st, *ch 2, sk 2 sts, dc in next 2 sts; rep from * to last 3 "
+    "sts, ch 1, sk 1 st, dc in last 2 sts, turn.\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "old", "new", "kind"),
+    [
+        (SHELLS, "*ch 2, sk 2 dc", "*ch 2, sk 3 dc", "row-fills"),
+        (EDGED, "dc in same st, ", "", "group-shape"),
+        (EDGED, "(dc, ch 1, dc)", "(dc, ch 1, hdc)", "group-shape"),
+        (MESH, "*ch 2", "*ch 3", "group-shape"),
+        (SQUARE, "next 2 dc and", "next 3 dc and", "row-fills"),
+    ],
+)
+def test_lace_is_alike_throughout(text: str, old: str, new: str, kind: str) -> None:
+    """A shell is entered where the others are, a bar is as long as what it passes over."""
+    assert _told(text) == []
+    assert kind in {each for each, _ in _told(text.replace(old, new, 1))}
+
+
+def test_stitches_along_the_ends_of_rows_suit_their_number() -> None:
+    """72 along 72 rows, and not along 27."""
+    text = (
+        "Row 1: Fsc 9, turn. (9 sc)\nRow 2: Ch 1, sc in each st across, turn. (9 sc)\n"
+        "Repeat Row 2 until there are 72 rows.\n"
+        "Rnd 1: Ch 1, work 72 sc evenly around the edge of the band, join. (72 sc)\n"
+    )
+    assert _told(text) == []
+    assert _told(text.replace("72 rows", "27 rows")) == [("row-count", 1)]

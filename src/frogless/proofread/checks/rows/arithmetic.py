@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.causes import of_count, of_digits, of_places
+from frogless.proofread.checks.rows.causes import of_count, of_digits, of_places, of_repeat
 from frogless.proofread.checks.rows.drift import drifting
 from frogless.proofread.checks.rows.following import following
 from frogless.proofread.checks.rows.lines import (
@@ -147,7 +147,10 @@ def row_count(reading: Reading) -> Iterator[Finding]:
     for case in cases(reading, "count", "change"):
         worked, problem = case.cases[0]
         says, works = case.values(lambda p: p.says), case.values(lambda p: p.works)
-        causes = list(of_count(case.line, worked, problem, len(reading.script.sizes)))
+        sizes = len(reading.script.sizes)
+        settled = len({each.size for each, _ in case.cases}) < sizes
+        settled = settled or worked.turning[0] in reading.lexicon.chain_counts
+        causes = list(of_count(case.line, worked, problem, sizes, settled=settled))
         hint = _counts_hint(case, worked, problem, causes)
         if problem.kind == "change":
             texts = (_change(says), _change(works))
@@ -197,7 +200,9 @@ def row_fills(reading: Reading) -> Iterator[Finding]:
         text = reading.script.plain[span.start : span.end]
         label = case.line.told.label
         flat = label is not None and label.kind == "row"
-        causes = list(of_places(worked, problem, text, flat=flat))
+        acts = case.line.told.said.acts
+        causes = list(of_repeat(acts, worked, problem, len(reading.script.sizes)))
+        causes += of_places(worked, problem, text, flat=flat) if not causes else ()
         hint = _places_hint(case, worked, problem, causes, many=many)
         yield _told(
             "row-fills",
@@ -288,8 +293,10 @@ def _repeat_hint(case: Case, worked: Worked, problem: Problem, times: str) -> st
     uses = f"Each repeat uses {each} of {has} places: {has}/{each} = {times}"
     before = case.before or "the row below"
     if problem.need is not None and worked.stated is not None:
+        kinds = len(case.line.told.said.stated) > 1
+        gives = "comes out as stated" if kinds else f"gives {worked.stated}"
         return (
-            f"{uses}; from {problem.need} it gives {worked.stated}, so {before} may be meant "
+            f"{uses}; from {problem.need} it {gives}, so {before} may be meant "
             f"to end with {problem.need}."
         )
     low, high = has // each * each, (has // each + 1) * each

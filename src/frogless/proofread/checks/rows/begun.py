@@ -64,7 +64,8 @@ def _tall_without(reading: Reading, lines: list[Line]) -> Iterator[Finding]:
     beginners: dict[str, list[Line]] = {}
     others: set[str] = set()
     for line in lines:
-        stitch = line.works[0].stitch if line.works else ""
+        named_first = (a.stitch for a in all_acts(line.told.said.acts) if isinstance(a, Bare))
+        stitch = (line.works[0].stitch if line.works else "") or next(named_first, "")
         known = reading.lexicon.stitches.get(stitch)
         if known is None or known.turning_chain < TALL:
             continue

@@ -125,8 +125,15 @@ def _leading(acts: Sequence[Act]) -> Iterator[Chain]:
     for act in acts:
         if isinstance(act, Chain):
             yield act
-        elif not isinstance(act, Turn | Aside | Join | Ring):
+        elif not isinstance(act, Turn | Aside | Join | Ring) and not _slips(act):
             return
+
+
+def _slips(act: Act) -> bool:
+    """Slip stitches that bring the yarn to where the round begins."""
+    if isinstance(act, Into):
+        return bool(act.body) and all(_slips(each) for each in act.body)
+    return isinstance(act, Bare) and act.stitch == "slip_stitch"
 
 
 def _in_nth(reading: Reading, act: Join) -> bool:

@@ -160,8 +160,6 @@ def begun_with(line: Line, reading: Reading) -> Begun | None:
     chain = acts[0]
     if chain.times.values[0] == 1 and isinstance(acts[1], Repeat) and _begins_with_skip(acts[1]):
         return None  # it only leads up: the first place is passed over
-    if chain.counts is False and isinstance(acts[1], Together):
-        return None  # before a decrease it is often lower, so that the edge lies flat
     length = chain.times.values[0]
     stitch = base_of(chain.counts_as or _first_stitch(acts[1:], reading))
     if not stitch and isinstance(acts[1], Evenly | Increase) and line.works:
@@ -242,7 +240,7 @@ def other_lengths(reading: Reading) -> Iterator[Finding]:
     begun = begun_rows(reading)
     habits = _habits(reading, begun)
     for each in begun:
-        if speaks_otherwise(reading, each.line) or _is_bar(each):
+        if speaks_otherwise(reading, each.line) or _is_bar(each) or _is_before_decrease(each):
             continue
         others = _others(each, habits)
         if others[each.chains]:
@@ -299,6 +297,13 @@ def _habits(reading: Reading, begun: Sequence[Begun]) -> _Habits:
 def _is_bar(each: Begun) -> bool:
     """A long chain that nobody says to count, before a low stitch: a bar of the lace."""
     return each.act.counts is None and each.chains > each.tall + 1
+
+
+def _is_before_decrease(each: Begun) -> bool:
+    """A chain that counts as no stitch, and two closed together after it: often a lower one."""
+    acts = [a for a in each.line.told.said.acts if not isinstance(a, Turn | Aside | Skip | Join)]
+    after = acts[acts.index(each.act) + 1 :] if each.act in acts else []
+    return each.act.counts is False and bool(after) and isinstance(after[0], Together)
 
 
 def _only_as_skipped(reading: Reading, each: Begun, habits: _Habits) -> Iterator[Finding]:

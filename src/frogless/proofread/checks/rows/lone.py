@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.heights import base_of
@@ -20,14 +21,31 @@ from frogless.proofread.checks.rows.strays import PLAIN, mentions
 from frogless.proofread.findings import Certainty, Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.forms import keys_of
-from frogless.proofread.words.model import Act, Bare, Evenly, Into
+from frogless.proofread.words.model import (
+    Act,
+    Aside,
+    Bare,
+    Chain,
+    Evenly,
+    Into,
+    Join,
+    Repeat,
+    Skip,
+    Turn,
+)
 
-#: "with the last sc in the 3rd ch".
-_LAST = re.compile(r"\b(?:the|working|ending with) last (?P<stitch>[a-z]{2,4}) (?:in|into)\b", re.I)
+#: "with the last sc in the 3rd ch", "sl st in the last sc".
+_LAST = re.compile(
+    r"\b(?:the|working|ending with) last (?P<stitch>[a-z]{2,4}) (?:in|into)\b"
+    r"|\b(?:sl st|ss) (?:in|into|to) (?:the )?last (?P<into>[a-z]{2,4})\b(?! ?\d|\s?tog)",
+    re.IGNORECASE,
+)
 #: "work even in dc for 10 rounds".
 _EVEN = re.compile(r"\b(?:even|straight|plain) in (?P<stitch>[a-z]{2,4})\b", re.IGNORECASE)
 #: So many other mentions in a row, of one stitch and no other, make it a row of that stitch.
 ROW = 2
+#: Two stitches in turn.
+IN_TURN = 2
 
 
 def lone(reading: Reading) -> Iterator[Finding]:
@@ -40,6 +58,8 @@ def lone(reading: Reading) -> Iterator[Finding]:
         yield from _even_in_another(reading, line, often)
         if line.told.label is not None:
             yield from _corners(reading, line)
+            yield from _turned_out(reading, line)
+            yield from _corners_only(reading, line)
             yield from _once(reading, line, often)
 
 
@@ -86,7 +106,7 @@ def _last_of_another(reading: Reading, line: Line) -> Iterator[Finding]:
     span = line.told.span
     there = {stitch for _, stitch in mentions(line)}
     for found in _LAST.finditer(reading.script.plain, span.start, span.end):
-        stitch = _keyed(reading, found["stitch"])
+        stitch = _keyed(reading, found["stitch"] or found["into"])
         if (
             stitch
             and len(there - {stitch}) == 1
@@ -131,12 +151,31 @@ def _corners(reading: Reading, line: Line) -> Iterator[Finding]:
                 yield _told(reading, line, act.span, stitch, usual, why, "possible")
 
 
+def _corners_only(reading: Reading, line: Line) -> Iterator[Finding]:
+    """ "Ch 1, working 3 sc in each corner. Join.": nothing is said of the sides."""
+    acts = [act for act in line.told.said.acts if not isinstance(act, Chain | Join | Aside | Turn)]
+    only = acts[0] if len(acts) == 1 else None
+    corner = isinstance(only, Into) and only.target.what == "corner" and only.target.which == "each"
+    if corner and line.works and line.works[0].available is None:
+        texts = (
+            reading.script.words(only.span) if only else "",
+            "only the corners are worked",
+            f"{line.name} works into the corners, and says nothing of the sides between them.",
+        )
+        yield finding("unclear", reading, line, line.told.span, texts, "possible")
+
+
 def _once(reading: Reading, line: Line, often: Counter[str]) -> Iterator[Finding]:
     """A stitch that is named once, in a row that works another at all its other places."""
     found = mentions(line)
     inner = {id(each) for act in line.told.said.acts for each in _within(act)}
     for act, stitch in found:
         others = [(each, s) for each, s in found if each is not act]
+        others += [
+            (a, base_of(a.counts_as))
+            for a in line.told.said.acts[:2]
+            if isinstance(a, Chain) and a.counts_as
+        ]
         kinds = {s for _, s in others}
         if often[stitch] != 1 or len(kinds) != 1 or id(act) in inner:
             continue
@@ -149,11 +188,46 @@ def _once(reading: Reading, line: Line, often: Counter[str]) -> Iterator[Finding
             yield _told(reading, line, act.span, stitch, usual, why, "possible")
 
 
+def _turned_out(reading: Reading, line: Line) -> Iterator[Finding]:
+    """ "*Sc, dc* 12 times, hdc in last st": two stitches in turn, and a third at the end."""
+    acts = [act for act in line.told.said.acts if not isinstance(act, Turn | Aside | Join)]
+    for repeat, after in pairwise(acts):
+        if not isinstance(repeat, Repeat) or after is not acts[-1] or len(repeat.body) != IN_TURN:
+            continue
+        turns = [_single(act) for act in repeat.body]
+        last = _single(after)
+        if last and all(turns) and len({*turns}) == IN_TURN and last not in turns:
+            shown = " and ".join(named(stitch, reading) for stitch in turns)
+            why = f"works {shown} in turn, and ends with {named(last, reading)}"
+            yield _told(reading, line, after.span, last, turns[0], why, "possible")
+
+
+def _single(act: Act) -> str:
+    """The plain stitch that an act works into one place; ""."""
+    if isinstance(act, Into) and len(act.body) == 1:
+        times = act.extent.times
+        return _single(act.body[0]) if times is None or times.values == (1,) else ""
+    if not isinstance(act, Bare) or (act.times is not None and act.times.values != (1,)):
+        return ""
+    return base_of(act.stitch) if base_of(act.stitch) in PLAIN else ""
+
+
 def _within(act: Act) -> Sequence[Act]:
     """What is repeated, or worked into one place with others: it may be another on purpose."""
     if isinstance(act, Into) and len(act.body) == 1 and act.target.what not in ("space", "corner"):
         return ()
+    if isinstance(act, Repeat) and all(
+        isinstance(a, Chain | Skip) or _is_plain(a) for a in act.body
+    ):
+        return ()  # a mesh: its bars are of the stitch of its edges
     return tuple(each for each in all_acts((act,)) if each is not act)
+
+
+def _is_plain(act: Act) -> bool:
+    """One stitch in each place; several in one are a fan."""
+    if not isinstance(act, Into) or len(act.body) != 1 or act.target.what != "stitch":
+        return False
+    return isinstance(act.body[0], Bare) and act.body[0].times is None
 
 
 def _times(act: Act) -> tuple[int, ...]:

@@ -13,7 +13,7 @@ from frogless.proofread.checks.rows.strays import PLAIN
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.forms import keys_of
-from frogless.proofread.words.model import Bare, Into, Together
+from frogless.proofread.words.model import Bare, Evenly, Into, Together
 
 #: "draw the tail through the last 8 sts".
 _THROUGH = re.compile(
@@ -22,6 +22,14 @@ _THROUGH = re.compile(
     re.IGNORECASE,
 )
 _TO_END = re.compile(r"\b(?:to (?:the )?end|across|around),? *$", re.IGNORECASE)
+#: "increasing 8 sts every 4th rnd 8 more times, and work even between. (216 dc)".
+_OFTEN = re.compile(
+    r"\b(?P<sense>increas|decreas)ing (?P<each>\d{1,3}) (?:sts?|stitches) (?:in |on )?(?:each|every) [^.;()]{1,40}? "
+    r"(?P<times>\d{1,3}) (?:more )?times\b[^()]{0,60}\((?P<count>\d{1,4})\b(?! ?\()",
+    re.IGNORECASE,
+)
+#: "until there are 72 rows".
+_ROWS = re.compile(r"\buntil there are (?P<count>\d{1,4}) rows\b", re.IGNORECASE)
 #: "You have 21 squares."
 _SQUARES = re.compile(
     r"\byou (?:should |will )?(?:now )?have (?P<count>\d{1,4}) (?:little |open )?(?:squares|windows|holes)\b",
@@ -33,6 +41,10 @@ _PASSED = re.compile(
     r"(?:\d{1,3} )?|to (?:the )?last (?:\d{1,3} )?|in(?:to)? (?:each|every) )(?P<stitch>[a-z]{2,4})\b(?! ?\d|\s?tog)",
     re.IGNORECASE,
 )
+
+
+#: One stitch in so many rows is as few as there are along an edge.
+FEWEST_ALONG = 3
 
 
 def drawn_together(reading: Reading) -> Iterator[Finding]:
@@ -53,6 +65,60 @@ def drawn_together(reading: Reading) -> Iterator[Finding]:
             f"{line.name} ends with {made} stitches, and the tail is drawn through {says}.",
         )
         yield finding("row-count", reading, line, Span(*found.span()), texts, "likely")
+
+
+def changed_often(reading: Reading) -> Iterator[Finding]:
+    """So many stitches more or fewer, so often, and the count that this comes to."""
+    before: int | None = None
+    for line in lines_of(reading):
+        if line.told.begins or len(reading.script.sizes) > 1:
+            before = None
+        span = line.told.span
+        found = _OFTEN.search(reading.script.plain, span.start, span.end)
+        if found and before is not None and not any(w.problems for w in line.works):
+            change = int(found["each"]) * int(found["times"])
+            works = before + (change if found["sense"].lower() == "increas" else -change)
+            says = int(found["count"])
+            if says != works:
+                texts = (
+                    f"{says} sts",
+                    f"{works} sts",
+                    f"{before} stitches and {found['times']} times {found['each']} "
+                    f"{'more' if works > before else 'fewer'} are {works}.",
+                )
+                there = Span(*found.span())
+                yield finding("row-count", reading, line, there, texts, "likely")
+        if line.works:
+            before = line.works[-1].stated or line.works[-1].worked
+
+
+def along_rows(reading: Reading) -> Iterator[Finding]:
+    """ "Until there are 27 rows", and then 72 stitches along their ends.
+
+    Along the ends of rows go about as many stitches to a row as it has chains in height (common
+    practice: 1 to a row of sc, 2 to a row of dc).
+    """
+    rows, stitch, piece = 0, "", -1
+    for line in lines_of(reading):
+        span = line.told.span
+        if found := _ROWS.search(reading.script.plain, span.start, span.end):
+            rows, piece = int(found["count"]), line.told.piece
+            stitch = base_of(line.works[-1].stitch) if line.works else ""
+            continue
+        act = next((a for a in line.told.said.acts if isinstance(a, Evenly) and a.total), None)
+        known = reading.lexicon.stitches.get(stitch)
+        if not rows or act is None or act.total is None or known is None:
+            continue
+        total, tall = min(act.total.values), known.turning_chain
+        if piece == line.told.piece and not rows / FEWEST_ALONG <= total <= rows * (tall + 1):
+            texts = (
+                f"{total} stitches along {rows} rows",
+                f"about {rows * max(tall - 1, 1)}",
+                f"{line.name} works {total} stitches along the ends of {rows} rows: one of the "
+                "numbers may be wrong.",
+            )
+            yield finding("row-count", reading, line, act.span, texts, "possible")
+        rows = 0
 
 
 def squares_of_mesh(reading: Reading) -> Iterator[Finding]:

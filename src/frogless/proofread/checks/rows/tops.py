@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.lines import Line, all_acts, finding, lines_of
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
-from frogless.proofread.words.model import Again, Chain, Into, Join
+from frogless.proofread.words.model import Again, Bare, Chain, Into, Join
 
 #: "top of ch-3", "3rd ch of beg ch-4", "top of 2 ch", "third of the chain-5".
 _NAMED = re.compile(
@@ -29,6 +30,7 @@ def named_tops(reading: Reading) -> Iterator[Finding]:
         if line.told.label is None or not line.told.said.acts:
             continue
         yield from _beyond(reading, line)
+        yield from _picots(reading, line)
         if before is not None and not _unknown(line):
             there, name = _begins(before), before.name
             if _unknown(before):  # "Rows 3-10: as row 2": any row of the piece may be meant
@@ -55,6 +57,24 @@ def _beyond(reading: Reading, line: Line) -> Iterator[Finding]:
             "is wrong.",
         )
         yield finding("place-missing", reading, line, act.span, texts, "certain")
+
+
+def _picots(reading: Reading, line: Line) -> Iterator[Finding]:
+    """ "Ch 2, sl st in 3rd ch from hook": the picot has no 3rd chain."""
+    acts = list(all_acts(line.told.said.acts))
+    for chain, act in pairwise(acts):
+        if not isinstance(chain, Chain) or not isinstance(act, Into):
+            continue
+        length, nth = min(chain.times.values), act.target.nth
+        slip = all(isinstance(a, Bare) and a.stitch == "slip_stitch" for a in act.body)
+        if slip and act.target.what == "from_hook" and nth > length and chain is not acts[0]:
+            texts = (
+                f"chain {nth} from the hook",
+                f"{length} chains are made",
+                f"{line.name} closes a loop of {length} chains into chain {nth} from the hook: one "
+                "of the numbers is wrong.",
+            )
+            yield finding("place-missing", reading, line, act.span, texts, "likely")
 
 
 def _is_beside(line: Line, other: Line) -> bool:

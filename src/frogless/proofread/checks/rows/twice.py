@@ -21,7 +21,8 @@ _WHOLE = re.compile(
 )
 #: What one would say in one: "skip 2, skip 2", "in first st, in first st", "3 dc, 3 dc".
 _AT_ONCE = re.compile(
-    r"^(?:sk|skip|miss)\b|\b(?:first|last|same)\b|\bending\b|^(?:[2-9]|\d\d) [a-z]+$", re.IGNORECASE
+    r"^(?:sk|skip|miss)\b|\b(?:first|last|same)\b|\bending\b|^(?:[2-9]|\d\d) [a-z]+$|^ch(?:ain)? \d+$",
+    re.IGNORECASE,
 )
 
 
