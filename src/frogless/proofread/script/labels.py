@@ -28,9 +28,15 @@ _ONWARD = (
 _NAME = r"(?P<name>[a-z][a-z'/]{1,14}(?:[ -]{1,2}[a-z][a-z'/]{0,14}){0,3})"
 _BEGINNING = r"(?:foundation|setup|set-up|set\sup|base|starting|beginning)"
 
+#: Numbers of all sizes: "13 (15, 17)", "9/10/11".
+_LIST = r"\d{1,5}(?:\s?[(\[]\d{1,5}(?:,\s?\d{1,5}){0,20}[)\]]){1,6}|\d{1,5}(?:\s?/\s?\d{1,5}){1,20}"
 _FORMS = tuple(
     re.compile(form, re.IGNORECASE)
     for form in (
+        # "Rounds 7 (8, 9) - 13 (15, 17)", of other rows in each size
+        rf"(?P<unit>{_ROW})\.?\s(?P<froms>{_LIST}){_TO}(?P<tos>{_LIST}|\d{{1,5}})(?![\w%])",
+        # so many in each size: "Next 9 (10, 11) rnds"
+        rf"(?P<next>next|following|foll)\s(?P<each>{_LIST})\s(?P<unit>{_ROW})(?![\w%])",
         # "Rnds 8-15", "R5", "Row 2 and all even rows", "Rnds 2, 4 and 6"
         rf"(?P<unit>{_ROW}|r)\.?\s{{0,2}}(?:nos?\.?\s?|\#\s?)?(?P<numbers>{_NUMBERS})(?:{_ONWARD})?(?![\w%])",
         # "R5 - 6 sc": the dash ends the label
@@ -206,6 +212,13 @@ def numbers_of(words: str) -> tuple[int, ...]:
     return tuple(kept)
 
 
+_DIGITS = re.compile(r"\d{1,5}")
+
+
+def _listed(words: str) -> tuple[int, ...]:
+    return tuple(int(each) for each in _DIGITS.findall(words))
+
+
 def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     groups = found.groupdict()
     name, numbers = _name(groups.get("name") or groups.get("next") or ""), _numbers(groups)
@@ -249,6 +262,10 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
     if name in _SIDES:
         name, asides = "", [name, *asides]
     firsts, lasts = _of_sizes(numbers, asides)
+    if groups.get("froms"):
+        firsts, lasts = _listed(groups["froms"] or ""), _listed(groups["tos"] or "")
+        lasts = lasts * len(firsts) if len(lasts) == 1 else lasts
+    each = _listed(groups.get("each") or "")
     sides, rows, called = _told([each for each in asides if not (lasts and _SIZED.match(each))])
     body = closed.end() if closed else end
     if colour := _COLOURED.match(plain, body, line_end):
@@ -260,9 +277,10 @@ def _finished(plain: str, found: re.Match[str], line_end: int) -> Found | None:
         name=name or (called if not numbers or called else ""),
         sides=sides,
         onward=_onward(groups.get("onward") or "", numbers),
-        rows=rows or _times(groups.get("times") or ""),
+        rows=rows or (each[0] if each else _times(groups.get("times") or "")),
         lasts=lasts,
         firsts=firsts,
+        rows_of_sizes=each,
     )
     dashed = bool(closed) and closed[0].strip().startswith("-")  # type: ignore[index]
     return Found(label, body, firm or sided, dashed)
@@ -289,6 +307,9 @@ _SIDES = frozenset({"rs", "ws", "right side", "wrong side"})
 
 
 def _numbers(groups: dict[str, str | None]) -> tuple[int, ...] | None:
+    if froms := groups.get("froms"):
+        first, last = (int(_DIGITS.findall(groups[key] or "")[0]) for key in ("froms", "tos"))
+        return numbers_of(f"{first}-{last}") if froms and first <= last else None
     if numbers := groups.get("numbers"):
         return numbers_of(numbers) or None
     ordinals = (groups.get("ordinals") or "").lower()

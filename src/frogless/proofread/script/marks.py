@@ -18,8 +18,11 @@ from frogless.proofread.script.headings import (
 from frogless.proofread.script.labels import Found, label_at, listed_at, refers, tabled_at
 from frogless.proofread.script.lines import CAPITALS, COLON, QUIET, Line
 from frogless.proofread.script.model import PartKind
+from frogless.proofread.script.only import names_sizes
 
-_INLINE = re.compile(r"([A-Za-z][^:\n|.;=]{1,70}?)\s{0,2}(?::|\s-{1,2}(?=\s))\s{0,4}(?=\S)")
+_INLINE = re.compile(
+    r"([A-Za-z](?:[^:\n|.;=]|U\.[SK]\.){1,70}?)\s{0,2}(?::|\s-{1,2}(?=\s))\s{0,4}(?=\S)"
+)
 #: "SIZES small (medium)", "Gauge 20 sts": no colon between the word and what it says.
 _BARE = re.compile(
     r"((?i:sizes|gauge|tension|to fit)|SIZE)\s{1,4}(?=\d|[SML]\b|\d?X{1,4}[SL]?\b"
@@ -52,7 +55,8 @@ ACTS = re.compile(
 _FOUNDED = re.compile(
     # a chain that counts as something, or does not, is told of and not made
     r"(?![^.\n]{0,80}\b(?:not count|counts as|at the (?:start|beginning) of (?:a|each|every)))"
-    r"(?:for (?:the|this|our) (?:sample|piece)(?: shown)?,?\s|(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
+    r"(?:(?:starting|beginning) (?:at|from) [^.,;\n]{1,40},\s|for (?:the|this|our) (?:sample|piece)(?: shown)?,?\s"
+    r"|(?:with|using|in) (?:[^.;]|[.]\d){1,60}?,?\s)?"
     r"(?:(?:loosely |begin by |to begin,? |to start,? |start by |make (?:a )?|work "
     r"|(?:begin|start)(?:ning|ing)? with ){0,2}"
     r"(?:(?:ch|chain)(?:s|ing)?\s(?:a\s)?(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven"
@@ -193,6 +197,8 @@ def _label(plain: str, lines: tuple[Line, ...], index: int, last: int) -> Found 
     if not follows and refers(plain, before.end):
         return None
     loose = not found.firm and found.label.numbers[:1] != (last + 1,)
+    if names_sizes(plain, before.at, before.end):
+        return found
     if found.label.numbers[:1] in ((1,), ()) and _is_short(plain, lines, index - 1):
         return found
     if loose and plain[before.end - 1] not in _SENTENCE_END and before.level == 0:

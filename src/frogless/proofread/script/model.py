@@ -53,6 +53,7 @@ class Label:
             does not say.
         lasts: its last number for each size, "Rows 2-40 (42, 44):" 40, 42, 44; `numbers` are those
             of the first size then. Empty where all sizes have the same.
+        rows_of_sizes: `rows` for each size, "Next 9 (10, 11) rnds"; empty where all sizes have the same.
         firsts: its first number for each size, "Row 5 (7):" 5, 7, "Rows 3-4 (4-6):" 3, 4; empty
             where all sizes have the same.
         repeats: "rep every 3rd rnd" does not stand here; it is an act of the body.
@@ -67,6 +68,7 @@ class Label:
     rows: int = 0
     lasts: tuple[int, ...] = ()
     firsts: tuple[int, ...] = ()
+    rows_of_sizes: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

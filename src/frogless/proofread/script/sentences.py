@@ -12,7 +12,7 @@ _STOP = re.compile(r"[.!?](?=[\s)\]\"']{0,3}(?:\s|$))[)\]\"']{0,2}")
 _COUNT = re.compile(
     r"[(\[]\s?\d[^()\[\]]{0,60}[)\]]|[(\[]\d{1,5} [(\[][\d,; ]{1,40}[)\]]"
     r"|[=-]{0,2}\s?\d{1,5}(?:(?:\s?/\s?\d{1,5}){1,20}|(?:\s:\s\d{1,5}){1,20})?"
-    r"(?:\s?[(\[{][\d,; -]{1,60}[)\]}]){0,6}\s?(?:sts?|sc|dc|hdc|tr|htr|stitches)\b(?:\.|$)"
+    r"(?:,?\s?[(\[{][\d,; -]{1,60}[)\]}](?:\s\d{1,5}(?=\s?[(\[]))?){0,6}\s?(?:sts?|sc|dc|hdc|tr|htr|stitches)\b(?:\.|$)"
 )
 _WORD = re.compile(r"([A-Za-z]{1,20})[.]$")
 #: Shortened words that a sentence never ends with.

@@ -45,6 +45,14 @@ def stated_of(
         at = 1
     while at < len(tokens):
         token = tokens[at]
+        if [each.kind for each in tokens[at : at + 5]] == list(_OF_HALVES):
+            found = _with_halves(found, tokens[at : at + 5])
+            at += 5
+            continue
+        if found and token.value in _PARTLY and tokens[at + 1 : at + 2]:
+            # "6 shells, 7 sc and a half shell at each end": as with `_with_halves`
+            found = [each for each in found if each.stitch != tokens[at + 1].value]
+            break
         if past := _past(tokens, at, found=bool(found)):
             at += past
             continue
@@ -80,12 +88,14 @@ def _past(tokens: Sequence[Token], at: int, *, found: bool) -> int:
     for shape in _HOLDS if found else ():
         if kinds[: len(shape)] == list(shape):
             return len(shape)
-    if found and kinds[:2] == ["WORD", "ROW_REF"] and tokens[at].value in ("after", "by"):
-        return 2
+    if found and kinds[:1] == ["WORD"] and tokens[at].value in ("after", "by"):
+        for row in (["LAST", "ROWS"], ["ROW_REF"], ["BELOW"]):
+            if kinds[1 : 1 + len(row)] == row:
+                return 1 + len(row)
     for shape in _UNJUDGED:
         after = kinds[len(shape) :][:2]
         if kinds[: len(shape)] == list(shape) and (found or after == ["COMMA", "NUM"]):
-            plural = shape[1] != "WORD" or str(tokens[at + 1].value).endswith("s")
+            plural = shape[-1] != "WORD" or str(tokens[at + len(shape) - 1].value).endswith("s")
             if plural and str(tokens[at + 1].value) not in _GROUPS and after[:1] in _ENDS:
                 return len(shape)
     talks = kinds[:1] in (["WORD"], ["COUNT"], ["NOT"]) and tokens[at - 1].kind in ("SEMI", "COMMA")
@@ -93,9 +103,16 @@ def _past(tokens: Sequence[Token], at: int, *, found: bool) -> int:
 
 
 #: What is counted beside stitches, and what they are worked into: nothing that a row is held against.
-_UNJUDGED = (("NUM", "WORD"), ("NUM", "STITCH", "LOOP"), ("NUM", "CORNER", "SP"))
+_UNJUDGED = (
+    ("NUM", "CH", "NUM", "WORD"),
+    ("NUM", "NUM", "CH", "WORD"),  # "two 40-ch handles"
+    ("NUM", "WORD"),
+    ("NUM", "STITCH", "LOOP"),
+    ("NUM", "CORNER", "SP"),
+)
 _ENDS: tuple[list[str], ...] = ([], ["COMMA"], ["AND"], ["STOP"])
 _HOLDS = (
+    ("DASH", "NUM", "IN", "EACH_END"),
     ("AT", "END_WITH", "BELOW"),
     ("AT", "END_WITH", "OF", "ROW_REF"),
     ("AT", "ROW_END", "NUM"),
@@ -117,13 +134,33 @@ def _whole(found: Sequence[Stated], tokens: Sequence[Token]) -> tuple[Stated, ..
         if whole is None or not half:
             kept.append(each)
             continue
-        first = kept[whole]
-        most = max(len(first.count.values), len(each.count.values))
-        some = (first.count.values * most)[:most]
-        more = (each.count.values * most)[:most]
-        values = tuple(a + b for a, b in zip(some, more, strict=True))
-        kept[whole] = replace(first, count=Numbers(values, first.count.span))
+        kept[whole] = replace(kept[whole], count=_sum(kept[whole].count, each.count))
     return tuple(kept)
+
+
+#: "6 dc in the half shells".
+_OF_HALVES = ("NUM", "STITCH", "IN", "WORD", "STITCH")
+
+
+def _with_halves(found: Sequence[Stated], tokens: Sequence[Token]) -> list[Stated]:
+    """The counts with the stitches of half groups among those of their kind.
+
+    How many half ones there are is not said, so that the whole ones are held against nothing.
+    """
+    number, stitch, *_, group = tokens
+    count = number.value
+    assert isinstance(count, Numbers)  # noqa: S101 - what a NUM holds
+    kept = [each for each in found if each.stitch != group.value]
+    return [
+        replace(each, count=_sum(each.count, count)) if each.stitch == stitch.value else each
+        for each in kept
+    ]
+
+
+def _sum(some: Numbers, more: Numbers) -> Numbers:
+    most = max(len(some.values), len(more.values))
+    pairs = zip((some.values * most)[:most], (more.values * most)[:most], strict=True)
+    return Numbers(tuple(a + b for a, b in pairs), some.span)
 
 
 def _is_sure(count: Stated, tokens: Sequence[Token]) -> bool:

@@ -228,6 +228,8 @@ def steps_of(
 def _of_size(told: Told, size: int, sizes: int) -> Told:
     """A line with the rows that it stands for in one size: "Rnds 3-8 (9, 10):"."""
     label = told.label
+    if label is not None and len(label.rows_of_sizes) == sizes:
+        return replace(told, label=replace(label, rows=label.rows_of_sizes[size]))
     if label is None or len(label.lasts) != sizes or not label.numbers:
         return told
     first = label.firsts[size] if len(label.firsts) == sizes else label.numbers[0]
