@@ -56,6 +56,28 @@ def test_surplus_in_each_repeat_is_told() -> None:
     assert "1 stitch too many in each of 6 repeats" in hint
 
 
+@pytest.mark.parametrize(
+    ("row", "cause"),
+    [
+        ("[Sc in next 2 sts, 2 sc in next st] 5 times. (20 sc)", "4 times would fill the row"),
+        ("[Sc in next 5 sts, sc2tog] twice. (12 sc)", "would have to use 6 places, not 7"),
+        ("*Sc in next 2 sts; rep from * 4 more times. (10 sc)", "5 more times would fill the row"),
+        ("2 sc in each st around. (36 sc)", "3 in each would make 36"),
+    ],
+)
+def test_what_would_make_it_come_out_is_told(row: str, cause: str) -> None:
+    """How often a repeat would have to be worked, over how many places, or how many in each."""
+    assert cause in _hint(f"{ROUND}Rnd 3: {row}")
+
+
+def test_chain_that_the_row_itself_speaks_of_is_not_blamed() -> None:
+    """It says that it does not count: another count is wrong."""
+    begin = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+    for chain, blamed in (("Ch 1", True), ("Ch 1 (does not count as a st)", False)):
+        hint = _hint(f"{begin}Row 2: {chain}, sc in each st across, turn. (11 sc)\n")
+        assert ("the chain of 1" in hint) == blamed
+
+
 def test_count_that_fits_the_row_below_is_proposed() -> None:
     """From 7 stitches the round would come out as stated."""
     hint = _hint("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (14 sc)")

@@ -193,6 +193,7 @@ def _is_foundation(line: Line, acts: Sequence[Act]) -> bool:
     return any(isinstance(a, Join) and a.to == "ring" for a in whole[place + 1 : place + 2])
 
 
+@cache
 def base_of(stitch: str) -> str:
     """The stitch itself, whichever loop it is worked into."""
     for end in _LOOPS:
