@@ -11,6 +11,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from frogless.proofread.checks.model import Reading
 from frogless.proofread.checks.rows.begun import no_chain
@@ -193,7 +194,7 @@ def _is_foundation(line: Line, acts: Sequence[Act]) -> bool:
     return any(isinstance(a, Join) and a.to == "ring" for a in whole[place + 1 : place + 2])
 
 
-@cache
+@lru_cache(maxsize=1024)
 def base_of(stitch: str) -> str:
     """The stitch itself, whichever loop it is worked into."""
     for end in _LOOPS:
