@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
@@ -40,6 +41,8 @@ from frogless.proofread.words.model import (
 RULE = 2
 #: So many rows at the end of a piece are an edging.
 EDGING = 2
+#: Rows whose stitches are remembered, since each is asked for them with each of its neighbors.
+KEPT = 4_096
 #: Such a part of the other rows is of that stitch.
 MOST = 0.7
 PLAIN = frozenset(
@@ -94,14 +97,15 @@ def _told(
     return finding("stitch-odd", reading, line, act.span, texts, certainty)
 
 
-def mentions(line: Line) -> list[tuple[Act, str]]:
+@lru_cache(maxsize=KEPT)
+def mentions(line: Line) -> tuple[tuple[Act, str], ...]:
     """The plain stitches that a row names, whichever loop they go into."""
     found = []
     for each in all_acts(line.told.said.acts):
         stitch = each.stitch if isinstance(each, Bare | Increase | Together | Evenly) else ""
         if (plain := _plain(stitch)) in PLAIN:
             found.append((each, plain))
-    return found
+    return tuple(found)
 
 
 def _plain(stitch: str) -> str:
