@@ -627,7 +627,12 @@ def _is_full(pieces: Sequence[Piece], after: str) -> bool:
     last = next(worked, None)
     if isinstance(last, Repeat):
         return last.extent.kind == "end" and after == "SEMI"
-    return isinstance(last, Into | Met) and last.extent.kind == "end"
+    if after == "SEMI" and isinstance(pieces[-1], Join | Turn):
+        return True  # "…, join; 48 sc"
+    at_end = isinstance(last, Into) and (last.target.which == "last" or last.target.what == "top")
+    if after == "SEMI" and at_end:
+        return True
+    return isinstance(last, Evenly) or (isinstance(last, Into | Met) and last.extent.kind == "end")
 
 
 def _has_work(pieces: Sequence[Piece]) -> bool:

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 
 from frogless.proofread.script.model import Prose, RowText, Script, Span
 
-_SENTENCE = re.compile(r"[^.;!\n]{1,400}(?:\n(?![ \t]*\n)[^.;!\n]{1,400}){0,6}")
+# A line that begins with a capital begins a sentence: the stop before it was left out.
+_SENTENCE = re.compile(r"[^.;!\n]{1,400}(?:\n(?![ \t]*\n|[ \t]*[A-Z])[^.;!\n]{1,400}){0,6}")
 _COUNT = re.compile(
     r"(?P<verb>\b(?:is|are|does|do|will|should|has|have)?[ ]?(?P<no>n't|not|never)?[ ]?(?:be )?"
     r"count(?:s|ed|ing)?\b)(?P<after>[^,.;]{0,60})",
