@@ -11,12 +11,13 @@ from frogless.proofread.script.model import Span
 
 _MULTIPLE = re.compile(
     r"\bmultiples?(?: of| is|:)[ ]{1,4}(?P<multiple>\d{1,3})(?:[ ](?:sts?|stitches|ch(?:s|ains?)?))?"
-    r"(?:[ ]{0,3}(?:\+|plus|and)[ ]{0,3}(?P<over>\d{1,2})(?![ ]?(?:for|ch)))?"
+    r"(?:,?[ ]{0,3}(?:\+|plus|and)[ ]{0,3}(?P<over>\d{1,2})(?![ ]?(?:for|ch)))?"
     r"(?P<rest>[^.\n]{0,60})",
     re.IGNORECASE,
 )
 #: "a multiple of 6 + 2 chains": of the foundation, and not of the stitches.
 _CHAINS = re.compile(r"[ ]{0,3}(?:\+|plus|and)[ ]{0,3}(?P<chain>\d{1,2})[ ]?ch(?:s|ains?)?\b", re.I)
+_OF_CHAINS = re.compile(r"\bch(?:ain)? (?:any|a|in|your) *$", re.I)
 _CHAIN = re.compile(
     r"(?:\+|plus|add|and)[ ]{0,3}(?P<chain>\d)(?:[ ](?:more|extra|chs?|chains?|sts?)){0,2}[ ]"
     r"(?:for|as)[ ](?:the |your |a )?(?:\w+[ ]){0,2}?(?:base|foundation|turning|starting|beginning|ch)",
@@ -36,6 +37,8 @@ def multiples_in(line: Line) -> Iterator[Multiple]:
         chain = _CHAIN.search(line.text[match.start() : match.end() + 40])
         chain = chain or _CHAINS.match(match["rest"])
         extra = int(chain["chain"]) if chain else None
+        if extra is None and _OF_CHAINS.search(line.text[: match.start()][-30:]):
+            over, extra = 0, over
         end = match.start("rest")
         span = Span(line.start + match.start(), line.start + end)
         yield Multiple(span, size, over % size, extra, line.text.lower())

@@ -103,6 +103,8 @@ def test_count_beside_a_measurement() -> None:
         ("Multiple: 4 + 3", (4, 3, None)),
         ("Multiple of 3 sts.", (3, 0, None)),
         ("Multiple of 6 + 2 chains.", (6, 0, 2)),
+        ("Chain any multiple of 6, plus 2.", (6, 0, 2)),
+        ("A multiple of 6, plus 2.", (6, 2, None)),
         ("Multiple of 8 sts + 1, plus 2 for the turning chain", (8, 1, 2)),
     ],
 )

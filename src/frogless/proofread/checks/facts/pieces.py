@@ -36,7 +36,8 @@ class Row:
     Args:
         section: heading that it stands under, in lower case; "".
         text: its words and its label, in lower case.
-        spaced: it has chain spaces, so that its count alone is no width.
+        spaced: it has chain spaces, or groups that are counted as one, so that its count alone is
+            no width.
         flat: neither a round nor joined.
     """
 
@@ -322,7 +323,8 @@ def _row(worked: Worked, reading: Reading, sections: tuple[str, ...]) -> Row:
         worked.told,
         sections[worked.told],
         text,
-        any(" sp" in key and number for key, number in worked.made.items()),
+        any(" sp" in key and number for key, number in worked.made.items())
+        or any(each.what == "group" for each in told.said.stated),
         not (rounds or joined),
         unnumbered and not worked.repeated and (chains or worked.stitch in ("chain", "")),
     )
