@@ -9,6 +9,7 @@ from frogless.proofread.checks.rows import (
     groups,
     heights,
     numbering,
+    prose,
     reading,
     rest,
     sizes,
@@ -33,6 +34,7 @@ OF_ROWS: tuple[Check, ...] = (
             *rest.drawn_together(reading),
             *rest.changed_often(reading),
             *rest.along_rows(reading),
+            *prose.said_in_words(reading),
         ),
     ),
     Check(
