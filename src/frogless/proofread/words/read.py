@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
@@ -206,9 +206,14 @@ class _Reader:
         if last and [each.kind for each in sentence[:2]] == ["DASH", "NUM"]:
             return stated_of(sentence[1:], self.lexicon)
         number = next((n for n, each in enumerate(sentence) if each.kind == "NUM"), 0)
-        if not number or not count_told(self._text(sentence)):
-            return ()
-        return stated_of(sentence[number:], self.lexicon)
+        text = self._text(sentence) if number else ""
+        if text.startswith(("you ", "each ", "this ")):
+            # "You gain 8 dc on every rnd and finish with 254 dc."
+            kinds = [each.kind for each in sentence]
+            pairs = list(pairwise(kinds))
+            if ("END_WITH", "NUM") in pairs:
+                return stated_of(sentence[pairs.index(("END_WITH", "NUM")) + 1 :], self.lexicon)
+        return stated_of(sentence[number:], self.lexicon) if count_told(text) else ()
 
     def _text(self, items: Sequence[Item]) -> str:
         words = self.script.plain[items[0].start : items[-1].end]

@@ -21,6 +21,7 @@ AsideKind = Literal[
     "remark",
 ]  # fmt: skip
 _TOLD = re.compile(
+    r"(?:after (?:row|rnd|round) \d{1,4},? )?"
     r"(?:now |and )?(?:you|there|that|this|it|we)(?:'ll|'ve)? (?:now |should |will |then |should now )?"
     r"(?:have|are|makes?|gives?|leaves?|be|is)\b[^\d]{0,20}\d"
 )
