@@ -34,11 +34,12 @@ MOST = 40
 
 _WHOLE = r"(?:\d{1,20}(?![\d.]*\d)|-(?!\d))"
 _PARTS = "½⅓⅔¼¾⅛⅜⅝⅞"
+# Atomic: "1 1/2" is one number wherever it stands, however long the list is that it stands in.
 _DECIMAL = (
-    rf"(?:\d{{1,20}}(?:[.]\d{{1,6}}|[ -]?[{_PARTS}]|[ -]\d{{1,2}}/\d{{1,2}}(?!\d))?(?!\d)"
+    rf"(?>\d{{1,20}}(?:[.]\d{{1,6}}|[ -]?[{_PARTS}]|[ -]\d{{1,2}}/\d{{1,2}}(?!\d))?(?!\d)"
     rf"|[{_PARTS}]|-(?!\d))"
 )
-_UNIT = r"(?:[ ]?(?:cm|mm|in(?:ch(?:es)?)?|\"|''|yds?|yards?|m|g|balls?|skeins?)(?![A-Za-z]))?"
+_UNIT = r"(?>[ ]?(?:cm|mm|in(?:ch(?:es)?)?|\"|''|yds?|yards?|m|g|balls?|skeins?)(?![A-Za-z]))?"
 _VALUE = {
     "½": 1 / 2, "⅓": 1 / 3, "⅔": 2 / 3, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8,
 }  # fmt: skip
@@ -50,7 +51,10 @@ class _Shape:
     """The forms of a list whose numbers look as `item` says."""
 
     def __init__(self, item: str, unit: str = "") -> None:
-        inside = rf"{item}{unit}(?:\s{{0,3}}[,;:/|]?\s{{0,3}}{item}{unit}){{0,{MOST}}}[,;]?"
+        # what parts two numbers is read in one way only, else a long list would be read in too many
+        inside = (
+            rf"{item}{unit}(?:(?:\s{{0,3}}[,;:/|]\s{{0,3}}|\s{{1,3}}){item}{unit}){{0,{MOST}}}[,;]?"
+        )
         group = "|".join(
             rf"{opens}\s{{0,3}}{inside}\s{{0,3}}{closes}"
             for opens, closes in ((r"\(", r"\)"), (r"\[", r"\]"), (r"\{", r"\}"))

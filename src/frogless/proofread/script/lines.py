@@ -124,7 +124,7 @@ def _printed(lines: list[str]) -> set[int]:
     for each in heads:
         if len(heads) > 1 or each - 1 in printed or re.search(r"\d", lines[each]):
             printed.add(each)
-    return printed | {each for each in written if _PAGED.search(lines[each])}
+    return printed | {each for each in written if _PAGED.search(lines[each][-40:])}
 
 
 def _stands_alone(lines: list[str], index: int) -> bool:

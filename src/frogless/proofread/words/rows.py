@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.model import Act, Again, Bare, Extent, Into, Numbers, Target
+from frogless.proofread.words.remarks import LONGEST, clause_remark
 from frogless.proofread.words.structure import Item
 from frogless.proofread.words.tokens import Times, Token
 
@@ -120,9 +121,9 @@ class _Reader:
         at = 0
         while at < len(self.tokens):
             taken = self._take(at)
-            if not taken:
+            if not taken and not (self.first and self._is_talk(at)):
                 return None
-            at += taken
+            at = at + taken if taken else len(self.tokens)
         span = Span(self.tokens[0].start, self.tokens[-1].end)
         if not (
             self.first or self.name or self.rows or self.length or self.until or self.until_rows
@@ -133,6 +134,11 @@ class _Reader:
             span, self.first, self.last, name, self.times, self.rows, self.every, self.until,
             self.until_rows, self.length,
         )  # fmt: skip
+
+    def _is_talk(self, at: int) -> bool:
+        """ "as Row 2 without changing color": what changes no row."""
+        words = self.script.plain[self.tokens[at].start : self.tokens[-1].end]
+        return clause_remark(" ".join(words[:LONGEST].lower().split())) is not None
 
     def _piece(self) -> Again | None:
         """ "Work as back", "work as first cup": the rows of another piece."""

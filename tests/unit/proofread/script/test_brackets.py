@@ -80,3 +80,11 @@ def test_lists_are_found_in_a_text() -> None:
     """Each with its place; single numbers are left out."""
     text = "ch 10 (12, 14), 5/6/7 and 3 (4)"
     assert list(lists_in(text, 0, len(text))) == [((10, 12, 14), 3, 14), ((5, 6, 7), 16, 21)]
+
+
+@pytest.mark.parametrize("words", ["1   ", "1 1/2 ", "1 1/2 cm, ", "1, (1) "])
+def test_a_long_list_that_never_closes_is_read_at_once(words: str) -> None:
+    """There is one way only to read what parts its numbers."""
+    text = "1 (" + 35 * words + "sc"
+    assert number_list(text, 0, 3) == ((1,), 1)
+    assert decimal_list(text, 0, 3) is not None
