@@ -70,6 +70,13 @@ def test_join_goes_into_what_the_round_has(join: str, found: list[tuple[str, str
     assert _found(text.replace("1, 2 sc in each st", "1, BLO 2 sc in each st"), "joining") == found
 
 
+def test_slip_stitch_that_leads_on_joins_nothing() -> None:
+    """It goes to a stitch of the round below."""
+    text = "Rnd 1: 12 dc in magic ring; join with sl st to first dc. (12 dc)\n"
+    text += "Rnd 2: Sl st to first dc, ch 1, sc in same st and in next 11 sts; join to first sc. (12 sc)\n"
+    assert _found(text, "joining") == []
+
+
 def test_ring_before_the_turning_chain_is_no_turning_chain() -> None:
     """The chain that is joined to a ring is not the one whose top is joined to."""
     text = (

@@ -29,7 +29,13 @@ def told(text: str) -> list[tuple[str, int | None]]:
     return [(each.kind, each.number) for each in proofread(text).findings]
 
 
-@pytest.mark.parametrize("text", [PLAIN, DOUBLE, ROUNDS])
+LISTED = (
+    "Abbreviations: ch = chain, hdc = half double crochet, sc = single crochet, st = stitch\n\n"
+    + PLAIN.replace("Row 3: Ch 1, sc", "Row 3: Ch 1, hdc")
+)
+
+
+@pytest.mark.parametrize("text", [PLAIN, DOUBLE, ROUNDS, LISTED])
 def test_right_pattern_is_not_blamed(text: str) -> None:
     """The patterns that the slips below are planted in."""
     assert told(text) == []

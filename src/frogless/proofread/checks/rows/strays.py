@@ -20,6 +20,7 @@ from frogless.proofread.checks.rows.lines import (
     speaks_otherwise,
 )
 from frogless.proofread.findings import Certainty, Finding
+from frogless.proofread.words.forms import keys_of
 from frogless.proofread.words.model import (
     Act,
     Again,
@@ -202,6 +203,9 @@ def _witnesses(reading: Reading) -> Mapping[str, set[object]]:
             add(getattr(each, "stitch", ""), f"own {own.key}")
     for gauge in reading.facts.gauges:
         add(gauge.stitch, "gauge")
+    keys = keys_of(reading.lexicon.terms.dialect)
+    for entry in reading.lexicon.entries:  # it is explained, and so it is used somewhere
+        add(keys.get(entry.word, ""), "list")
     return found
 
 
