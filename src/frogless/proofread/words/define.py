@@ -55,8 +55,14 @@ _PICOT = re.compile(
 )
 _PLACED = re.compile(
     r"[ ,]*\b(?:all )?(?:in|into|in to)(?: the)? (?:(?:same|next|indicated|one|1|specified|designated|named|marked"
-    r"|stated|given|single|a|an?y|that) ?)*(?:(?:st|stitch|sp|space|place|chain|ch|ch-\d+ sp|ch sp|dc|sc)\b"
-    r"(?: or (?:ch-?\d* ?)?(?:st|stitch|sp|space))?)?(?: (?:indicated|specified|stated|named|given|noted))?[ .]*$"
+    r"|stated|given|single|a|an?y|that) ?)*(?:(?:st|stitch|sp|space|place|chain|ch|ch-\d+ sp|ch sp|dc|sc|lp|loop)\b"
+    r"(?: or (?:ch-?\d* ?)?(?:st|stitch|sp|space|lp|loop))?)?"
+    r"(?: (?:indicated|specified|stated|named|given|noted))?[ .]*$"
+)
+#: "Ch 3, slide 3 beads up, ch 1, ch 3, sl st in the st just worked": a loop upon a stitch.
+_LOOPED = re.compile(
+    r"(?:ch|chain) ?\d{1,2}\b[^.]{0,120}\b(?:sl ?st|slip ?stitch|ss) (?:in|into) (?:the )?"
+    r"(?:same |last )?\w{1,6} (?:just |last )?(?:worked|made)\b"
 )
 _CABLE = re.compile(r"\b(\d{1,2})[ -]?(?:st|stitch|sts) (?:cable|cross|twist)")
 #: "5 dc worked together in one stitch": as many as that are closed into one.
@@ -86,7 +92,7 @@ def defined(definition: Definition, script: Script, words: Lexicon) -> OwnStitch
     if together := _TOGETHER.match(text):
         places = int(together["one"] or together["two"])
         return _own(definition, takes=places, meaning=_plain_stitch(together["stitch"], words))
-    if _PICOT.match(text) or ("picot" in names[0] and _MOTIONS.search(text)):
+    if _PICOT.match(text) or _LOOPED.match(text) or ("picot" in names[0] and _MOTIONS.search(text)):
         return _own(definition, takes=0, leaves=0)
     if _CLOSED.search(text):
         return _own(definition)

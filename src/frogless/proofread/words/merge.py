@@ -123,7 +123,11 @@ def _placed_first(pieces: Iterable[Piece]) -> Sequence[Piece]:
 def _opened(told: list[Piece], at: int, first: Elliptic) -> list[Piece]:
     """What comes after a place that is said first, worked into it."""
     start = at + 1
-    if start < len(told) and isinstance(told[start], Chain) and not first.opens:
+    if (
+        start < len(told)
+        and isinstance(told[start], Chain)
+        and (not first.opens or first.places[0].target.what == "ring")
+    ):
         start += 1  # the chain that the round begins with
         while start < len(told) and isinstance(told[start], Counts | Aside):
             start += 1

@@ -59,7 +59,13 @@ from frogless.proofread.words.stated import stated_of
 from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
 from frogless.proofread.words.terms import TRADE
 from frogless.proofread.words.tokens import Times, Token, words_of
-from frogless.proofread.words.whereabouts import parted, placed, to_body, without_part
+from frogless.proofread.words.whereabouts import (
+    along_row_ends,
+    parted,
+    placed,
+    to_body,
+    without_part,
+)
 
 #: Words of a clause that are tried to be understood one part after the other.
 MOST_TRIED = 40
@@ -82,6 +88,8 @@ _WORK = frozenset({
 _REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
 #: Which loop, and which side of a chain: how it is worked, and not how much.
 _HOW = frozenset({"LOOPS", "OTHER_SIDE"})
+#: What a clause before a colon may be, "OK so: …", "Total: 10 sts".
+_NAMES = frozenset({"WORD", "ST", "TOTAL"})
 _SURE = frozenset({"INC", "DEC", "TOGETHER", "SKIP", "GROUP", "STARRED"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
@@ -170,7 +178,7 @@ class _Reader:
             for n, clause in enumerate(found):
                 named = n + 1 < len(found) and found[n + 1].after == "COLON"
                 what = self._text(clause.items).startswith(("foundation ch", "base ch"))
-                if named and (what or all(each.kind == "WORD" for each in clause.items)):
+                if named and (what or all(each.kind in _NAMES for each in clause.items)):
                     pieces.append(Aside(_span(clause.items), "remark"))  # "OK so: …"
                     continue
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces, last=last):
@@ -228,6 +236,8 @@ class _Reader:
                 return False
         elif rest[0].after not in ("DASH", "COLON") or not _has_work(pieces):
             return False
+        if clause_remark(self._text(rest[0].items)):
+            return False  # "…, 1 in each row"
         items = [item for clause in rest for item in clause.items]
         found = stated_of(items, self.lexicon)
         self.stated += found
@@ -296,6 +306,8 @@ class _Reader:
             items = items[:-1]
         if _is_purpose(items):
             return [Aside(_span(items), "remark")]
+        if along_row_ends(items):
+            return [Aside(_span(items), "remark")]
         if to_body(items):
             return [Leave(_span(items))]
         if skips := _skips(items, before):
@@ -338,9 +350,10 @@ class _Reader:
         if not at or set(kinds[at + 1 :]) - {"NUM", "STITCH", "AND", "CH"}:
             return []
         place = self._parts(items[:at], depth)
-        if len(place) != 1 or not isinstance(place[0], Elliptic):
+        *rings, last = place
+        if not isinstance(last, Elliptic) or not all(isinstance(each, Ring) for each in rings):
             return []
-        return [replace(place[0], opens=True), *self._parts(items[at + 1 :], depth)]
+        return [*rings, replace(last, opens=True), *self._parts(items[at + 1 :], depth)]
 
     def _longest(self, items: Sequence[Item], depth: int) -> tuple[int, list[Piece]]:
         if items[0].kind == "AND" and len(items) > 1:

@@ -33,6 +33,9 @@ _DEFINES = re.compile(
     re.I,
 )
 
+_SECOND = re.compile(
+    r"[ \t]*(?P<name>[a-z][a-z -]{1,30}):[ \t]*(?=[(\[]|\d+ ?[a-z]|ch )", re.IGNORECASE
+)
 #: A name that the designer gives in a sentence of her own.
 _SAID = re.compile(
     r"(?:\b(?:i|we) (?:use|write|call|say)|\bby) [\"'](?P<name>[a-z][a-z -]{0,24})[\"'],? "
@@ -56,14 +59,23 @@ class Definition:
 
 def definitions(script: Script, entries: tuple[Entry, ...]) -> Iterator[Definition]:
     """All definitions: of the list of abbreviations, of the special stitches, of the notes."""
-    yield from _listed(script.plain, entries)
+    yield from (_named_twice(script.plain, each) for each in _listed(script.plain, entries))
     yield from _named_in_a_sentence(script.plain)
     for part in script.of("special"):
-        yield from _of_part(script.plain, part)
+        yield from (_named_twice(script.plain, each) for each in _of_part(script.plain, part))
     for part in (*script.of("about"), *script.of("notes")):
         for each in _of_part(script.plain, part):
             if _DEFINES.match(script.plain, each.text.start, each.text.end):
                 yield each
+
+
+def _named_twice(plain: str, definition: Definition) -> Definition:
+    """ "V-st - V-stitch: (dc, ch 1, dc) in the st indicated": a second name before the colon."""
+    found = _SECOND.match(plain, definition.text.start, definition.text.end)
+    if found is None:
+        return definition
+    names = dict.fromkeys((*definition.names, " ".join(found["name"].lower().split())))
+    return Definition(tuple(names), definition.span, Span(found.end(), definition.text.end))
 
 
 def _named_in_a_sentence(plain: str) -> Iterator[Definition]:

@@ -52,7 +52,11 @@ def parted(items: Sequence[Item]) -> int:
     """ "30 sc around the neck and 20 sc down the left front": where the second begins; 0."""
     kinds = [each.kind for each in items]
     for at in range(3, len(kinds) - 2):
-        ends = kinds[at - 1] in ("WORD", "TOP") and kinds[at + 1] in ("NUM", "STITCH", "WORK")
+        ends = kinds[at - 1] in ("WORD", "TOP", "REM") and kinds[at + 1] in (
+            "NUM",
+            "STITCH",
+            "WORK",
+        )
         if kinds[at] == "AND" and ends and _begins(items[:at]):
             return at
     return 0
@@ -60,6 +64,14 @@ def parted(items: Sequence[Item]) -> int:
 
 def placed(items: Sequence[Item]) -> Sequence[Item]:
     """The words of a clause without those that tell where on the piece it is worked."""
+    kinds = [each.kind for each in items]
+    for at in range(1, len(items) - 2):
+        rows = (
+            kinds[at : at + 2] in (["OVER", "EACH"], ["IN", "EACH"])
+            and "ROWS" in kinds[at + 2 : at + 4]
+        )
+        if rows:
+            return _on_edge(items[:at], each=True)  # "3 sc over every 2 rows"
     at = _begins(items)
     if not at:
         return items
@@ -84,6 +96,13 @@ def placed(items: Sequence[Item]) -> Sequence[Item]:
         stitch = next((each for each in head if each.kind == "STITCH"), None)
         return _on_edge([count, *([stitch] if stitch else [])], each=False)
     return [*head, *times]
+
+
+def along_row_ends(items: Sequence[Item]) -> bool:
+    """ "Working into the row ends of the cuff, …": where the next acts are worked."""
+    kinds = [each.kind for each in items]
+    told = set(kinds[1:]) & {"STITCH", "NUM", "CH", "WORK", "GROUP"}
+    return kinds[0] == "IN" and "ROW_END" in kinds[1:3] and not told
 
 
 def to_body(items: Sequence[Item]) -> bool:
@@ -129,7 +148,7 @@ def _begins(items: Sequence[Item]) -> int:
             continue
         opens = _word(each) in _SIDEWAYS | _BEHIND or each.kind in ("ACROSS", "AROUND")
         of_each = each.kind == "OF" and rest[0].kind == "EACH"
-        named = any(_word(word) or word.kind in _NAMED for word in rest)
+        named = any(_word(word) or word.kind in (*_NAMED, "REM") for word in rest)
         if (opens or of_each) and named and _is_of_piece(rest, of_each=of_each):
             return at
     return 0
@@ -139,7 +158,7 @@ def _is_of_piece(rest: Sequence[Item], *, of_each: bool) -> bool:
     kinds = [each.kind for each in rest]
     if of_each and kinds[-1:] in (["ACROSS"], ["AROUND"]):
         kinds = kinds[:-1]
-    if set(kinds) - _OF_PIECE or kinds[-1] not in _NAMED:
+    if set(kinds) - _OF_PIECE or kinds[-1] not in (*_NAMED, "REM"):
         return False
     numbers = [at for at, kind in enumerate(kinds) if kind == "NUM"]
     return all(kinds[at + 1] == "WORD" for at in numbers)

@@ -44,7 +44,7 @@ class Bench:
     def work(self, row: Row, edge: Edge, way: RowWay) -> Outcome:
         """What the row comes to."""
         alike = self._shape(row.acts), self._shape(row.lift)
-        key = (*alike, self._size(row), row.closed, row.partial, edge, way)
+        key = (*alike, self._size(row), row.closed, row.partial, row.afresh, edge, way)
         known = self._known.get(key)
         if known is None:
             # What is wrong is told where it stands, so a row like it is worked anew.

@@ -117,6 +117,7 @@ def _travel(worker: Worker, act: Act) -> None:
     mark = worker.hand.mark()
     _lead_on(worker, act)
     _tell_passed(worker, act, mark.at)
+    worker.travelled += worker.hand.has(mark.at, worker.hand.at)
     last = worker.hand.last
     if last is not None and last.kind == "space":
         worker.hand.back(mark)

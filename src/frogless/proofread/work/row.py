@@ -64,6 +64,7 @@ class Row:
         lift: the chain at the end of the row below that lifts the work to this row.
         told_counts: what the pattern says of its turning chains, by number of chains; 0: of all.
         closed: it is a round.
+        afresh: a round for which the yarn was joined anew, in any place of it.
         partial: it may be worked over a part of the row below: a strap in rows upon rounds.
     """
 
@@ -75,6 +76,7 @@ class Row:
     told_counts: tuple[tuple[int, bool], ...] = ()
     closed: bool = False
     partial: bool = False
+    afresh: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -403,6 +405,12 @@ def _last_worked(acts: Sequence[Act]) -> list[Act]:
 def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:
     hand = worker.hand
     over = hand.over + max(lacks, 0)
+    passed = worker.travelled
+    if row.afresh:
+        begins = hand.edge.runs[0][0].kind == "stitch" if hand.edge.runs else False
+        passed += hand.edge.runs[0][1] if begins else 0
+    if row.closed and over <= passed:
+        return ()  # a round ends with the places that its slip stitches passed
     if not over:
         return ()
     hooked = any(target.what == "from_hook" for target in targets(row.acts))

@@ -184,6 +184,7 @@ class _Steps:
             self.lift,
             self.chains[todo.source],
             closed=todo.kind == "round",
+            afresh=todo.kind == "round" and self.new_yarn,
             partial=todo.kind == "row" and (self.kind == "round" or self.new_yarn),
         )
         step = WorkRow(row, todo, self._is_foundation(row, todo), self.new_yarn)

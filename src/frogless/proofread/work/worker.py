@@ -72,6 +72,7 @@ class Worker:
     turning: tuple[int, bool] = (0, False)
     stands_for: str = ""  # the stitch that the turning chain is said to count as
     laid: int = 0
+    travelled: int = 0  # places that slip stitches passed at the beginning of a round
     skipped_to: int = -1  # where the work stands that skipped to a place, which is not worked yet
     entered: dict[int, list[int]] = field(default_factory=dict)  # by where a group begins
     tests: dict[Target, Test] = field(default_factory=dict)
@@ -108,7 +109,8 @@ class Worker:
                 named, chains = Target("space", which=target.which), None
             if target.what == "space" and target.which == "last" and chains:
                 chains = self._chains_of(chains)
-            if target.nth and target.of and not self.has_of(target.of):
+            space = target.what == "space"
+            if target.of and (target.nth or space) and not self.has_of(target.of):
                 self.vague = self.vague or target.of == BUNCH
                 named = replace(target, of="")  # "4th dc of next shell", which is 7 dc in one place
             if target.what == "corner":
