@@ -15,7 +15,8 @@ def chains_told(
     """What is known of turning chains at each line: said in general, and by the rows up to it.
 
     Once a row has said it of a chain of a length, it holds until another row says otherwise. What
-    the first such row says holds for those before it too, when nothing else was said of it.
+    the first such row says holds for those before it too, when nothing else was said of it. A single
+    chain that is said to count is so rare that it holds for that row alone.
     """
     first: dict[int, bool] = {}
     said_at: list[dict[int, bool]] = []
@@ -29,11 +30,12 @@ def chains_told(
             if target.what == "from_hook" and target.counts is not None:
                 here.setdefault(target.nth - 1, target.counts)
         for chains, counts in here.items():
-            first.setdefault(chains, counts)
+            if chains > 1 or not counts:
+                first.setdefault(chains, counts)
         said_at.append(here)
     now = {**first, **general}
     found = []
     for here in said_at:
-        now = {**now, **here}
-        found.append(tuple(sorted(now.items())))
+        found.append(tuple(sorted({**now, **here}.items())))
+        now |= {chains: counts for chains, counts in here.items() if chains > 1 or not counts}
     return found

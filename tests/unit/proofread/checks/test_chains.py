@@ -31,6 +31,15 @@ def test_chain_that_counts_in_one_row_only_is_told() -> None:
     assert ("Row 5", "likely") in _found(text, "turning-chain")
 
 
+def test_single_chain_that_counts_in_one_row_is_told_there() -> None:
+    """It changes neither the foundation nor the rows after it."""
+    chains = ["Ch 1 (counts as hdc)", "Ch 1", "Ch 1", "Ch 1"]
+    text = _rows(*chains).replace("hdc", "sc")
+    assert [(each.row, each.kind) for each in proofread(text).findings] == [
+        ("Row 2", "turning-chain")
+    ]
+
+
 def test_low_chain_throughout_is_the_designer_s_way() -> None:
     """Chains of 2 in every row of dc are a habit, not a slip."""
     text = _rows(*["Ch 2 (does not count as a st)"] * 4).replace("hdc", "dc")

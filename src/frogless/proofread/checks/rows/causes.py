@@ -65,7 +65,10 @@ def of_count(
     if abs(over) == 1 and chains and (over > 0) == counts and not _is_said(line, chains):
         takes = "counted" if counts else "not counted"
         if _is_skipped(line.told.said.acts):
-            yield f"the {chains} chains that it skips are {takes} as a stitch here"
+            skips = (
+                "chain that it skips is" if chains == 1 else f"{chains} chains that it skips are"
+            )
+            yield f"the {skips} {takes} as a stitch here"
         else:
             yield f"the chain of {chains} that it begins with is {takes} as a stitch here"
     elif abs(over) == 2 and line.told.label and line.told.label.kind == "row":

@@ -104,6 +104,7 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
     said = [each for each in begun if each.act.counts is not None and not each.act.space]
     groups = Counter((b.line.told.piece, b.chains, b.stitch, b.act.counts) for b in said)
     groups.update(_skipped(reading))
+    unsaid = Counter((b.line.told.piece, b.stitch) for b in begun if _is_uncounted_one(b))
     general = reading.lexicon.chain_counts
     for each in said:
         if general.get(each.chains, each.act.counts) != each.act.counts:
@@ -111,6 +112,8 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
             continue
         key = (each.line.told.piece, each.chains, each.stitch)
         same, other = groups[*key, each.act.counts], groups[*key, not each.act.counts]
+        if each.chains == 1 and each.act.counts:
+            other += unsaid[each.line.told.piece, each.stitch]
         if same == 1 and other > same:
             here = "counts" if each.act.counts else "does not count"
             there = "does not count" if each.act.counts else "counts"
@@ -121,6 +124,11 @@ def _counted_otherwise(reading: Reading, begun: Sequence[Begun]) -> Iterator[Fin
                 f"{other} other rows of that stitch it {there}. Say the same everywhere.",
             )
             yield finding("turning-chain", reading, each.line, each.act.span, texts, "likely")
+
+
+def _is_uncounted_one(begun: Begun) -> bool:
+    """A single chain of which nothing is said, and that was worked as no stitch."""
+    return begun.chains == 1 and begun.act.counts is None and not begun.counts
 
 
 def _against_notes(reading: Reading, each: Begun) -> Finding:
