@@ -24,6 +24,7 @@ from frogless.proofread.words.model import (
     Together,
     Unclear,
 )
+from frogless.proofread.words.of_sizes import for_all_sizes
 from frogless.proofread.words.read import said
 from frogless.proofread.work.acts import unclear_in
 from frogless.proofread.work.model import Told
@@ -82,14 +83,22 @@ def _one(
 ) -> tuple[Span, Said, bool] | None:
     """Where it stands, what it says, and whether it is taken for a remark without being known as one."""
     if isinstance(statement, RowText):
-        return statement.body, said(statement.body, script, lexicon), False
+        return statement.body, _said(statement.body, statement.only, script, lexicon), False
     if statement.remark:
         return None
     span = statement.span
-    says = said(span, script, lexicon)
+    says = _said(span, statement.only, script, lexicon)
     if says.acts and _explains(says.acts, span):
         return span, replace(says, acts=(Aside(span, "remark"),)), True
     return span, says, False
+
+
+def _said(span: Span, only: tuple[int, ...], script: Script, lexicon: Lexicon) -> Said:
+    """What stands there; the lists of rows that some sizes work may have numbers for these alone."""
+    if not only:
+        return said(span, script, lexicon)
+    own = replace(script, sizes=tuple(script.sizes[size] for size in only))
+    return for_all_sizes(said(span, own, lexicon), only, len(script.sizes))
 
 
 def _explains(acts: tuple[Act, ...], span: Span) -> bool:

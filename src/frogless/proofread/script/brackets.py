@@ -8,9 +8,9 @@ What is such a list is decided here and nowhere else:
   it is a number and a count.
 * Slashed numbers are a list when there are three or more of them, or as many as there are sizes;
   "1/2" is a fraction elsewhere.
-* With a number before another bracket, a comma before the first one, or colons between them,
-  "11 (13, 15) 17 (19, 21)", "12, (14, 16)", "11 : 13 : 15", they are a list where they are as many
-  as there are sizes.
+* With a number before another bracket, a comma before the first one, or colons or dashes between
+  them, "11 (13, 15) 17 (19, 21)", "12, (14, 16)", "11 : 13 : 15", "11-13-15", they are a list where
+  they are as many as there are sizes.
 * Numbers between commas right behind an opening bracket are a list when they are as many as there
   are sizes: "(96, 104, 112 sts)". Elsewhere they are one where there are three sizes or more, none
   smaller than the one before it, and no rows are numbered so: "ch 85, 93, 99".
@@ -68,7 +68,7 @@ class _Shape:
         one = rf"{item}{unit}"
         self.chained = re.compile(
             rf"{one}(?:,?[ ]{{0,2}}(?:{group})|[ ]{{1,2}}{one}(?=[ ]{{0,2}}(?:{group}))){{1,{MOST}}}"
-            rf"|{one}(?:[ ]:[ ]{one}){{1,{MOST}}}"
+            rf"|{one}(?:[ ]:[ ]{one}){{1,{MOST}}}|{one}(?:-{one}){{2,{MOST}}}"
         )
         self.listed = re.compile(rf"{item}(?:,\s{{1,3}}{item}){{1,{MOST}}}(?![,\d])")
 

@@ -76,6 +76,8 @@ _SLANTED_COUNT = re.compile(
 )
 #: A wave between words parts them as a dash does.
 _WAVE = re.compile(r"(?<=[ ])~(?=[ ])")
+#: Nothing for the first sizes, "- (-, 24, 26)": no dash between clauses.
+_NOTHING = re.compile(r"(?<=[\s(\[])-(?=[ ]?[(\[][ ]?-[ ]?,[-, \d]{1,60}[)\]])")
 _STAR_ITEM = re.compile(r"[ ]{0,12}\*(?=[ ])")
 
 
@@ -86,7 +88,7 @@ def plain_of(text: str) -> str:
         plain = marks.sub(_blank, plain)
     plain = _LINK.sub(lambda found: f" {found[1]} {' ' * len(found[2])}", plain)
     plain = _TABLE_ROW.sub(lambda found: f"{found[1]}-{found[2]} ", plain)
-    plain = _WAVE.sub("-", _without_dots(plain))
+    plain = _WAVE.sub("-", _NOTHING.sub("0", _without_dots(plain)))
     return _without_stars(plain).replace("|", " ")
 
 

@@ -41,7 +41,9 @@ def stated_of(
     tokens = [each for each in _without_talk(items) if isinstance(each, Token)]
     if len(tokens) != len(_without_talk(items)) or not tokens:
         return ()
-    if tokens[0].kind == "TOTAL":
+    if [each.kind for each in tokens[:2]] in (["ST", "COLON"], ["TOTAL", "COLON"]):
+        at = 2
+    elif tokens[0].kind == "TOTAL":
         at = 1
     while at < len(tokens):
         token = tokens[at]
@@ -118,6 +120,10 @@ _HOLDS = (
     ("AT", "ROW_END", "NUM"),
     ("AT", "END_WITH"),
     ("IN", "ROW_REF"),
+    ("IN", "EACH", "ROWS"),
+    ("EACH", "ROWS"),
+    ("NUM", "TCH"),
+    ("TCH",),
     ("NUM", "IN", "EACH_END"),
     ("NUM", "ST", "IN", "EACH_END"),
     ("NUM", "STITCH", "IN", "EACH_END"),

@@ -70,7 +70,8 @@ def row_numbers(reading: Reading) -> Iterator[Finding]:
             count = _Count(loose=True) if told.begins else replace(count, loose=True, onward=_NONE)
             before = "" if told.begins else before
         if told.only and 0 not in told.only:
-            continue  # the numbers are those of the first size
+            count = replace(count, loose=True)  # the numbers are those of the first size
+            continue
         if label is None or not label.numbers:
             count = _after(count, told)
             continue

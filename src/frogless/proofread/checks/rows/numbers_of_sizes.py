@@ -6,26 +6,22 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from frogless.proofread.checks.model import Reading
-from frogless.proofread.checks.rows.lines import Line, finding, headings, lines_of, row_name
+from frogless.proofread.checks.rows.lines import Line, finding, lines_of, row_name
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Label
+from frogless.proofread.words.model import Again
 
 
 def missing_in_a_size(reading: Reading) -> Iterator[Finding]:
     """ "Rows 2-4 (6):" and then "Row 5 (8):": Row 7 of the second size is nowhere."""
     sizes = len(reading.script.sizes)
-    breaks = [each.start for each in headings(reading)]
     for one, other in pairwise(_labeled(lines_of(reading))):
         before, label = one.told.label, other.told.label
         if before is None or label is None or not (before.lasts or label.firsts):
             continue
-        apart = other.index != one.index + 1 or other.told.begins
-        if (
-            apart
-            or one.told.only
-            or other.told.only
-            or any(before.span.start < at < label.span.start for at in breaks)
-        ):
+        between = reading.told[one.index + 1 : other.index]
+        worked = any(isinstance(act, Again) for each in between for act in each.said.acts)
+        if worked or any(each.begins or each.only for each in (*between, one.told, other.told)):
             continue
         ends, begins = _ends(before, sizes), _begins(label, sizes)
         if not ends or not begins or begins[0] != ends[0] + 1:
