@@ -8,7 +8,7 @@ from property.test_round_trip import bands, programs, tubes
 from property.test_stripes import striped
 
 from frogless.proofread.run import proofread
-from frogless.rows.nodes import Chain, Leave, Piece, Program, Row, Skip, Together, Work
+from frogless.rows.nodes import Chain, Leave, Node, Piece, Program, Row, Skip, Together, Work
 from frogless.rows.walk import nodes
 from frogless.stitches.load import dictionary
 from frogless.stitches.model import Dialect
@@ -102,12 +102,19 @@ def _is_written(program: Program) -> bool:
     for piece in program.pieces:
         bodies = [tuple(node for node, _ in nodes(row.body)) for row in piece.rows if row.number]
         short = sum(any(isinstance(node, Leave) for node in body) for body in bodies)
-        if short > 1 or not all(any(isinstance(n, Work | Together) for n in b) for b in bodies):
+        if short > 1 or not all(any(map(_is_stitch, body)) for body in bodies):
             return False
-        turned = (row for row in piece.rows[1:] if row.end.turn or not piece.closed)
+        turned = (r for r in piece.rows if r.number and (r.end.turn or not piece.closed))
         if any(isinstance(row.body[-1], Chain) for row in turned):
             return False
         ring = is_ring(piece.rows[0], STITCHES, closed=piece.closed)
         if ring and any(isinstance(node, Leave | Skip) for node in (bodies or [()])[0]):
             return False
     return True
+
+
+def _is_stitch(node: Node) -> bool:
+    """Whether it is a stitch, and no bead or picot."""
+    return isinstance(node, Together) or (
+        isinstance(node, Work) and STITCHES[node.stitch].leaves > 0
+    )

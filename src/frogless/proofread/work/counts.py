@@ -166,7 +166,9 @@ def _of_kinds(
 ) -> Verdict:
     says = sum(number for _, number in named)
     if outcome.stitches is None or made is None:
-        return Verdict(says, None, says)
+        # beads and picots are counted with the rest, and nothing is worked into them
+        places = sum(number for stated, number in named if _is_post(stated.stitch, trade))
+        return Verdict(says, None, places)
     wrong = _wrong_kinds(outcome, kinds, trade)
     apart = _apart(kinds, trade)
     each = [_kind_made(outcome, stated, trade, apart) for stated, _ in named]

@@ -43,6 +43,7 @@ from frogless.proofread.work.steps import Step, WorkRow
 from frogless.proofread.work.ways import RowWay, Ways
 
 _NO_COUNT = Verdict(None, None, None)
+_NONE_LEFT = Edge()
 #: Readings of a row over an edge that are followed.
 _MOST_READINGS = 3
 #: Of several rows that one line says, a reading that meets what it states comes first.
@@ -309,16 +310,16 @@ def _met(standing: Standing, row: Row, todo: Todo) -> Edge:
 def _with_left(edge: Edge, standing: Standing, row: Row, *, turns: bool) -> Edge:
     """The edge with the places that were left for this row.
 
-    A row goes away from what was left where the work was turned. In a ring it comes to them: first,
-    when it goes the same way as the row that left them, else last.
+    In a ring it comes to them first, when it goes the same way as the row that left them, else last.
+    In flat work a row that is turned goes away from what the last one left, and comes at its end to
+    what was left before that; one that goes on the same way comes to that first.
     """
-    away = turns and not row.closed
-    left = (standing.rest or standing.left) if away else (standing.left or standing.rest)
-    if left is None:
-        return edge
-    if not row.closed:
-        return edge._replace(runs=merged((*edge.runs, *left.runs)))
-    parts = (edge, turned(left)) if turns else (left, edge)
+    left, rest = standing.left or _NONE_LEFT, standing.rest or _NONE_LEFT
+    if row.closed:
+        waiting = standing.left or rest
+        parts = (edge, turned(waiting)) if turns else (waiting, edge)
+    else:
+        parts = (edge, standing.rest or left) if turns else (rest, edge, left)
     return edge._replace(runs=merged(run for part in parts for run in part.runs))
 
 

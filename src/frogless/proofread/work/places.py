@@ -140,7 +140,7 @@ def _special(
 
 def _is_picot(worker: Worker, runs: Sequence[Run]) -> bool:
     """Whether a slip stitch closes the chains just made into the place they rose from."""
-    slip = bool(runs) and runs[0][0].stitch in worker.trade.slips
+    slip = bool(runs) and all(place.stitch in worker.trade.slips for place, _ in runs)
     return slip and worker.begun and bool(worker.out) and worker.out[-1][0].kind == "space"
 
 
