@@ -17,7 +17,8 @@ _THICKEST = 30.0
 _NEAR = 60
 _HOOK = re.compile(r"\bhooks?\b", re.IGNORECASE)
 _MM = re.compile(
-    r"(?<![\d.,/])(\d{1,2}(?:[.,]\d{1,3})?)(?:[ -]?mm\b|(?=[ ]?(?:and|or|,|/)[ ]?\d{1,2}(?:[.,]\d+)?[ -]?mm\b))"
+    r"(?<![\d.,/A-Za-z])(?<![A-Z][-/])"
+    r"(\d{1,2}(?:[.,]\d{1,3})?)(?:[ -]?mm\b|(?=[ ]?(?:and|or|,|/)[ ]?\d{1,2}(?:[.,]\d+)?[ -]?mm\b))"
 )
 _LABEL = re.compile(
     r"(?:\b(?:US|USA)[ ]?(?:size[ ]?)?|\bsize[ ]?)?"

@@ -77,7 +77,8 @@ def notions_in(line: Line) -> Iterator[Notion]:
         span = Span(line.start + match.start(), line.start + match.end())
         # "a marker for the join": the list itself says what it is for.
         told = name == "marker" and re.search(r"\b(?:for|to mark)\b", line.text[match.end() :])
-        optional = bool(_OPTIONAL.search(line.text) or told)
+        chosen = re.search(r"\bor\b", line.text)  # "a button or a ribbon"
+        optional = bool(_OPTIONAL.search(line.text) or told or chosen)
         yield Notion(span, name, int(count[1]) if count else 0, optional)
 
 

@@ -109,7 +109,7 @@ def yarn_in(line: Line) -> YarnAmount | None:
 def _about(text: str, amount: _Amount) -> str:
     """The words around an amount, from comma to comma: "1 m of elastic"."""
     before = re.split(r"[,;.:]", text[max(0, amount.start - 40) : amount.start])[-1]
-    after = re.split(r"[,;.]", text[amount.end : amount.end + 40])[0]
+    after = re.split(r"[,;]|(?<!\bin)\.", text[amount.end : amount.end + 40])[0]
     return f"{before} {after}"
 
 

@@ -32,6 +32,7 @@ _BEFORE = re.compile(
     re.I,
 )
 _TOG = re.compile(r"\d{1,2}tog$")
+_DASH = re.compile(r" - ")
 #: A full stop that ends an entry, and no abbreviation: "d.c. = double crochet".
 _STOP = re.compile(r"(?<![^a-z][a-z])(?<![^a-z][a-z]{2})\.[ \t]{1,9}(?![ \t=:-])", re.IGNORECASE)
 _DOTTED = re.compile(r"(?:[a-z]{1,3}\. ?){1,3}[a-z]{0,3}")
@@ -122,6 +123,11 @@ def _of_line(plain: str, line: Span) -> Iterator[Entry]:
         if lead := mark.match(plain, begin, line.end):
             begin = lead.end()
     text = plain[begin : line.end]
+    dashed = list(_dashed(text, begin))
+    if dashed:
+        for piece in dashed:
+            yield from _of_piece(plain, piece)
+        return
     cells = list(_cells(text, begin))
     if len(cells) > 1 and not any(_SEPARATOR.search(plain, s.start, s.end) for s in cells):
         yield from _of_columns(plain, cells)
@@ -141,6 +147,16 @@ def _cells(text: str, begin: int) -> Iterator[Span]:
         if text[at:end].strip(" *`_"):
             yield Span(begin + at, begin + end)
         at = gap.end() if gap else end
+
+
+def _dashed(text: str, begin: int) -> Iterator[Span]:
+    """ "ch, chain - dc, double crochet - rep, repeat": dashes between entries, commas within."""
+    dashes = list(_DASH.finditer(text))
+    starts, ends = [0, *(d.end() for d in dashes)], [*(d.start() for d in dashes), len(text)]
+    parts = [Span(start, end) for start, end in zip(starts, ends, strict=True)]
+    told = (text[part.start : part.end].partition(",") for part in parts)
+    if len(parts) > 2 and all(comma and len(word.strip()) <= _SHORT for word, comma, _ in told):
+        yield from (Span(begin + part.start, begin + part.end) for part in parts)
 
 
 def _all_entries(plain: str, cells: list[Span]) -> bool:

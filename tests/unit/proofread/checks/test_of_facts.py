@@ -223,6 +223,13 @@ def test_what_is_left_to_the_maker_is_not_missed() -> None:
         assert _kinds(SQUARE.format(front=front, end=words)) == kinds
 
 
+def test_one_of_two_and_a_marker_in_a_spiral_are_used() -> None:
+    """Of a choice one is enough; rounds that are not joined are marked whatever is said."""
+    front = "Materials\nDK yarn\n5 mm hook\nA button or a ribbon\nStitch marker"
+    rounds = "Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nSew on the button."
+    assert _kinds(f"Ball\n\n{front}\n\nInstructions\n{rounds}\n") == []
+
+
 def test_needle_and_scissors_are_never_missed() -> None:
     """They belong to every work."""
     front = "Materials\nDK yarn\n5 mm hook\nYarn needle\nScissors\nTape measure"

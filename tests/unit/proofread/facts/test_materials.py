@@ -67,7 +67,10 @@ def test_our_own_yarn_line() -> None:
     assert (found.ball_mass, found.ball_length, found.category) == (50, 120_000, 3)
 
 
-@pytest.mark.parametrize("text", ["1 m of elastic", "Yarn needle", "5 buttons, 15 mm", "Scissors"])
+@pytest.mark.parametrize(
+    "text",
+    ["1 m of elastic", "1 yd of 3/4 in. elastic", "Yarn needle", "5 buttons, 15 mm", "Scissors"],
+)
 def test_what_is_no_yarn(text: str) -> None:
     """Elastic is sold by the meter too."""
     assert yarn_in(Line(text, 0, "materials")) is None
@@ -81,6 +84,7 @@ def test_what_is_no_yarn(text: str) -> None:
         ("Hook 3.75 mm (US F-5): skirt", [3.75]),
         ("4 mm and 5 mm hooks", [4.0, 5.0]),
         ("US H-8 hook", [5.0]),
+        ("Hook: US H-8 / 5.00 mm", [5.0]),
         ("5 buttons, 15 mm", []),
         ("5 mm", []),
     ],

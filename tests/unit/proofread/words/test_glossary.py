@@ -84,6 +84,7 @@ def test_bracket_within_a_meaning_begins_no_entry() -> None:
         ("ch, dc, ea (each), inc (2 dc in same st), MR", {"ch", "dc", "ea", "inc", "mr"}),
         ("tr2tog work 2 tr together", {"tr2tog"}),
         ("ch, sl st (US)", {"ch", "sl st"}),
+        ("ch, chain - dc, double crochet - sp(s), space(s)", {"ch", "dc", "sp", "sps"}),
     ],
 )
 def test_several_words_of_one_meaning_are_entries_each(text: str, words: set[str]) -> None:

@@ -10,6 +10,7 @@ from frogless.proofread.facts.model import Notion
 from frogless.proofread.facts.notions import NOTIONS, USES
 from frogless.proofread.findings import Finding
 from frogless.proofread.script.model import Span
+from frogless.proofread.words.model import Again, Join, Turn
 
 #: Words that say that a notion is needed, where it is not listed.
 NEEDED: Mapping[str, re.Pattern[str]] = {
@@ -57,6 +58,8 @@ def material_unused(reading: Reading) -> Iterator[Finding]:
         if notion.optional or notion.name in told:
             continue
         told.add(notion.name)
+        if notion.name == "marker" and _goes_round(reading):
+            continue
         if not USES[notion.name].search(rest):
             yield _unused(notion)
     colours = {each.name: each for each in reading.facts.colours}
@@ -72,6 +75,17 @@ def material_unused(reading: Reading) -> Iterator[Finding]:
                     "where it is used.",
                     "likely",
                 )  # fmt: skip
+
+
+def _goes_round(reading: Reading) -> bool:
+    """Rounds that are neither joined nor turned: where they begin, everybody marks."""
+    return any(
+        told.label is not None
+        and told.label.kind != "row"
+        and len(told.label.numbers) > 0
+        and not any(isinstance(act, Join | Turn | Again) for act in told.said.acts)
+        for told in reading.told
+    )
 
 
 def material_missing(reading: Reading) -> Iterator[Finding]:
