@@ -58,6 +58,8 @@ def test_chain_before_a_skip_only_leads_up() -> None:
     assert _found(f"{text}Rnd 5: Ch 1, {edging}", "turning-chain") == []
     decrease = "Ch 2 (does not count as a st), dc2tog, dc in next 10 sts, join. (11 dc)\n"
     assert _found(f"{text}Rnd 5: {decrease}", "turning-chain") == []
+    cluster = "Ch 1, *cluster in next st, ch 1, sk next st; rep from * around, join. (6 clusters)\n"
+    assert _found(f"{text}Rnd 5: {cluster}", "turning-chain") == []
     mesh = "Ch 4, dc in same st, *ch 1, sk 1, dc in next st; rep from * to last st, ch 2, dc in last st.\n"
     assert _found(f"{text}Rnd 5: {mesh}", "turning-chain") == []
 

@@ -377,7 +377,8 @@ def _suits(each: Begun) -> bool:
 
 def _is_low(reading: Reading, each: Begun) -> bool:
     """One chain before a double crochet or taller, of which the pattern says nothing."""
-    return each.chains == 1 and each.tall >= TALL and each.act.counts is None
+    low = each.chains == 1 and each.tall >= TALL and each.act.counts is None
+    return low and "cluster" not in each.stitch  # a cluster hides the low chain before it
 
 
 def _unlike(reading: Reading, each: Begun, usual: int, often: int, certainty: Certainty) -> Finding:
