@@ -135,7 +135,6 @@ def built(tree: Parsed, items: Sequence[Item], asked: Asked) -> list[Piece]:
     (inner,) = tree.children
     assert not isinstance(inner, Leaf)  # noqa: S101 - a clause is one of its rules
     span = span_of(items)
-    kinds = {item_of(leaf, items).kind for leaf in inner.children if isinstance(leaf, Leaf)}
     match inner.data:
         case "turn":
             return [Turn(span)]
@@ -151,7 +150,7 @@ def built(tree: Parsed, items: Sequence[Item], asked: Asked) -> list[Piece]:
         case "skip":
             return [_skip(inner, items, span)]
         case "leave":
-            return [_leave(inner, items, span, kinds)]
+            return [_leave(inner, items, span, asked)]
         case "together_next":
             found = some(inner.children[:-1], items)
             count = found.count.values[0] if found.count else 2
@@ -184,10 +183,14 @@ def _skip(tree: Parsed, items: Sequence[Item], span: Span) -> Act:
     return Skip(span, found[0].target, found[0].count)
 
 
-def _leave(tree: Parsed, items: Sequence[Item], span: Span, kinds: set[str]) -> Act:
+def _leave(tree: Parsed, items: Sequence[Item], span: Span, asked: Asked) -> Act:
     found = _place_in(tree, items)
     if not found:
         return Leave(span)
+    named = found[0].target.stitch
+    stitch, own = asked.lexicon.stitches.get(named), asked.lexicon.own.get(named)
+    if (own and own.leaves > 1) or (stitch and stitch.kind == "group"):
+        return Leave(span)  # "leaving the last 2 V-sts unworked": each of them is several places
     if found[0].count is None and not found[0].rest and found[0].target.which in ("next", "last"):
         return Leave(span, Numbers((1,), span))
     return Leave(span, None if found[0].rest and found[0].count is None else found[0].count)

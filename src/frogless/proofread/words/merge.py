@@ -64,7 +64,33 @@ def merged(pieces: Iterable[Piece]) -> tuple[Act, ...]:
                     begin = None
     if begin is not None:
         acts.append(Unclear(begin.span))
-    return tuple(_to_center(acts))
+    return _to_corners(tuple(_to_center(acts)))
+
+
+def _to_corners(acts: tuple[Act, ...], after: Act | None = None) -> tuple[Act, ...]:
+    """ "1 dc in each dc along the side, (2 dc, ch 2, 2 dc) in next corner sp": up to that corner.
+
+    Args:
+        after: what comes after them, where they are repeated.
+    """
+    found: list[Act] = []
+    for act, following in zip(acts, (*acts[1:], after), strict=False):
+        corner = _corner_first(following)
+        if isinstance(act, Into | Met) and act.extent == END and corner is not None:
+            found.append(replace(act, extent=Extent("until", target=corner)))
+        elif isinstance(act, Repeat) and _corner_first(act) is not None:
+            found.append(replace(act, body=_to_corners(act.body, act)))
+        else:
+            found.append(act)
+    return tuple(found)
+
+
+def _corner_first(act: Act | None) -> Target | None:
+    """The corner that an act begins in."""
+    while isinstance(act, Repeat) and act.body:
+        act = act.body[0]
+    into = act.target if isinstance(act, Into) else None
+    return into if into is not None and into.what == "corner" and into.which == "next" else None
 
 
 def with_chain_first(acts: tuple[Act, ...]) -> tuple[Act, ...]:

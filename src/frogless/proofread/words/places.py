@@ -64,6 +64,7 @@ class _Found:
     loop: bool = False
     left: bool = False
     of_group: bool = False
+    of_count: Numbers | None = None
 
 
 def places(tree: Parsed, items: Sequence[Item]) -> tuple[Places, ...]:
@@ -142,7 +143,8 @@ def _gather(found: _Found, tree: Parsed, items: Sequence[Item]) -> None:
             _noun(found, [item_of(leaf, items) for leaf in tree.children if isinstance(leaf, Leaf)])
         case "of":
             (inner,) = (each for each in tree.children if not isinstance(each, Leaf))
-            found.of = places(inner, items)[0].target
+            (first, *_) = places(inner, items)
+            found.of, found.of_count = first.target, first.count
             clumps = [each for each in inner.iter_subtrees() if each.data == "noun"]
             found.of_group = any(
                 isinstance(leaf, Leaf) and leaf.type == "CLUMP"
@@ -232,6 +234,8 @@ def _noun(found: _Found, words: Sequence[Item]) -> None:
 def _made(found: _Found) -> Places:
     what = _what(found)
     of = found.of.stitch if found.of else ""
+    if what == "space" and found.count is None and not found.each and not found.nth:
+        found.count = found.of_count  # "in ch-1 sp of next 14 V-sts"
     if found.of_group and not of and found.nth:
         of = UNNAMED  # "4th tr of next scallop"
     chains = found.chains

@@ -76,6 +76,8 @@ def stop_of(worker: Worker, span: Span, extent: Extent, tail: Sequence[Act]) -> 
     """Where an act stops that goes as far as the extent says."""
     target = extent.target or PLAIN
     if extent.kind == "but_last":
+        if worker.trade.is_group(target.stitch) and not worker.has_of(target.stitch):
+            return _before_last_group(worker, tail)
         count = worker.number(extent.times)
         end = stop_for(worker, [act for act in tail if isinstance(act, Leave)])
         return worker.hand.from_end(worker.test(target), count, end)
@@ -83,12 +85,22 @@ def stop_of(worker: Worker, span: Span, extent: Extent, tail: Sequence[Act]) -> 
         # "Skip to next ch-2 sp, dc in each dc to next ch-2 sp": the one after that is meant.
         start = worker.hand.at + int(worker.skipped_to == worker.hand.at)
         at = worker.hand.next_at(worker.test(target), worker.hand.total, start)
+        if at is None and target.what == "corner" and worker.has_kind("space"):
+            return stop_for(worker, tail)  # along the last side of a round
         if at is None:
             worker.no_place(span, target)
         if at is None:
             return worker.hand.total
         return worker.hand.from_end(worker.test(PLAIN), worker.number(extent.times, 0), at)
     return stop_for(worker, tail)
+
+
+def _before_last_group(worker: Worker, tail: Sequence[Act]) -> int:
+    """ "Rep to last shell, sk 2 dc, sc in next dc, …", where shells have no name: as the tail needs."""
+    need = sum(
+        worker.number(act.times) if isinstance(act, Skip) else needs(worker, act) for act in tail
+    )
+    return worker.hand.from_end(worker.test(PLAIN), need, worker.hand.total)
 
 
 def leave_last(worker: Worker, extent: Extent, tail: Sequence[Act]) -> None:

@@ -354,7 +354,8 @@ def _filled(row: Row, worker: Worker, known: bool) -> tuple[tuple[Problem, ...],
     if hand.over or (leave and left < leave):
         short = _over(row, worker, leave - left if leave else 0)
         return (*problems, *(() if "no_place" in told else short)), rest
-    strap = row.partial or left >= _STRAP * sum(n for p, n in worker.out if p.kind == "stitch")
+    made = sum(n for p, n in worker.out if p.kind == "stitch")
+    strap = row.partial or left >= _STRAP * made > 0
     if leave == 0 and not told and strap and left >= _MUCH_LEFT and _is_counted(row.acts):
         return problems, rest
     if left > leave and not told and not (leave == 0 and _spans(row, worker, left)):
@@ -406,9 +407,8 @@ def _over(row: Row, worker: Worker, lacks: int = 0) -> tuple[Problem, ...]:
     hand = worker.hand
     over = hand.over + max(lacks, 0)
     passed = worker.travelled
-    if row.afresh:
-        begins = hand.edge.runs[0][0].kind == "stitch" if hand.edge.runs else False
-        passed += hand.edge.runs[0][1] if begins else 0
+    if row.afresh and hand.edge.runs and hand.edge.runs[0][0].kind == "stitch":
+        passed += hand.edge.runs[0][1]  # begun in any space, it ends with the stitches before it
     if row.closed and over <= passed:
         return ()  # a round ends with the places that its slip stitches passed
     if not over:
