@@ -15,7 +15,7 @@ from itertools import pairwise, takewhile
 
 from frogless.proofread.script.model import Script, Span
 from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
-from frogless.proofread.words.counts import Counts, counts_of
+from frogless.proofread.words.counts import counts_of
 from frogless.proofread.words.ending import Ending, ending_at, omitted
 from frogless.proofread.words.guess import guess_of
 from frogless.proofread.words.joining import joined
@@ -44,6 +44,14 @@ from frogless.proofread.words.model import (
     Unclear,
     Used,
 )
+from frogless.proofread.words.order import (
+    FAR,
+    MOST_TRIED,
+    is_purpose,
+    placed_last,
+    skips,
+    stands_for,
+)
 from frogless.proofread.words.parse import parse
 from frogless.proofread.words.places import UnclearError
 from frogless.proofread.words.remarks import (
@@ -67,8 +75,6 @@ from frogless.proofread.words.whereabouts import (
     without_part,
 )
 
-#: Words of a clause that are tried to be understood one part after the other.
-MOST_TRIED = 40
 #: Words of a sentence on markers that are looked at.
 MOST_MARKED = 400
 #: What markers and their places are told with.
@@ -76,8 +82,6 @@ _MARKING = frozenset({
     "WORD", "WORK", "MARKED", "NUM", "ORD", "COMMA", "RANGE", "DASH", "AND", "IN", "ST", "OF", "EACH", "INC",
     "DEC", "STOP", "NEXT", "FIRST", "LAST", "SAME",
 })  # fmt: skip
-#: After "for" these tell how far, and not what for.
-_FAR = frozenset({"NUM", "ROWS", "ROW_REF", "LENGTH", "NTIMES", "ST", "GROUP", "STARRED"})
 #: What work is told with; a sentence that has none of it, but other words, is no work.
 _WORK = frozenset({
     "STITCH", "INC", "DEC", "CH", "TOGETHER", "SKIP", "NTIMES", "REP", "REP_FROM", "STAR", "ACROSS",
@@ -304,17 +308,17 @@ class _Reader:
             return [Aside(_span(items), "remark")]
         if len(items) > 1 and items[-1].kind == "AND":
             items = items[:-1]
-        if _is_purpose(items):
+        if is_purpose(items):
             return [Aside(_span(items), "remark")]
         if along_row_ends(items):
             return [Aside(_span(items), "remark")]
         if to_body(items):
             return [Leave(_span(items))]
-        if skips := _skips(items, before):
-            return [piece for some in skips for piece in self._parts(some, depth)]
+        if passed := skips(items, before):
+            return [piece for some in passed for piece in self._parts(some, depth)]
         if opened := self._opened(items, depth):
             return opened
-        items = _placed_last(items)
+        items = placed_last(items)
         if cut := parted(items):
             begun = self._parts(placed(items[:cut]), depth)
             return [*begun, *self._parts(placed(items[cut + 1 :]), depth)]
@@ -411,7 +415,7 @@ class _Reader:
             if isinstance(item, Group) and item.kind == "GROUP":
                 last = all(each.kind == "TURN" for each in items[n + 1 :])
                 far = not last and items[n + 1].kind in _REPEATS
-                if not far and (parts := _stands_for(items[:n], item)):
+                if not far and (parts := stands_for(items[:n], item)):
                     kept.append(parts)
                     continue
                 piece = (
@@ -489,75 +493,6 @@ def _skipped_then(items: Sequence[Item]) -> int:
         return 0
     cut = kinds.index("AND")
     return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0
-
-
-def _stands_for(before: Sequence[Item], group: Group) -> Token | None:
-    """ "ch 4 (dc + ch 1)": what the chain stands for."""
-    if {each.kind for each in before[-2:]} != {"CH", "NUM"}:
-        return None
-    kinds = " ".join(each.kind for each in group.items[:5])
-    if kinds not in (
-        "STITCH PLUS CH NUM",
-        "STITCH PLUS NUM CH",
-        "STITCH AND CH NUM",
-        "STITCH PLUS CH_SP",
-    ):
-        return None
-    number = next(
-        each.value
-        for each in group.items
-        if each.kind in ("NUM", "CH_SP") and isinstance(each, Token)
-    )
-    space = number.values[0] if isinstance(number, Numbers) else 0
-    counts = Counts(group.span, True, str(getattr(group.items[0], "value", "")), space)
-    return Token("COUNTS", group.start, group.end, counts)
-
-
-def _is_purpose(items: Sequence[Item]) -> bool:
-    """ "…, for the cord": what it is for changes nothing."""
-    after = {each.kind for each in items[1:]}
-    return items[0].kind == "FOR" and bool(after) and not after & (_FAR | _WHERE)
-
-
-#: What tells how far or into what.
-_WHERE = frozenset({
-    "IN", "EACH", "NEXT", "ACROSS", "AROUND", "CH", "STAR", "ORD", "REP", "FIRST", "LAST", "REM", "SKIP", "INC", "DEC",
-})  # fmt: skip
-
-
-def _skips(items: Sequence[Item], before: Sequence[Piece]) -> list[list[Item]]:
-    """ "skip ch-1 sp, next 11 dc and next ch-1 sp": each of them passed over; else nothing."""
-    kinds = [each.kind for each in items]
-    if len(items) > MOST_TRIED or set(kinds) - _SKIPPED:
-        return []
-    goes_on = kinds[0] == "NEXT" and bool(before) and isinstance(before[-1], Skip)
-    if not goes_on and (kinds[0] != "SKIP" or "AND" not in kinds):
-        return []
-    if not goes_on:
-        items, kinds = items[1:], kinds[1:]
-    skip = Token("SKIP", items[0].start, items[0].start)
-    found: list[list[Item]] = [[skip]]
-    for item in items:
-        if item.kind == "AND":
-            found.append([skip])
-        else:
-            found[-1].append(item)
-    return found if all(len(each) > 1 for each in found) else []
-
-
-_SKIPPED = frozenset({"SKIP", "NEXT", "NUM", "ST", "STITCH", "CH", "CH_SP", "SP", "AND", "CORNER"})
-
-
-def _placed_last(items: Sequence[Item]) -> Sequence[Item]:
-    """ "in next ch-3 sp work (sc, 5 dc, sc)": what is worked first, as it is said elsewhere."""
-    kinds = [each.kind for each in items[:MOST_TRIED]]
-    if kinds[0] != "IN" or len(kinds) < 3:
-        return items
-    at = kinds.index("WORK") if "WORK" in kinds else kinds.index("GROUP") if "GROUP" in kinds else 0
-    made = items[at + 1 :] if kinds[at] == "WORK" else items[at:]
-    if not at or not made or {"IN", "OVER", "AND", "SKIP"} & {each.kind for each in made}:
-        return items
-    return [*made, *items[:at]]
 
 
 def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
@@ -696,7 +631,7 @@ def _without_purpose(items: Sequence[Item]) -> Sequence[Item]:
     at = next((n for n, each in enumerate(items) if each.kind == "FOR"), 0)
     end = next((n for n in range(at, len(items)) if items[n].kind == "AND"), len(items))
     after = {each.kind for each in items[at + 1 : end]}
-    return items if not at or after & _FAR else [*items[:at], *items[end:]]
+    return items if not at or after & FAR else [*items[:at], *items[end:]]
 
 
 def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
