@@ -54,6 +54,8 @@ def _told(script: Script, lexicon: Lexicon) -> Iterator[Told]:
                     piece, name, begins = piece + int(worked), statement.name, True
                     onto = statement.onto and worked
                 continue
+            if statement.begins:
+                piece, name, begins, onto = piece + int(worked), "", True, False
             label = statement.label if isinstance(statement, RowText) else None
             read += 1
             if read > MOST and isinstance(statement, RowText):

@@ -11,6 +11,10 @@ CAPITALS, BOLD, COLON, QUIET = 7, 8, 9, 10
 _RULE = re.compile(r"\s*(={3,}|-{3,}|~{3,}|\*{3,}|_{3,}|#{3,})\s*$")
 _BULLET = re.compile(r"\s*(?:[-+*•◦▪▫●○■□▸►‣·]|☐|✓|→)\s{1,6}(?=\S)")
 _BOLD = re.compile(r"\s*(?:[-+*] )?(?:(\*\*|__)[^*\n]{1,120}\1|\*(?=\S)[^*\n]{1,120}\*)[:.]?\s*$")
+#: A heading between strokes or hearts: "--- Strap ---", "~ Strap ~".
+_DECKED = re.compile(
+    r"\s*(-{2,12}|={2,12}|~{1,12}|_{2,12}|\*{3,12}|[★☆♥♡❤✿❀◆♦✦✧]{1,8})\s?[A-Za-z][A-Za-z0-9 '&()/-]{2,50}?\s?\1\s*$"
+)
 _BRACKETED = re.compile(r"[(\[{][^()\[\]{}]{0,80}[)\]}]")
 _NAMED = re.compile(
     r"((?!SC\b|DC\b|HDC\b|HTR\b|DTR\b)[A-Z][A-Z' -]{2,30}),(?: (?:[a-z]{1,12}|\d{1,2})){1,6}$"
@@ -155,6 +159,8 @@ def _level(raw: str, words: str, below: int, shouted: bool) -> int:
         return below
     if not shouted and _is_capitals(words):
         return CAPITALS
+    if _DECKED.match(raw):
+        return BOLD
     if _BOLD.match(raw) and not words.endswith((".", "!", "?")):
         return BOLD
     if (

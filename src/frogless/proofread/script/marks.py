@@ -86,6 +86,8 @@ _BARE_COUNT = re.compile(
 _STOPPED = re.compile(r"[.!?;:]\s{1,3}")
 _WORKED_SO = re.compile(r"worked (?:in|flat|from|as)\b", re.IGNORECASE)
 _WORKS = re.compile(r"\d|\b(?:ch|chain|sc|dc|hdc|tr|magic|inc|dec|sl st)\b", re.IGNORECASE)
+#: "Strap, worked in rows", "Straps - make 2".
+_SAID_HOW = re.compile(r"(?:,|\s-{1,2})?\s(?:worked|made|make|work)\s.{1,30}$", re.IGNORECASE)
 _NUMBERED = re.compile(r"\d{1,3}[.)]\s{1,4}(?=[A-Za-z])")
 _SENTENCE_END = frozenset('.!?)]:}"')
 
@@ -301,7 +303,7 @@ def _is_quiet(plain: str, lines: tuple[Line, ...], labels: list[Found | None], i
         return False
     if words[0].isupper() and _WORKED_SO.match(plain, lines[below].at, lines[below].end):
         return True  # "Back, right side", and below it how it is worked
-    if re.search(r"\d(?!\)| ?x\b)|[,=]", bracketless(words)):
+    if re.search(r"\d(?!\)| ?x\b)|[,=]", _SAID_HOW.sub("", bracketless(words))):
         return False
     label = labels[below]
     if not words[0].isupper():

@@ -77,11 +77,13 @@ class RowText:
 
     Args:
         only: the sizes that work it, by their indices, "Size L only:"; empty: all.
+        begins: a piece begins with it, though nothing that is known for a heading stands above it.
     """
 
     label: Label
     body: Span
     only: tuple[int, ...] = ()
+    begins: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,12 +111,13 @@ class Prose:
 
     Args:
         remark: its look alone says so: a box beside the text, a line that begins with "Note:".
-        only: as of a row.
+        only, begins: as of a row.
     """
 
     span: Span
     remark: bool = False
     only: tuple[int, ...] = ()
+    begins: bool = False
 
 
 Statement = RowText | Heading | Prose

@@ -35,6 +35,9 @@ _TURNING = 7
 _STARTS = re.compile(
     r"from hook|magic|(?:form|make|into) an?\s(?:\w{1,12}\s)?(?:ring|loop|circle)", re.IGNORECASE
 )
+_WORKS = re.compile(
+    r"\b(?:ch|chain|sc|dc|hdc|tr|rep|repeat|join|sew|work|turn|sl st)\b", re.IGNORECASE
+)
 _HOOKED = re.compile(r"[^,;.]{0,40}\bch(?:ain)? from (?:the )?hook\b", re.IGNORECASE)
 #: How a piece is worked stands behind its name, or on the line below.
 _HOW = re.compile(r":?\s{1,4}worked (?:in|flat|from)\b", re.IGNORECASE)
@@ -71,6 +74,7 @@ def with_pieces(
     last: int | None = None
     ended = True
     waiting = 0  # the level of a piece that was headed and has no row yet
+    off = False  # the yarn was cut, or a piece was named, since the last row
     for index, each in enumerate(statements):
         if isinstance(each, Heading):
             following = ahead[index]
@@ -93,8 +97,13 @@ def with_pieces(
             make = max(each.make, following.make, 1)
             told.append(replace(each, piece=piece, make=make, onto=onto and not piece))
             continue
+        anew = off and not waiting and last is not None
+        if anew and _begins(plain, statements, index):
+            each = replace(each, begins=True)
+            off, last = False, None
         told.append(each)
         if isinstance(each, RowText):
+            off = False
             if each.label.numbers:
                 last = each.label.numbers[-1]
             elif each.label.name in _FOUNDATIONS or waiting:
@@ -104,7 +113,30 @@ def with_pieces(
         else:
             words = plain[each.span.start : each.span.end]
         ended = bool(_ENDED.search(words[-2000:])) or (ended and waiting > 0)
+        off = off or ended or (isinstance(each, Prose) and _names(words))
     return tuple(told)
+
+
+def _begins(plain: str, statements: Sequence[Statement], index: int) -> bool:
+    """Whether a chain is made there that Row 1 goes into by its number from the hook."""
+    each = statements[index]
+    if isinstance(each, RowText) and each.label.numbers not in ((), (0,)):
+        return False
+    span = each.body if isinstance(each, RowText) else each.span
+    if not _CHAIN.match(plain[span.start : min(span.end, span.start + 120)]):
+        return False
+    for after in statements[index + 1 : index + 4]:
+        if isinstance(after, RowText):
+            first = after.label.numbers[:1] == (1,)
+            return first and bool(_HOOKED.match(plain, after.body.start, after.body.end))
+        if isinstance(after, Heading):
+            return False
+    return False
+
+
+def _names(words: str) -> bool:
+    """Whether a few words do no more than name a piece: "Strap x 2", "~ Strap ~"."""
+    return len(words.split()) <= 5 and names_piece(words) and not _WORKS.search(words)
 
 
 def _is_piece(heading: Heading, following: _Following, last: int | None, ended: bool) -> bool:

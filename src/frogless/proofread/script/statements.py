@@ -10,7 +10,7 @@ from itertools import pairwise
 from frogless.proofread.script.headings import how_often
 from frogless.proofread.script.labels import Found, label_at, refers
 from frogless.proofread.script.lines import Line
-from frogless.proofread.script.marks import ACTS, Mark, ends_with_count, is_remark
+from frogless.proofread.script.marks import ACTS, Mark, ends_with_count, is_founded, is_remark
 from frogless.proofread.script.model import Heading, Prose, RowText, Span, Statement
 from frogless.proofread.script.only import names_sizes
 from frogless.proofread.script.sentences import sentences, trim
@@ -156,6 +156,9 @@ class Reader:
             return False
         if before.end - before.start + len(words.split()[0]) < self.width and _LEAVES.match(words):
             return bool(_CONNECTS.search(above))
+        begins = not now.label and is_founded(self.plain, line.at, line.end)
+        if begins and not _CONNECTS.search(above):
+            return False  # "Strap x 2" and below it "Ch 6."
         counted = _COUNTED_FAR if gap else _COUNTED
         if (
             now.label

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 
-from frogless.proofread.script.model import Script, Span
+from frogless.proofread.script.model import RowText, Script, Span
 from frogless.proofread.words.model import Act, Again, Bare, Extent, Into, Numbers, Target
 from frogless.proofread.words.remarks import LONGEST, clause_remark
 from frogless.proofread.words.structure import Item
@@ -15,6 +16,8 @@ _STARTS = frozenset({
     "REP", "AS", "EVEN", "CONT", "WORK", "NUM", "ANOTHER", "FOR", "UNTIL", "TO", "THROUGH", "EACH", "IN_THIS_WAY",
 })  # fmt: skip
 _OF_A_PIECE = frozenset({"WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME"})
+#: Rows with a name that are looked through for one.
+MOST_NAMED = 200
 _LINKS = frozenset({"TO", "AND", "DASH", "RANGE", "THROUGH"})
 #: Without one of these no clause is about rows.
 OF_ROWS = frozenset({"ROWS", "ROW_REF", "EVEN", "CONT", "AS", "IN_THIS_WAY"})
@@ -135,6 +138,16 @@ class _Reader:
             self.until_rows, self.length,
         )  # fmt: skip
 
+    def _is_row(self, word: str) -> bool:
+        """Whether a row of the pattern is called so: "Rib rnd"."""
+        rows = (
+            each.label.name
+            for part in self.script.parts
+            for each in part.statements
+            if isinstance(each, RowText) and each.label.name
+        )
+        return any(word in name.split() for name in islice(rows, MOST_NAMED))
+
     def _is_talk(self, at: int) -> bool:
         """ "as Row 2 without changing color": what changes no row."""
         words = self.script.plain[self.tokens[at].start : self.tokens[-1].end]
@@ -161,6 +174,10 @@ class _Reader:
         token = self.tokens[at]
         if token.kind in ("UNTIL", "TO", "THROUGH", "FOR"):
             return self._until(at)
+        if self._kinds(at, 2) == "WORD ROWS" and self._is_row(str(token.value)):
+            self.name = str(token.value)
+            of = self._kinds(at + 2, 2) == "OF WORD"  # "as rib rnd of the body"
+            return 4 if of else 2
         for shape, act in self._SHAPES:
             n = shape.count(" ") + 1
             if self._kinds(at, n) == shape:

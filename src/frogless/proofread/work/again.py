@@ -70,6 +70,7 @@ class Plan:
     most: int
     numbered: dict[int, Todo] = field(default_factory=dict)
     named: dict[str, Todo] = field(default_factory=dict)
+    known: dict[str, Todo] = field(default_factory=dict)  # those of other pieces as well
     done: list[Todo] = field(default_factory=list)
     onward: list[tuple[str, Todo]] = field(default_factory=list)
     count: int = 0
@@ -104,7 +105,7 @@ class Plan:
             self.numbered[todo.number] = todo
             self.last = todo.number
         if label is not None and label.name and not todo.repeated:
-            self.named[label.name] = todo
+            self.named[label.name] = self.known[label.name] = todo
 
     def _rows(self, index: int, told: Told) -> Iterator[Todo]:
         label, said = told.label, told.said
@@ -245,7 +246,8 @@ class Plan:
         meant = [
             todo for name, todo in self.named.items() if again.name in name or name in again.name
         ]
-        return meant[-1:] or self._shaping(again.name)
+        elsewhere = [todo for name, todo in self.known.items() if again.name in name.split()]
+        return meant[-1:] or self._shaping(again.name) or elsewhere[-1:]
 
     def _shaping(self, name: str) -> list[Todo]:
         """The last row that makes more stitches, or fewer, where none has the name."""
