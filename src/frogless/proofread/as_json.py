@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from typing import Any
 
@@ -28,7 +29,7 @@ def data(report: Report, size: str = "", remarks: Sequence[str] = ()) -> dict[st
         "understood": round(report.understood, 4),
         "rows": [
             _row(each, report)
-            for each in report.reckoning.rows
+            for each in _rows(report)
             if not size or script.sizes[each.size] == size
         ],
         "findings": [one for each in report.findings for one in _findings(each, report, size)],
@@ -58,6 +59,18 @@ def terms_from(report: Report) -> str:
     if report.terms.guessed:
         return "guessed"
     return "declared" if report.terms.declared == report.terms.dialect else "asked"
+
+
+def _rows(report: Report) -> Iterator[Worked]:
+    """All rows; a sentence between them that is no row, as nothing is said of what it leaves, not."""
+    at = sorted(finding.span.start for finding in report.findings)
+    for each in report.reckoning.rows:
+        told = report.told[each.told]
+        if told.label is None and each.verdict == "wrong":
+            first = bisect_left(at, told.span.start)
+            if first == len(at) or at[first] >= told.span.end:
+                continue
+        yield each
 
 
 def _row(each: Worked, report: Report) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from jsonschema import Draft202012Validator, ValidationError
 from proofread_reports import PROVEN, REPORT
 
 from frogless.proofread.as_json import data
+from frogless.proofread.run import proofread
 
 
 @pytest.fixture(scope="module")
@@ -57,6 +58,13 @@ def test_row_has_the_numbers_of_each_size() -> None:
         "available": 12,
         "verdict": "wrong",
     }
+
+
+def test_sentence_that_explains_a_stitch_is_no_row() -> None:
+    """No row is wrong of which nothing is found."""
+    text = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    text += "Picot: ch 3, sl st in 3rd ch from hook.\n"
+    assert {row["verdict"] for row in data(proofread(text))["rows"]} == {"ok"}
 
 
 def test_finding_of_all_sizes_has_no_size() -> None:
