@@ -408,13 +408,14 @@ _THESE = re.compile(r"\bthese\b", re.IGNORECASE)
 def these_rows(reading: Reading) -> Iterator[Finding]:
     """ "Rep these 7 rows" after a row and 5 plain ones: the first of the seven lies within a line."""
     worked = [each for each in reading.reckoning.rows if not each.size]
+    begin = {each.told: n for n, each in reversed(list(enumerate(worked)))}
     for line in lines_of(reading):
         act = next((a for a in line.told.said.acts if isinstance(a, Again)), None)
         if act is None or act.name != "last" or act.last < 2 or not line.works:
             continue
         if not _THESE.search(reading.script.plain, act.span.start, act.span.end):
             continue
-        at = next((n for n, each in enumerate(worked) if each.told == line.index), 0)
+        at = begin.get(line.index, 0)
         first = at - act.last
         if first <= 0:
             continue

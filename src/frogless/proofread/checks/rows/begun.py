@@ -132,7 +132,8 @@ def _slips(act: Act) -> bool:
 
 def _lifts(line: Line) -> bool:
     """Whether a row ends with the chain of the next one."""
-    return any(isinstance(a, Chain) for a in line.told.said.acts[-3:]) and len(_first(line)) > 2
+    acts = [act for act in line.told.said.acts if not isinstance(act, Turn | Aside | Join)]
+    return len(acts) > 1 and isinstance(acts[-1], Chain)
 
 
 def _needs_none(line: Line, lines: list[Line]) -> bool:

@@ -24,21 +24,20 @@ _NAMED = re.compile(
 def named_tops(reading: Reading) -> Iterator[Finding]:
     """Tops of chains of a length that neither the row below nor this one begins with."""
     before: Line | None = None
+    met: set[int] = set()
     for line in lines_of(reading):
         if line.told.begins:
-            before = None
+            before, met = None, set()
         if line.told.label is None or not line.told.said.acts:
             continue
         yield from _beyond(reading, line)
         yield from _picots(reading, line)
         if before is not None and not _unknown(line):
-            there, name = _begins(before), before.name
-            if _unknown(before):  # "Rows 3-10: as row 2": any row of the piece may be meant
-                there = {
-                    n for each in lines_of(reading) if _is_beside(each, line) for n in _begins(each)
-                }
-                name = "an earlier row"
+            # After "Rows 3-10: as row 2" any earlier row of the piece may lie below.
+            again = _unknown(before)
+            there, name = (met, "an earlier row") if again else (_begins(before), before.name)
             yield from _not_there(reading, line, name, there)
+        met |= _begins(line)
         before = line
 
 
@@ -75,11 +74,6 @@ def _picots(reading: Reading, line: Line) -> Iterator[Finding]:
                 "of the numbers is wrong.",
             )
             yield finding("place-missing", reading, line, act.span, texts, "likely")
-
-
-def _is_beside(line: Line, other: Line) -> bool:
-    """Whether a row stands before another one of its piece."""
-    return line.told.piece == other.told.piece and line.index < other.index
 
 
 def _not_there(reading: Reading, line: Line, before: str, begins: set[int]) -> Iterator[Finding]:
