@@ -196,9 +196,12 @@ class _Reader:
             return
         first = self._try(edge, row, self.bench.way(row, self.ways), standing, todo)
         tried = [first]
-        doubtful = first.verdict.problems or (has_spaces(edge) and first.verdict.stated is None)
+        # Slip stitches that stop short are told as they are: no other reading makes them right.
+        wrong = any(p.kind != "passed" or p.says is not None for p in first.verdict.problems)
+        open_to = has_spaces(edge) and first.verdict.stated is None and not first.verdict.problems
+        doubtful = wrong or open_to
         if doubtful and not self.bench.is_tired:
-            tried += self._others(edge, step, standing, wrong=bool(first.verdict.problems))
+            tried += self._others(edge, step, standing, wrong=wrong)
             weights = [
                 weight(t.verdict.problems) + t.extra + _unlike(t.verdict, todo) for t in tried
             ]
@@ -315,6 +318,7 @@ def _with_left(edge: Edge, standing: Standing, row: Row, *, turns: bool) -> Edge
     what was left before that; one that goes on the same way comes to that first.
     """
     left, rest = standing.left or _NONE_LEFT, standing.rest or _NONE_LEFT
+    parts: tuple[Edge, ...]
     if row.closed:
         waiting = standing.left or rest
         parts = (edge, turned(waiting)) if turns else (waiting, edge)
