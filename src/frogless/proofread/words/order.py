@@ -86,3 +86,12 @@ def placed_last(items: Sequence[Item]) -> Sequence[Item]:
     if not at or not made or {"IN", "OVER", "AND", "SKIP"} & {each.kind for each in made}:
         return items
     return [*made, *items[:at]]
+
+
+def joined_with(items: Sequence[Item]) -> int:
+    """ "join to the first leg with a sc in any st and sc in next 17 sts": where "with" stands; 0."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    at = kinds.index("WITH") if "WITH" in kinds else 0
+    stitch = next((each for each in items[at + 1 : at + 3] if each.kind == "STITCH"), None)
+    slips = isinstance(stitch, Token) and stitch.value == "slip_stitch"
+    return 0 if stitch is None or slips or "IN" not in kinds[at:] else at

@@ -48,6 +48,7 @@ from frogless.proofread.words.order import (
     FAR,
     MOST_TRIED,
     is_purpose,
+    joined_with,
     placed_last,
     skips,
     stands_for,
@@ -263,6 +264,9 @@ class _Reader:
             span = _span(items)
             return [*asides, Chain(span, Numbers((int(shown["chains"]),), span))]
         if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
+            if kind == "join_piece" and (at := joined_with(items)):
+                joined = Aside(_span(items[:at]), kind)
+                return [*asides, joined, *self._parts(items[at + 1 :], depth)]
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
         found = stated_of(items, self.lexicon, stitches=alone and _has_work(before))
         own = isinstance(items[-1], Token) and items[-1].value in self.lexicon.own

@@ -24,6 +24,7 @@ from frogless.proofread.words.model import (
     Turn,
 )
 from frogless.proofread.work.acts import (
+    every,
     is_quiet,
     together,
 )
@@ -82,7 +83,9 @@ def do(worker: Worker, act: Act, tail: Sequence[Act]) -> None:
         case Turn(_, turned):
             worker.lost = worker.lost or (turned and worker.begun and _takes_places(tail))
         case Aside(_, "join_piece"):
-            worker.lost = worker.lost or _takes_places(tail)  # the places of another piece
+            # the places of another piece: what is made is known where all of it is counted
+            worker.vague = worker.vague or _is_counted(tail)
+            worker.lost = worker.lost or (_takes_places(tail) and not _is_counted(tail))
         case _:
             pass
     worker.begun = worker.begun or not is_quiet(act)
@@ -176,6 +179,11 @@ def finish(worker: Worker) -> None:
 
 def _times(count: int) -> Extent:
     return Extent("times", Numbers((count,), Span(0, 0)))
+
+
+def _is_counted(acts: Sequence[Act]) -> bool:
+    extents = (getattr(act, "extent", None) for act in every(acts))
+    return all(extent is None or extent.kind == "times" for extent in extents)
 
 
 def _takes_places(acts: Sequence[Act]) -> bool:
