@@ -44,6 +44,7 @@ from frogless.proofread.words.model import (
     Unclear,
     Used,
 )
+from frogless.proofread.words.net import squares, with_first_of_net
 from frogless.proofread.words.order import (
     FAR,
     MOST_TRIED,
@@ -109,6 +110,7 @@ def said(span: Span, script: Script, lexicon: Lexicon) -> Said:
     tokens = joined(words, script.plain)
     reader = _Reader(script, lexicon)
     acts = with_chain_first(reader.acts(structure(tokens), depth=0))
+    acts = with_first_of_net(acts, lexicon)
     return Said(acts, tuple(reader.stated), tuple(_used(words, script)))
 
 
@@ -268,6 +270,8 @@ class _Reader:
                 joined = Aside(_span(items[:at]), kind)
                 return [*asides, joined, *self._parts(items[at + 1 :], depth)]
             return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
+        if square := squares(items, self.lexicon):
+            return [*asides, square]
         found = stated_of(items, self.lexicon, stitches=alone and _has_work(before))
         own = isinstance(items[-1], Token) and items[-1].value in self.lexicon.own
         worked = own and len(items) == 2 and bool(self.stated) and not _has_work(before)

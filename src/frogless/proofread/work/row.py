@@ -173,7 +173,7 @@ def other_ways(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Iterator[RowW
     """Other ways to read the row by itself."""
     named = spaces_named(row)
     if has_spaces(edge):
-        if _takes_chains(row):
+        if _takes_chains(row) or _is_net(row, trade):
             return
         if _takes_plain(row):
             yield way._replace(spaces="space")
@@ -188,6 +188,12 @@ def _takes_chains(row: Row) -> bool:
     """Whether the row works into the chains of spaces one by one."""
     named = {target.what for target in targets(row.acts)}
     return "any" in named or ("chain" in named and not named & {"space", "corner"})
+
+
+def _is_net(row: Row, trade: Trade) -> bool:
+    """Whether the row is told in squares of a net, each over so many stitches or chains."""
+    owns = (trade.body(act.stitch) for act in row.acts if isinstance(act, Bare))
+    return any(own.takes > 1 and any(isinstance(a, Chain) for a in own.body) for own in owns if own)
 
 
 def _takes_plain(row: Row) -> bool:
@@ -209,7 +215,11 @@ def spaces_named(row: Row) -> bool:
 
 def work_row(row: Row, edge: Edge, trade: Trade, way: RowWay) -> Outcome:
     """What the row comes to over the edge, read in one way."""
-    if has_spaces(edge) and _takes_chains(row) and not says(row.acts, "spaces"):
+    if (
+        has_spaces(edge)
+        and (_takes_chains(row) or _is_net(row, trade))
+        and not says(row.acts, "spaces")
+    ):
         way = way._replace(spaces="each")
     if edge.begun == "nothing":
         edge = _first_edge(row, trade)
