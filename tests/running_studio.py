@@ -116,14 +116,20 @@ def owner_of(browser: Browser, studio: Studio) -> dict[str, str]:
 
 
 def faults_of(browser: Browser, page: Page, **options: object) -> list[str]:
-    """What axe, the window's edge and a fingertip have against a page as it is now."""
+    """What axe, the window's edge and a fingertip have against a page as it is now.
+
+    Args:
+        options: of the browser's context, where they are to be others than the page's own.
+    """
     # The page's own policy keeps the checker out as well; only for it the policy is set aside.
     context = browser.new_context(
-        viewport=page.viewport_size,
-        bypass_csp=True,
-        storage_state=page.context.storage_state(),
-        **options,
-    )  # type: ignore[arg-type]
+        **{  # type: ignore[arg-type]
+            "viewport": page.viewport_size,
+            "bypass_csp": True,
+            "storage_state": page.context.storage_state(),
+            **options,
+        }
+    )
     again = context.new_page()
     again.goto(page.url)
     again.evaluate("document.querySelectorAll('details').forEach(e => e.open = true)")

@@ -133,7 +133,7 @@ def filled(address: str, keys: dict[str, str], choose: Callable[[tuple[str, ...]
 
 @pytest.mark.parametrize("address", ADDRESSES)
 @given(draw=st.data())
-@settings(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=6, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_nothing_that_is_sent_breaks_the_studio(
     client: Client,
     ready: dict[str, str],

@@ -19,7 +19,7 @@ from running_studio import Studio, running
 
 from frogless.studio.examples import example_designs
 
-KILLS = 6
+KILLS = 3
 TEXT = example_designs()["rehearsal-skirt"].text
 
 
