@@ -95,3 +95,22 @@ def joined_with(items: Sequence[Item]) -> int:
     stitch = next((each for each in items[at + 1 : at + 3] if each.kind == "STITCH"), None)
     slips = isinstance(stitch, Token) and stitch.value == "slip_stitch"
     return 0 if stitch is None or slips or "IN" not in kinds[at:] else at
+
+
+def skip_to(items: Sequence[Item]) -> Sequence[Item]:
+    """ "skip all sts of sleeve to next ch-2 sp": what lies before that place, whatever it is."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    if kinds[0] != "SKIP" or "TO" not in kinds or "EACH" not in kinds[:2]:
+        return items
+    to = kinds.index("TO")
+    between = {"EACH", "ST", "STITCH", "OF", "WORD", "CH", "IN", "SP"}
+    return [items[0], *items[to:]] if set(kinds[1:to]) <= between else items
+
+
+def skipped_then(items: Sequence[Item]) -> int:
+    """ "skip the first ch and sc into the next one": where another act begins; 0."""
+    kinds = [each.kind for each in items[:MOST_TRIED]]
+    if kinds[0] != "SKIP" or "AND" not in kinds:
+        return 0
+    cut = kinds.index("AND")
+    return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0

@@ -9,12 +9,12 @@ its own; the next is read all the same.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise, takewhile
 
 from frogless.proofread.script.model import Script, Span
-from frogless.proofread.words.build import SLIP, AgainBefore, Asked, Begin, Elliptic, Piece, built
+from frogless.proofread.words.build import Asked, Begin, Elliptic, Piece, built
 from frogless.proofread.words.counts import counts_of
 from frogless.proofread.words.ending import Ending, ending_at, omitted
 from frogless.proofread.words.guess import guess_of
@@ -23,12 +23,10 @@ from frogless.proofread.words.lexicon import Lexicon
 from frogless.proofread.words.merge import merged, with_chain_first
 from frogless.proofread.words.model import (
     Act,
-    Again,
     Aside,
     Bare,
     Chain,
     Evenly,
-    Extent,
     Into,
     Join,
     Leave,
@@ -39,18 +37,17 @@ from frogless.proofread.words.model import (
     Said,
     Skip,
     Stated,
-    Target,
     Turn,
     Unclear,
-    Used,
 )
 from frogless.proofread.words.net import squares, with_first_of_net
 from frogless.proofread.words.order import (
-    FAR,
     MOST_TRIED,
     is_purpose,
     joined_with,
     placed_last,
+    skip_to,
+    skipped_then,
     skips,
     stands_for,
 )
@@ -65,38 +62,28 @@ from frogless.proofread.words.remarks import (
     sentence_remark,
 )
 from frogless.proofread.words.rows import OF_ROWS, rounds_of, rows_again
+from frogless.proofread.words.short import again_before, in_short, once
 from frogless.proofread.words.stated import stated_of
-from frogless.proofread.words.structure import Clause, Group, Item, clauses, structure
-from frogless.proofread.words.terms import TRADE
-from frogless.proofread.words.tokens import Times, Token, words_of
+from frogless.proofread.words.structure import Clause, Group, Item, clauses, span_of, structure
+from frogless.proofread.words.talk import is_of_markers, is_work, says_no_work, sentences_of
+from frogless.proofread.words.tokens import Token, words_of
+from frogless.proofread.words.used import used
 from frogless.proofread.words.whereabouts import (
     along_row_ends,
     parted,
     placed,
     to_body,
     without_part,
+    without_piece,
+    without_purpose,
 )
 
-#: Words of a sentence on markers that are looked at.
-MOST_MARKED = 400
-#: What markers and their places are told with.
-_MARKING = frozenset({
-    "WORD", "WORK", "MARKED", "NUM", "ORD", "COMMA", "RANGE", "DASH", "AND", "IN", "ST", "OF", "EACH", "INC",
-    "DEC", "STOP", "NEXT", "FIRST", "LAST", "SAME",
-})  # fmt: skip
-#: What work is told with; a sentence that has none of it, but other words, is no work.
-_WORK = frozenset({
-    "STITCH", "INC", "DEC", "CH", "TOGETHER", "SKIP", "NTIMES", "REP", "REP_FROM", "STAR", "ACROSS",
-    "AROUND", "ROW_REF", "TURN", "LEAVE", "COUNT", "TCH", "CH_SP", "MAGIC", "GROUP", "STARRED", "EVENLY",
-    "EVEN", "UNTIL", "CONT", "JOIN", "NO_JOIN", "AS", "TO_JOIN", "COLOUR",
-})  # fmt: skip
 #: What is said behind brackets that hold what is repeated.
 _REPEATS = frozenset({"NTIMES", "ACROSS", "AROUND", "IN", "TO", "UNTIL"})
 #: Which loop, and which side of a chain: how it is worked, and not how much.
 _HOW = frozenset({"LOOPS", "OTHER_SIDE"})
 #: What a clause before a colon may be, "OK so: …", "Total: 10 sts".
 _NAMES = frozenset({"WORD", "ST", "TOTAL"})
-_SURE = frozenset({"INC", "DEC", "TOGETHER", "SKIP", "GROUP", "STARRED"})
 _OPENING = frozenset({"THEN", "AND", "END_WITH", "WORK", "COMMA", "OR"})
 _BEGINS_WORK = frozenset({
     "STITCH", "NUM", "GROUP", "STARRED", "CH", "INC", "DEC", "TOGETHER", "SKIP", "JOIN", "NO_JOIN", "TURN",
@@ -111,29 +98,7 @@ def said(span: Span, script: Script, lexicon: Lexicon) -> Said:
     reader = _Reader(script, lexicon)
     acts = with_chain_first(reader.acts(structure(tokens), depth=0))
     acts = with_first_of_net(acts, lexicon)
-    return Said(acts, tuple(reader.stated), tuple(_used(words, script)))
-
-
-def _used(words: Sequence[Token], script: Script) -> Iterator[Used]:
-    """Every word of the trade, as it is written: "dc2tog" is one, "ch-2 sp" two."""
-    at = 0
-    while at < len(words):
-        token = words[at]
-        tog = words[at + 1 : at + 3]
-        if token.kind == "STITCH" and [each.kind for each in tog] == ["NUM", "TOG"]:
-            span = Span(token.start, tog[1].end)
-            yield Used(_word(span, script), span, str(token.value))
-            at += 3
-            continue
-        at += 1
-        if token.kind in ("STITCH", "TOGETHER"):
-            key = token.value if isinstance(token.value, str) else ""
-            yield Used(_word(token.span, script), token.span, key)
-        elif token.kind in TRADE:
-            text = script.plain[token.start : token.end]
-            for word in _LETTERS.finditer(text):
-                span = Span(token.start + word.start(), token.start + word.end())
-                yield Used(word[0].lower(), span)
+    return Said(acts, tuple(reader.stated), tuple(used(words, script)))
 
 
 #: What a pattern for any number of repeats is begun on: no number of chains.
@@ -145,11 +110,6 @@ _SHOWN = re.compile(
     r"(?:shown|given|written)\s+(?:here\s+)?(?:on|over|for|with)\s+(?P<chains>\d{1,5})\s+(?:chs?|chains)\.?",
     re.IGNORECASE,
 )
-_LETTERS = re.compile(r"[^\W\d_]+")
-
-
-def _word(span: Span, script: Script) -> str:
-    return " ".join(script.plain[span.start : span.end].lower().split())
 
 
 @dataclass(slots=True)
@@ -164,29 +124,29 @@ class _Reader:
     def acts(self, items: Sequence[Item], depth: int) -> tuple[Act, ...]:
         """The acts of one level."""
         pieces: list[Piece] = []
-        sentences = tuple(_sentences(items))
+        sentences = tuple(sentences_of(items))
         for at, sentence in enumerate(sentences):
             last = at == len(sentences) - 1
             if depth == 0 and _has_work(pieces) and (told := self._told_count(sentence, last=last)):
                 self.stated += told
                 if sentence[0].kind != "NUM":
-                    pieces.append(Aside(_span(sentence), "remark"))
+                    pieces.append(Aside(span_of(sentence), "remark"))
                 continue
-            if _is_of_markers(sentence):
-                pieces.append(Aside(_span(sentence), "marker"))
+            if is_of_markers(sentence):
+                pieces.append(Aside(span_of(sentence), "marker"))
                 continue
             if self._counts_seam(sentence, pieces):
-                pieces.append(Aside(_span(sentence), "remark"))
+                pieces.append(Aside(span_of(sentence), "remark"))
                 continue
             if kind := self._remark(sentence):
-                pieces.append(Aside(_span(sentence), kind))
+                pieces.append(Aside(span_of(sentence), kind))
                 continue
             found = tuple(clauses(sentence))
             for n, clause in enumerate(found):
                 named = n + 1 < len(found) and found[n + 1].after == "COLON"
                 what = self._text(clause.items).startswith(("foundation ch", "base ch"))
                 if named and (what or all(each.kind in _NAMES for each in clause.items)):
-                    pieces.append(Aside(_span(clause.items), "remark"))  # "OK so: …"
+                    pieces.append(Aside(span_of(clause.items), "remark"))  # "OK so: …"
                     continue
                 if n and depth == 0 and self._counted_to_end(found[n:], pieces, last=last):
                     break
@@ -208,10 +168,10 @@ class _Reader:
 
     def _remark(self, sentence: Sequence[Item]) -> AsideKind | None:
         """What a sentence is that is no work: it says so, or has no word of work."""
-        if _is_work(sentence[0]):
+        if is_work(sentence[0]):
             return None
         text = self._text(sentence)
-        kind = sentence_remark(text) or ("remark" if _says_no_work(sentence) else None)
+        kind = sentence_remark(text) or ("remark" if says_no_work(sentence) else None)
         return "fasten_off" if kind and clause_remark(text) == "fasten_off" else kind
 
     def _told_count(self, sentence: Sequence[Item], *, last: bool) -> tuple[Stated, ...]:
@@ -259,17 +219,20 @@ class _Reader:
         whole = isinstance(clause.items[0], Token) and clause.items[0].kind != "COLOUR"
         text = self._text(clause.items if whole else items)
         if [each.kind for each in items] in (["NUM", "RING"], ["FIRST"], ["NEXT"]):
-            return [*asides, Aside(_span(items), "remark")]  # a count: "1 ring"; "First, ch 27"
+            return [*asides, Aside(span_of(items), "remark")]  # a count: "1 ring"; "First, ch 27"
         if _MULTIPLE.match(text):
-            return [*asides, Aside(_span(items), "remark")]
+            return [*asides, Aside(span_of(items), "remark")]
         if shown := _SHOWN.fullmatch(text):
-            span = _span(items)
+            span = span_of(items)
             return [*asides, Chain(span, Numbers((int(shown["chains"]),), span))]
-        if not _is_work(clause.items[0]) and (kind := clause_remark(text)):
+        if not is_work(clause.items[0]) and (kind := clause_remark(text)):
             if kind == "join_piece" and (at := joined_with(items)):
-                joined = Aside(_span(items[:at]), kind)
+                joined = Aside(span_of(items[:at]), kind)
                 return [*asides, joined, *self._parts(items[at + 1 :], depth)]
-            return [*asides, Aside(_span(items), kind, hook_named(text) if kind == "hook" else 0.0)]
+            return [
+                *asides,
+                Aside(span_of(items), kind, hook_named(text) if kind == "hook" else 0.0),
+            ]
         if square := squares(items, self.lexicon):
             return [*asides, square]
         found = stated_of(items, self.lexicon, stitches=alone and _has_work(before))
@@ -283,7 +246,7 @@ class _Reader:
         return [*_no_lift(self._worked(items, before, depth), before, self.script), *asides]
 
     def _worked(self, items: Sequence[Item], before: Sequence[Piece], depth: int) -> list[Piece]:
-        items = _skip_to(_without_purpose(items))
+        items = skip_to(without_purpose(items))
         ending = items[0].kind == "END_WITH"
         while len(items) > 1 and items[0].kind in _OPENING and not _keeps_opening(items):
             items = items[1:]
@@ -292,12 +255,12 @@ class _Reader:
             found = self._worked(items[:at], before, depth) if at else []
             last = self._parts(items[end:], depth)
             first = last[0] if isinstance(last[0], Into | Bare | Chain | Skip) else None
-            return [*found, Ending(_span(items[at:end]), first=first), *last]
+            return [*found, Ending(span_of(items[at:end]), first=first), *last]
         if left_out := omitted(items):
             return [left_out]
         if again := rows_again(items, self.script):
             return [again]
-        if short := _in_short(items):
+        if short := in_short(items):
             return [*short]
         if rounds := rounds_of(items):
             return [*rounds]
@@ -305,23 +268,23 @@ class _Reader:
             items = items[1:]
             if isinstance(items[0], Group) and not items[0].items:
                 items = [Token("REP", items[0].start, items[0].end), *items[1:]]
-        if loose := _again_before(items):
+        if loose := again_before(items):
             return [loose]
-        if len(items) > 2 and items[2].kind == "TURN" and (loose := _again_before(items[:2])):
+        if len(items) > 2 and items[2].kind == "TURN" and (loose := again_before(items[:2])):
             return [loose, *self._parts(items[2:], depth)]  # "repeat across, turn" without comma
         items = without_part(items)
         if len(items) > 1 and isinstance(items[0], Token) and items[0].value == "now":
             items = items[1:]
         if len(items) == 1 and isinstance(items[0], Token) and items[0].value == "now":
-            return [Aside(_span(items), "remark")]
+            return [Aside(span_of(items), "remark")]
         if len(items) > 1 and items[-1].kind == "AND":
             items = items[:-1]
         if is_purpose(items):
-            return [Aside(_span(items), "remark")]
+            return [Aside(span_of(items), "remark")]
         if along_row_ends(items):
-            return [Aside(_span(items), "remark")]
+            return [Aside(span_of(items), "remark")]
         if to_body(items):
-            return [Leave(_span(items))]
+            return [Leave(span_of(items))]
         if passed := skips(items, before):
             return [piece for some in passed for piece in self._parts(some, depth)]
         if opened := self._opened(items, depth):
@@ -330,9 +293,9 @@ class _Reader:
         if cut := parted(items):
             begun = self._parts(placed(items[:cut]), depth)
             return [*begun, *self._parts(placed(items[cut + 1 :]), depth)]
-        found = self._parts(_without_piece(placed(items)), depth)
+        found = self._parts(without_piece(placed(items)), depth)
         if ending and _is_last_of_repeat(found, before):
-            return [Aside(_span(items), "remark")]
+            return [Aside(span_of(items), "remark")]
         return found
 
     def _parts(self, items: Sequence[Item], depth: int) -> list[Piece]:
@@ -371,8 +334,8 @@ class _Reader:
         if items[0].kind == "AND" and len(items) > 1:
             text = self._text(items[1:])
             if kind := clause_remark(text):
-                return len(items), [Aside(_span(items), kind)]
-        if cut := _skipped_then(items):
+                return len(items), [Aside(span_of(items), kind)]
+        if cut := skipped_then(items):
             items = items[:cut]
         of_rows = any(each.kind in OF_ROWS for each in items)
         first = 0
@@ -411,7 +374,7 @@ class _Reader:
         return found, len(items)
 
     def _unclear(self, items: Sequence[Item]) -> Unclear:
-        return Unclear(_span(items), guess_of(items, self.lexicon) or self.why)
+        return Unclear(span_of(items), guess_of(items, self.lexicon) or self.why)
 
     def _without_remarks(
         self, items: Sequence[Item], before: Sequence[Piece], depth: int
@@ -443,7 +406,7 @@ class _Reader:
                 kept.append(item)
         if not asides and all(i.kind in _HOW | {"WORK", "THROUGH", "IN"} for i in items):
             kept = []
-            asides.append(Aside(_span(items), "remark"))
+            asides.append(Aside(span_of(items), "remark"))
         return kept, asides
 
     def _names_what_is_made(self, group: Group) -> bool:
@@ -484,52 +447,6 @@ class _Reader:
         return None
 
 
-def _skip_to(items: Sequence[Item]) -> Sequence[Item]:
-    """ "skip all sts of sleeve to next ch-2 sp": what lies before that place, whatever it is."""
-    kinds = [each.kind for each in items[:MOST_TRIED]]
-    if kinds[0] != "SKIP" or "TO" not in kinds or "EACH" not in kinds[:2]:
-        return items
-    to = kinds.index("TO")
-    between = {"EACH", "ST", "STITCH", "OF", "WORD", "CH", "IN", "SP"}
-    return [items[0], *items[to:]] if set(kinds[1:to]) <= between else items
-
-
-def _skipped_then(items: Sequence[Item]) -> int:
-    """ "skip the first ch and sc into the next one": where another act begins; 0."""
-    kinds = [each.kind for each in items[:MOST_TRIED]]
-    if kinds[0] != "SKIP" or "AND" not in kinds:
-        return 0
-    cut = kinds.index("AND")
-    return cut if kinds[cut + 1 : cut + 3] == ["STITCH", "IN"] else 0
-
-
-def _in_short(items: Sequence[Item]) -> tuple[Act, ...]:
-    """ "dec evenly to 40 sts", "MR 6", "work even"."""
-    kinds = " ".join(each.kind for each in items[:MOST_TRIED])
-    numbers = next((e.value for e in items if e.kind == "NUM" and isinstance(e, Token)), None)
-    span = _span(items)
-    if kinds == "SAME":
-        return (Again(span, name="same"),)
-    if kinds == "CONT EVEN":
-        return (Again(span, name="pattern"),)  # "continue as set"
-    if kinds in ("WORK EVEN", "WORK EVEN EVEN"):
-        return (Again(span, name="even", rows=Numbers((1,), span)),)
-    if not isinstance(numbers, Numbers):
-        return ()
-    if kinds in ("INC EVENLY TO NUM ST", "DEC EVENLY TO NUM ST"):
-        return (Evenly(span, "", total=numbers, sense=1 if kinds.startswith("INC") else -1),)
-    if kinds in ("NUM TO_TURN", "NUM MORE TO_TURN", "PLUS NUM TO_TURN"):
-        return (Chain(span, numbers),)
-    if kinds == "MAGIC NUM":
-        into = Into(span, (Bare(span, "", numbers),), Target("ring"), _once(span))
-        return Ring(items[0].span), into
-    return ()
-
-
-def _once(span: Span) -> Extent:
-    return Extent("times", Numbers((1,), span))
-
-
 def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> list[Piece]:
     """ "no turning chain, ch 10": the chain is worked as part of the row."""
     if not (found and isinstance(found[0], Chain)):
@@ -538,18 +455,7 @@ def _no_lift(found: list[Piece], before: Sequence[Piece], script: Script) -> lis
     told = (script.plain[each.span.start : each.span.end].lower() for each in asides)
     if "no turning chain" not in told:
         return found
-    return [Repeat(found[0].span, (found[0],), _once(found[0].span)), *found[1:]]
-
-
-def _is_of_markers(sentence: Sequence[Item]) -> bool:
-    """ "Place marker 1 in the 3rd st and markers 2-5 in the 1st st of each increase."."""
-    kinds = [each.kind for each in sentence[:MOST_MARKED]]
-    if "MARKED" not in kinds[:4] or kinds[0] not in ("WORD", "WORK") or set(kinds) - _MARKING:
-        return False
-    return all(
-        kind not in ("INC", "DEC") or kinds[at - 1] in ("OF", "EACH")
-        for at, kind in enumerate(kinds)
-    )
+    return [Repeat(found[0].span, (found[0],), once(found[0].span)), *found[1:]]
 
 
 def _is_said_twice(items: Sequence[Item], at: int) -> bool:
@@ -600,98 +506,9 @@ def _has_work(pieces: Sequence[Piece]) -> bool:
     return any(not isinstance(each, Aside | Unclear | Elliptic | Begin) for each in pieces)
 
 
-def _span(items: Sequence[Item]) -> Span:
-    return Span(items[0].start, items[-1].end)
-
-
-def _sentences(items: Sequence[Item]) -> Iterator[Sequence[Item]]:
-    start = 0
-    for at, item in enumerate(items):
-        if item.kind == "STOP":
-            if at > start:
-                yield items[start : at + 1]
-            start = at + 1
-    if start < len(items):
-        yield items[start:]
-
-
-def _is_work(first: Item) -> bool:
-    """Whether what begins so is work and no remark: no pattern has to be tried."""
-    if first.kind == "STITCH" and isinstance(first, Token):
-        return first.value != SLIP
-    return first.kind in _SURE
-
-
-def _says_no_work(sentence: Sequence[Item]) -> bool:
-    """Words without a stitch, a number or a repeat among them: "Now put on some music."."""
-    words = sum(each.kind == "WORD" for each in sentence)
-    if not words and all(each.kind in ("NUM", "DASH", "STOP", "OTHER") for each in sentence):
-        # the number of a page
-        return sum(each.kind == "NUM" for each in sentence) == 1 and len(sentence) < 4
-    if len(sentence) == 2 and words and getattr(sentence[1], "value", "") == "!":
-        return True
-    numbers = any(each.kind in ("NUM", "ORD", "LENGTH") for each in sentence)
-    return words > (3 if numbers else 1) and not any(each.kind in _WORK for each in sentence)
-
-
-def _without_purpose(items: Sequence[Item]) -> Sequence[Item]:
-    """ "skip next 30 sts for armhole": what it is for changes nothing."""
-    at = next((n for n, each in enumerate(items) if each.kind == "FOR"), 0)
-    end = next((n for n in range(at, len(items)) if items[n].kind == "AND"), len(items))
-    after = {each.kind for each in items[at + 1 : end]}
-    return items if not at or after & FAR else [*items[:at], *items[end:]]
-
-
-def _without_piece(items: Sequence[Item]) -> Sequence[Item]:
-    """ "sc in 16 sts of second cup", "evenly around the edge of the band": where, in other words."""
-    if len(items) > MOST_TRIED:
-        return items
-    kinds = [each.kind for each in items]
-    if "EVENLY" in kinds and "WORD" in kinds and kinds.index("WORD") > kinds.index("EVENLY"):
-        after = kinds[kinds.index("EVENLY") :]
-        if not set(after) & {"NUM", "OVER", "STITCH"}:
-            return items[: kinds.index("EVENLY") + 1]
-    for at in range(1, len(kinds)):
-        rest = kinds[at + 1 :]
-        on = kinds[at] == "IN" and bool({"IN", "NEXT"} & set(kinds[:at]))  # "… on second leg"
-        if (on or kinds[at] in ("OF", "ON", "AT")) and "WORD" in rest and not set(rest) - _OF_PIECE:
-            return items[:at]
-    return items
-
-
-#: What a piece is named with.
-_OF_PIECE = frozenset({
-    "WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER",
-})  # fmt: skip
-
-
 def _keeps_opening(items: Sequence[Item]) -> bool:
     """Words that open a clause of rows: "work even", "work as Rnd 4"."""
     kinds = {each.kind for each in items}
     if items[0].kind == "END_WITH":
         return bool(ending_at(items)[1])
     return items[0].kind == "WORK" and bool(kinds & {"EVEN", "ROWS", "ROW_REF", "AS"})
-
-
-def _again_before(items: Sequence[Item]) -> AgainBefore | None:
-    """ "repeat around", "repeat 4 times", "repeat 5 more times"."""
-    if len(items) == 1 and items[0].kind in ("ACROSS", "AROUND"):
-        return AgainBefore(_span(items), Extent("end"), more=False, doubtful=True)
-    if items[0].kind == "NTIMES":
-        items = [items[0], *items]
-    kinds = [each.kind for each in items]
-    if kinds[:1] not in (["REP"], ["NTIMES"]) or len(kinds) > 2:
-        return None
-    span = _span(items)
-    if (
-        kinds[1:] == ["NTIMES"]
-        and isinstance(items[1], Token)
-        and isinstance(items[1].value, Times)
-    ):
-        times = items[1].value
-        return AgainBefore(
-            span, Extent("times", times.times), times.more, not (times.more or times.total)
-        )
-    if kinds[1:] and kinds[1] in ("ACROSS", "AROUND"):
-        return AgainBefore(span, Extent("end"), more=False, doubtful=False)
-    return None

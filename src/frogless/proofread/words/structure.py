@@ -225,3 +225,8 @@ def _is_kind(item: Item, *kinds: str) -> bool:
 
 def _is_separator(item: Item) -> bool:
     return isinstance(item, Token) and item.kind in SEPARATORS
+
+
+def span_of(items: Sequence[Item]) -> Span:
+    """From the first to the last of them."""
+    return Span(items[0].start, items[-1].end)

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from frogless.proofread.script.model import Span
 from frogless.proofread.words.model import Numbers
+from frogless.proofread.words.order import FAR, MOST_TRIED
 from frogless.proofread.words.structure import Item
 from frogless.proofread.words.tokens import Times, Token
 
@@ -199,3 +200,38 @@ def _on_edge(head: Sequence[Item], *, each: bool) -> list[Item]:
 
 def _word(item: Item) -> str:
     return str(item.value) if isinstance(item, Token) and item.kind == "WORD" else ""
+
+
+def without_purpose(items: Sequence[Item]) -> Sequence[Item]:
+    """ "skip next 30 sts for armhole": what it is for changes nothing."""
+    at = next((n for n, each in enumerate(items) if each.kind == "FOR"), 0)
+    end = next((n for n in range(at, len(items)) if items[n].kind == "AND"), len(items))
+    after = {each.kind for each in items[at + 1 : end]}
+    return items if not at or after & FAR else [*items[:at], *items[end:]]
+
+
+def without_piece(items: Sequence[Item]) -> Sequence[Item]:
+    """ "sc in 16 sts of second cup", "evenly around the edge of the band": where, in other words."""
+    if len(items) > MOST_TRIED:
+        return items
+    kinds = [each.kind for each in items]
+    if "EVENLY" in kinds and "WORD" in kinds and kinds.index("WORD") > kinds.index("EVENLY"):
+        after = kinds[kinds.index("EVENLY") :]
+        if not set(after) & {"NUM", "OVER", "STITCH"}:
+            return items[: kinds.index("EVENLY") + 1]
+    for at in range(1, len(kinds)):
+        rest = kinds[at + 1 :]
+        on = kinds[at] == "IN" and bool({"IN", "NEXT"} & set(kinds[:at]))  # "… on second leg"
+        if (
+            (on or kinds[at] in ("OF", "ON", "AT"))
+            and "WORD" in rest
+            and not set(rest) - _NAMES_PIECE
+        ):
+            return items[:at]
+    return items
+
+
+#: What a piece is named with.
+_NAMES_PIECE = frozenset({
+    "WORD", "FIRST", "LAST", "REM", "ORD", "OF", "SAME", "CENTER",
+})  # fmt: skip
